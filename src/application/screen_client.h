@@ -1,0 +1,30 @@
+// The use case "screen one client": files in, a screening out.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "base/issue.h"
+#include "base/result.h"
+#include "screening/content.h"
+#include "screening/screening.h"
+
+namespace stile::application {
+
+/// Loads and checks the content; refused when it has errors (they are in `issues`).
+base::Result<std::shared_ptr<const screening::Content>> loadContent(const std::string& folder, base::Issues& issues);
+
+/// One input: a QuestionnaireResponse, a Bundle or array of them, or a plain facts object.
+struct Input {
+  std::string name;  ///< for issues: the file's name
+  std::string text;
+};
+
+/// Screens. Refused, without any output, when an input has errors or the client is one the rules
+/// are not written for; implausible values stay in `issues` as questions to ask back.
+base::Result<screening::Screening> screenClient(const screening::Content& content, const std::vector<Input>& inputs,
+                                                base::Date today, base::Issues& issues);
+
+}  // namespace stile::application

@@ -1,0 +1,28 @@
+// The use case "write the papers": a screening in, files in a folder out.
+#pragma once
+
+#include <string>
+
+#include "application/content_folder.h"
+#include "base/issue.h"
+#include "base/result.h"
+#include "records/clinic_settings.h"
+#include "screening/content.h"
+#include "screening/screening.h"
+
+namespace stile::application {
+
+struct PaperOptions {
+  std::string folder;        ///< made if it does not exist
+  std::string settingsFile;  ///< "" = no clinic settings
+  records::PaperClient client;
+};
+
+/// Writes summary.html and, by the state of the plan, handout.html or waiting-sheet.html. Papers
+/// of an earlier run that no longer hold (a handout for a client who now waits) are removed.
+/// Gives the summary as text, followed by the list of files.
+base::Result<std::string> writePapers(const screening::Screening& screening, const screening::Content& content,
+                                      const base::Issues& askedBack, const std::string& contentFolder,
+                                      const PaperOptions& options, base::Issues& issues);
+
+}  // namespace stile::application

@@ -1,0 +1,76 @@
+#include "cli/command.h"
+
+#include <CLI/CLI.hpp>
+#include <cstdio>
+#include <ctime>
+#include <iostream>
+
+#include "application/content_folder.h"
+
+namespace stile::cli {
+
+void ClientOptions::addTo(CLI::App& command) {
+  command.add_option("file", files, "responses, clearance replies or plain facts; - reads the standard input")->required();
+  command.add_option("--date", date, "day of the screening, YYYY-MM-DD (today if left out)");
+}
+
+void print(const base::Issues& issues) {
+  for (const base::Issue& issue : issues.all()) std::cerr << toText(issue) << '\n';
+}
+
+Exit report(const base::Failure& failure) {
+  std::cerr << "stile: " << failure.message << '\n';
+  switch (failure.kind) {
+    case base::FailureKind::Usage: return Exit::Usage;
+    case base::FailureKind::Refused: return Exit::Refused;
+    case base::FailureKind::File: return Exit::File;
+    case base::FailureKind::Secret: return Exit::Secret;
+    case base::FailureKind::Promise: return Exit::Promise;
+  }
+  return Exit::File;
+}
+
+Exit output(const std::string& text) {
+  const bool written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
+  if (written) return Exit::Done;
+  return report({base::FailureKind::File, "the output could not be written; check the disk or the receiving program"});
+}
+
+base::Date today() {
+  const std::time_t now = std::time(nullptr);
+  std::tm local{};
+  localtime_r(&now, &local);
+  return *base::Date::of(local.tm_year + 1900, local.tm_mon + 1, local.tm_mday);
+}
+
+base::Result<std::shared_ptr<const screening::Content>> contentFor(const Shared& shared) {
+  base::Issues issues;
+  auto content = application::loadContent(application::contentFolder(shared.content, STILE_INSTALLED_CONTENT), issues);
+  print(issues);
+  return content;
+}
+
+base::Result<Screened> screenFiles(const Shared& shared, const ClientOptions& options) {
+  base::Date date = today();
+  if (!options.date.empty()) {
+    const auto given = base::Date::parse(options.date);
+    if (!given) return base::Failure{base::FailureKind::Usage, "--date " + options.date + ": write a day as YYYY-MM-DD"};
+    date = *given;
+  }
+  std::vector<application::Input> inputs;
+  for (const std::string& file : options.files) {
+    auto text = application::readFile(file);
+    if (!text) return text.failure();
+    inputs.push_back({file == "-" ? "standard input" : file, std::move(text).value()});
+  }
+  auto content = contentFor(shared);
+  if (!content) return content.failure();
+  Screened result{content.value(), {}, nullptr};
+  auto screening = application::screenClient(*result.content, inputs, date, result.askedBack);
+  print(result.askedBack);
+  if (!screening) return screening.failure();
+  result.screening = std::make_shared<const screening::Screening>(std::move(screening).value());
+  return result;
+}
+
+}  // namespace stile::cli

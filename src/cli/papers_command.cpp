@@ -1,0 +1,33 @@
+// stile papers: screens one client, prints the summary and writes the papers as HTML.
+#include <CLI/CLI.hpp>
+
+#include "application/write_papers.h"
+#include "cli/command.h"
+
+namespace stile::cli {
+
+Command addPapers(CLI::App& app, const Shared& shared) {
+  struct Options : ClientOptions, application::PaperOptions {};
+  auto options = std::make_shared<Options>();
+  CLI::App* command = app.add_subcommand("papers", "screen one client and write the papers");
+  options->addTo(*command);
+  command->add_option("--into", options->folder, "folder for the papers")->required();
+  command->add_option("--settings", options->settingsFile, "what the clinic says of itself, a JSON file");
+  command->add_option("--client", options->client.name, "name on the papers");
+  command->add_option("--born", options->client.born, "date of birth on the papers, in words");
+  command->add_option("--record", options->client.record, "record number on the papers");
+  return {command, [options, &shared] {
+            const auto screened = screenFiles(shared, *options);
+            if (!screened) return report(screened.failure());
+            const Screened& one = screened.value();
+            base::Issues issues;
+            const auto written = application::writePapers(*one.screening, *one.content, one.askedBack,
+                                                          application::contentFolder(shared.content, STILE_INSTALLED_CONTENT),
+                                                          *options, issues);
+            print(issues);
+            if (!written) return report(written.failure());
+            return output(written.value());
+          }};
+}
+
+}  // namespace stile::cli

@@ -1,0 +1,87 @@
+#include "facts/fact_set.h"
+
+#include <algorithm>
+
+namespace stile::facts {
+namespace {
+
+Fact blankFact(const Definition& definition) {
+  Fact fact;
+  fact.value.kind = definition.valueType.kind;
+  fact.asGiven.kind = definition.valueType.kind;
+  if (definition.policy) {
+    fact.value = *definition.policy;
+    fact.asGiven = *definition.policy;
+    fact.reason = UnknownReason::None;
+    fact.givenReason = UnknownReason::None;
+    fact.source = "policy";
+  }
+  return fact;
+}
+
+std::size_t indexOf(int number) { return static_cast<std::size_t>(number); }
+
+}  // namespace
+
+FactSet::FactSet(const Dictionary& dictionary) : dictionary_(&dictionary) {
+  facts_.reserve(indexOf(dictionary.size()));
+  for (int slot = 0; slot < dictionary.size(); ++slot) facts_.push_back(blankFact(dictionary.at(slot)));
+  groups_.resize(dictionary.groups().size());
+  for (std::size_t i = 0; i < groups_.size(); ++i) groups_[i].repetitions.push_back(blankRepetition(static_cast<int>(i)));
+}
+
+std::vector<Fact> FactSet::blankRepetition(int groupIndex) const {
+  std::vector<Fact> facts;
+  for (const int slot : dictionary_->groupMembers(groupIndex)) facts.push_back(blankFact(dictionary_->at(slot)));
+  return facts;
+}
+
+const Fact& FactSet::at(int slot, int repetition) const {
+  const Definition& definition = dictionary_->at(slot);
+  if (definition.groupIndex < 0 || repetition < 0) return at(slot);
+  const auto& repetitions = groups_[indexOf(definition.groupIndex)].repetitions;
+  if (indexOf(repetition) >= repetitions.size()) return at(slot);
+  return repetitions[indexOf(repetition)][indexOf(definition.memberIndex)];
+}
+
+Fact& FactSet::change(int slot, int repetition) {
+  return const_cast<Fact&>(std::as_const(*this).at(slot, repetition));
+}
+
+void FactSet::give(int slot, int repetition, expression::Value value, UnknownReason reason) {
+  Fact& fact = change(slot, repetition);
+  fact.asGiven = std::move(value);
+  fact.givenReason = reason;
+  fact.written.clear();
+  if (settledOn_) fact.date = *settledOn_;
+}
+
+int FactSet::repetitions(int groupIndex) const {
+  if (groupIndex < 0) return 0;
+  const Group& group = groups_[indexOf(groupIndex)];
+  return group.state == GroupState::Empty ? 0 : static_cast<int>(group.repetitions.size());
+}
+
+void FactSet::setRepetitions(std::string_view group, int count) {
+  const int index = dictionary_->groupIndex(group);
+  if (index < 0) return;
+  auto& repetitions = groups_[indexOf(index)].repetitions;
+  repetitions.resize(indexOf(std::max(count, 0)));
+  for (auto& repetition : repetitions) {
+    if (repetition.empty()) repetition = blankRepetition(index);
+  }
+}
+
+bool FactSet::isOpenEnded(int groupIndex) const {
+  if (groupIndex < 0) return false;
+  const Group& group = groups_[indexOf(groupIndex)];
+  if (group.state == GroupState::Empty) return false;
+  return group.isOpenEnded || group.state == GroupState::Unconfirmed;
+}
+
+void FactSet::setOpenEnded(std::string_view group, bool open) {
+  const int index = dictionary_->groupIndex(group);
+  if (index >= 0) groups_[indexOf(index)].isOpenEnded = open;
+}
+
+}  // namespace stile::facts

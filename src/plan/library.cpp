@@ -1,0 +1,62 @@
+#include "plan/library.h"
+
+#include <algorithm>
+
+#include "plan/doses.h"
+#include "plan/doses_reader.h"
+#include "plan/exercise_reader.h"
+#include "plan/library_checker.h"
+
+namespace stile::plan {
+namespace {
+
+constexpr std::string_view kExerciseFolder = "rules/exercises/";
+constexpr std::string_view kDosesFile = "rules/doses.json";
+
+bool isExerciseFile(std::string_view path) {
+  return path.size() > kExerciseFolder.size() && path.substr(0, kExerciseFolder.size()) == kExerciseFolder &&
+         path.substr(path.size() - 5) == ".json";
+}
+
+/// Sorts by id and removes the later one of two with the same id.
+void sortAndCheckIds(std::vector<Exercise>& exercises, base::Issues& issues) {
+  std::stable_sort(exercises.begin(), exercises.end(), [](const Exercise& a, const Exercise& b) { return a.id < b.id; });
+  for (std::size_t i = 1; i < exercises.size(); ++i) {
+    if (exercises[i].id == exercises[i - 1].id)
+      issues.error(exercises[i].place, exercises[i].id, "this exercise id stands twice", "give one of them another id");
+  }
+  const auto same = [](const Exercise& a, const Exercise& b) { return a.id == b.id; };
+  exercises.erase(std::unique(exercises.begin(), exercises.end(), same), exercises.end());
+}
+
+}  // namespace
+
+const Exercise* Library::find(std::string_view id) const {
+  const auto at = std::lower_bound(exercises.begin(), exercises.end(), id,
+                                   [](const Exercise& exercise, std::string_view wanted) { return exercise.id < wanted; });
+  return at != exercises.end() && at->id == id ? &*at : nullptr;
+}
+
+Library Library::load(const std::map<std::string, std::string>& files, const facts::Dictionary& dictionary,
+                      const rules::RuleSet& rules, base::Issues& issues) {
+  Library library;
+  for (const auto& [path, text] : files) {
+    if (isExerciseFile(path)) readExercises(text, path, library.exercises, issues);
+  }
+  sortAndCheckIds(library.exercises, issues);
+  const auto at = files.find(std::string(kDosesFile));
+  if (at == files.end()) {
+    issues.error(base::Place{std::string(kDosesFile), 0, 0, {}}, "doses", "the file is missing");
+    return library;
+  }
+  std::vector<std::pair<std::string, base::Place>> sources;
+  auto doses = readDoses(at->second, at->first, dictionary, library.purposes, sources, issues);
+  if (doses == nullptr) return library;
+  doses->vocabulary = rules.vocabulary;
+  library.doses = doses;
+  checkExercises(library, dictionary, rules, issues);
+  checkDoses(library, rules, sources, base::Place{at->first, 1, 1, {}}, issues);
+  return library;
+}
+
+}  // namespace stile::plan

@@ -1,0 +1,214 @@
+#include "plan/library_checker.h"
+
+#include <algorithm>
+#include <set>
+
+namespace stile::plan {
+namespace {
+
+/// Checks one exercise; every complaint carries its place.
+class ExerciseCheck {
+ public:
+  ExerciseCheck(const Library& library, const facts::Dictionary& dictionary, const rules::RuleSet& rules,
+                base::Issues& issues)
+      : library_(library), dictionary_(dictionary), rules_(rules), issues_(issues) {}
+
+  void run(const Exercise& exercise);
+
+ private:
+  void complain(const std::string& message, const std::string& remedy = {}) {
+    issues_.error(exercise_->place, exercise_->id, message, remedy);
+  }
+  void purpose();
+  void demands();
+  void facts(const std::vector<std::string>& ids);
+  void bans(const std::set<std::string>& ids);
+  void easing(const Easing& easing);
+  void names();
+
+  const Library& library_;
+  const facts::Dictionary& dictionary_;
+  const rules::RuleSet& rules_;
+  base::Issues& issues_;
+  const Exercise* exercise_ = nullptr;
+};
+
+void ExerciseCheck::run(const Exercise& exercise) {
+  exercise_ = &exercise;
+  purpose();
+  demands();
+  facts(exercise.equipment);
+  facts(exercise.needs);
+  bans(exercise.involves);
+  bans(exercise.involvesOther);
+  for (const Setup& setup : exercise.setups) {
+    facts(setup.equipment);
+    facts(setup.needs);
+    bans(setup.involves);
+  }
+  for (const Easing& each : exercise.easings) easing(each);
+  names();
+}
+
+void ExerciseCheck::purpose() {
+  const auto at = std::find_if(library_.purposes.begin(), library_.purposes.end(),
+                               [&](const Purpose& p) { return p.id == exercise_->purpose; });
+  if (at == library_.purposes.end()) {
+    complain("there is no purpose \"" + exercise_->purpose + "\" in doses.json");
+  } else if (at->section != exercise_->section) {
+    complain("the purpose \"" + at->id + "\" belongs to the section " + idOf(at->section));
+  }
+}
+
+void ExerciseCheck::demands() {
+  std::set<std::pair<std::string, Limb>> seen;
+  for (const Demand& demand : exercise_->demands) {
+    if (rules_.vocabulary.movements.count(demand.movement) == 0) {
+      complain("unknown movement \"" + demand.movement + "\"", "use one of rules/vocabulary.json");
+      continue;
+    }
+    if (!seen.emplace(demand.movement, demand.limb).second)
+      complain("the demand on \"" + demand.movement + "\" stands twice");
+    const auto range = library_.doses->ranges.find(demand.movement);
+    if (range == library_.doses->ranges.end()) continue;
+    if (demand.degrees < range->second.first || demand.degrees > range->second.second)
+      complain("the demand of " + demand.degrees.toText() + " degrees on \"" + demand.movement +
+                   "\" is out of the joint's range",
+               "the range is " + range->second.first.toText() + " to " + range->second.second.toText());
+  }
+}
+
+void ExerciseCheck::facts(const std::vector<std::string>& ids) {
+  for (const std::string& id : ids) {
+    const auto* definition = dictionary_.find(id);
+    if (definition == nullptr) {
+      complain("there is no fact \"" + id + "\"", "equipment is named by facts of rules/facts/home.json");
+    } else if (definition->type != facts::FactType::Boolean || !definition->group.empty()) {
+      complain("the fact \"" + id + "\" is not a boolean fact that stands alone");
+    }
+  }
+}
+
+void ExerciseCheck::bans(const std::set<std::string>& ids) {
+  for (const std::string& id : ids) {
+    if (rules_.vocabulary.bans.count(id) == 0) complain("unknown ban \"" + id + "\"", "use one of rules/vocabulary.json");
+  }
+}
+
+void ExerciseCheck::easing(const Easing& easing) {
+  for (const auto& [movement, degrees] : easing.degrees) {
+    const Demand* eased = nullptr;
+    for (const Demand& demand : exercise_->demands) {
+      if (demand.movement == movement) eased = &demand;
+    }
+    if (eased == nullptr) {
+      complain("an easing names \"" + movement + "\", which the exercise does not ask for");
+    } else if (degrees >= eased->degrees || degrees < base::Rational(0)) {
+      complain("an easing of \"" + movement + "\" does not ask for less");
+    }
+  }
+  bans(easing.without);
+  for (const std::string& ban : easing.without) {
+    if (exercise_->involves.count(ban) == 0 && exercise_->involvesOther.count(ban) == 0)
+      complain("an easing avoids \"" + ban + "\", which the exercise does not involve");
+  }
+  facts(easing.equipment);
+}
+
+void ExerciseCheck::names() {
+  for (const std::string& id : exercise_->settings) {
+    if (rules_.vocabulary.settings.count(id) == 0) complain("unknown setting \"" + id + "\"");
+  }
+  for (const std::string& id : {exercise_->easier, exercise_->harder}) {
+    if (!id.empty() && (library_.find(id) == nullptr || id == exercise_->id))
+      complain("there is no other exercise \"" + id + "\"", "name an exercise id or leave it out");
+  }
+  for (const std::string& id : exercise_->levels) {
+    const auto& levels = library_.doses->levels;
+    if (std::none_of(levels.begin(), levels.end(), [&](const Level& level) { return level.dose.level == id; }))
+      complain("there is no starting level \"" + id + "\"");
+  }
+  if (exercise_->sources.empty()) complain("no source", "name one, or \"common practice, no source\"");
+  for (const std::string& id : exercise_->sources) {
+    if (id != rules::kNoSource && rules_.sources.count(id) == 0) complain("unknown source \"" + id + "\"");
+  }
+}
+
+/// The highest number the rung allows on the effort scale.
+base::Rational topOf(const Library::Doses& doses, limits::Rung rung) {
+  base::Rational top = 0;
+  for (const EffortAnchor& anchor : doses.anchors) {
+    if (anchor.rung && *anchor.rung <= rung && anchor.to > top) top = anchor.to;
+  }
+  return top;
+}
+
+void checkEfforts(const Library::Doses& doses, base::Issues& issues) {
+  std::set<std::pair<Section, limits::Rung>> seen;
+  for (const EffortRow& row : doses.efforts) {
+    const std::string subject = std::string(idOf(row.section)) + " " + limits::idOf(row.rung);
+    if (!seen.emplace(row.section, row.rung).second) issues.error(row.place, subject, "this effort stands twice");
+    if (row.low > row.high) issues.error(row.place, subject, "the effort range is upside down");
+    if (row.high > topOf(doses, row.rung))
+      issues.error(row.place, subject, "the effort of " + row.high.toText() + " is above what the ceiling " +
+                                           limits::idOf(row.rung) + " allows");
+    if (row.words != wordsFor(doses, row.low, row.high))
+      issues.error(row.place, subject, "the words \"" + row.words + "\" do not agree with the effort scale",
+                   "the scale says \"" + wordsFor(doses, row.low, row.high) + "\"");
+    if (row.section == Section::Strength && !row.repetitionsInReserve)
+      issues.error(row.place, subject, "strength work needs \"repetitionsInReserve\"");
+  }
+}
+
+void checkLevels(const Library::Doses& doses, const base::Place& place, base::Issues& issues) {
+  if (doses.levels.empty()) {
+    issues.error(place, "levels", "there is no starting level");
+    return;
+  }
+  for (const Level& level : doses.levels) {
+    const std::string subject = "level " + level.dose.level;
+    const bool isLast = &level == &doses.levels.back();
+    if (isLast == level.when.has_value())
+      issues.error(place, subject, "only the last level, the gentlest, has no condition");
+    for (Section section : kSections) {
+      if (doses.effort(section, limits::Rung::Light) == nullptr ||
+          (isGraded(section) && doses.effort(section, level.rung[bayOf(section)]) == nullptr))
+        issues.error(place, subject, std::string("no effort for ") + idOf(section) + " at the level's intensity");
+    }
+  }
+}
+
+}  // namespace
+
+void checkExercises(const Library& library, const facts::Dictionary& dictionary, const rules::RuleSet& rules,
+                    base::Issues& issues) {
+  ExerciseCheck check(library, dictionary, rules, issues);
+  for (const Exercise& exercise : library.exercises) check.run(exercise);
+}
+
+void checkDoses(const Library& library, const rules::RuleSet& rules,
+                const std::vector<std::pair<std::string, base::Place>>& sources, const base::Place& place,
+                base::Issues& issues) {
+  const Library::Doses& doses = *library.doses;
+  for (const auto& [id, where] : sources) {
+    if (id != rules::kNoSource && rules.sources.count(id) == 0) issues.error(where, "doses", "unknown source \"" + id + "\"");
+  }
+  checkEfforts(doses, issues);
+  checkLevels(doses, place, issues);
+  for (const auto& [movement, term] : rules.vocabulary.movements) {
+    if (doses.ranges.count(movement) == 0) issues.error(place, "ranges", "no joint range for \"" + movement + "\"");
+  }
+  for (const auto& [movement, range] : doses.ranges) {
+    if (rules.vocabulary.movements.count(movement) == 0)
+      issues.error(place, "ranges", "unknown movement \"" + movement + "\"");
+  }
+  for (const Purpose& purpose : library.purposes) {
+    if (rules.vocabulary.services.count(purpose.turnTo) == 0)
+      issues.error(place, purpose.id, "unknown service \"" + purpose.turnTo + "\"");
+    const auto serves = [&](const Exercise& exercise) { return exercise.purpose == purpose.id; };
+    if (std::none_of(library.exercises.begin(), library.exercises.end(), serves))
+      issues.error(place, purpose.id, "no exercise serves this purpose");
+  }
+}
+
+}  // namespace stile::plan

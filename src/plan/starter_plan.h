@@ -1,0 +1,76 @@
+// A starter plan: what this client may do first, how much, how it grows, and why each line is so.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/date.h"
+#include "facts/fact_set.h"
+#include "limits/limits.h"
+#include "plan/library.h"
+#include "rules/finding.h"
+
+namespace stile::plan {
+
+/// FITT in numbers; what does not apply is absent.
+struct Dose {
+  std::optional<base::Rational> minutes, sets, repetitions, holdSeconds, daysPerWeek, restSeconds;
+  std::optional<base::Rational> effortLow, effortHigh;  ///< on the printed 0-10 scale
+  std::optional<base::Rational> repetitionsInReserve;
+  std::optional<base::Rational> heartRateLow, heartRateHigh;  ///< per minute, only where the guide allows it
+  std::string words;                                    ///< "8 times. Rest 1 minute. 8 times more."
+};
+
+struct Line {
+  const Exercise* exercise = nullptr;
+  std::string side;                      ///< "" both, or "left only" …
+  Dose dose;
+  std::string changed;                   ///< for the client: what is adapted, or ""
+  std::vector<std::string> becauseRules; ///< rules that shaped it
+  std::string chosenBecause, changedBecause;  ///< for the clinician
+};
+
+/// An exercise or a whole purpose that is not in the plan, and why.
+struct LeftOut {
+  std::string exerciseId;                ///< or "" for a purpose without any option
+  std::string purpose;
+  std::string because;                   ///< "hip bends 110 degrees, limit 90 (hip-replacement-posterior)"
+  std::string instead;                   ///< id of what took its place, or ""
+  std::string turnTo;                    ///< service when no option is left, or ""
+};
+
+/// One week of the way to the guideline volume.
+struct Week {
+  int number = 1;
+  base::Rational aerobicMinutesPerSession = 0, aerobicDays = 0, aerobicMinutesPerWeek = 0;
+  base::Rational strengthDays = 0, strengthSets = 0, strengthRepetitions = 0;
+  std::string words;
+  std::string heldBy;                    ///< the cap that stops growth, or ""
+};
+
+struct StarterPlan {
+  std::string level;                     ///< starting level
+  std::string levelBecause;
+  std::vector<Line> lines;               ///< in session order: warm-up, aerobic, strength, balance, stretches, cool-down
+  std::vector<LeftOut> leftOut;
+  std::vector<Week> weeks;
+  std::vector<std::string> effortWords;  ///< the printed anchors of the effort scale
+  std::vector<std::string> badDay, missedWeek, afterIllness, notes;  ///< for the client
+  bool isEmpty() const { return lines.empty(); }
+};
+
+/// What the plan is made from.
+struct Request {
+  const limits::Limits& limits;
+  limits::PerBay<limits::Rung> usable;
+  const facts::FactSet& facts;
+  const std::vector<rules::Finding>& findings;  ///< for reasons, prefer and discourage
+  base::Date today;
+};
+
+/// The best plan under the limits, by a fixed order of wishes (DEVELOPERS.md, "Choosing").
+/// Deterministic. With both bays at rest there are no lines.
+StarterPlan makeStarterPlan(const Library& library, const Request& request);
+
+}  // namespace stile::plan

@@ -1,0 +1,152 @@
+#include "questionnaire/form_checker.h"
+
+#include <algorithm>
+#include <map>
+#include <utility>
+
+#include "base/date.h"
+#include "base/unit.h"
+#include "questionnaire/item_type.h"
+#include "questionnaire/nearest_name.h"
+
+namespace stile::questionnaire {
+namespace {
+
+/// Checks one condition of one item.
+class ConditionChecker {
+ public:
+  ConditionChecker(const Form& form, const std::map<const Item*, std::size_t>& order, const Item& item,
+                   const EnableWhen& condition, base::Issues& issues)
+      : form_(form), order_(order), item_(item), condition_(condition), issues_(issues) {}
+
+  void check() {
+    if (condition_.question.empty()) return;  // said already
+    const Item* question = form_.find(condition_.question);
+    if (!question) {
+      issue("enableWhen looks at \"" + condition_.question + "\", which is no item of the form " + form_.name(),
+            didYouMean(condition_.question, linkIds(), "name the linkId of an earlier question"));
+      return;
+    }
+    if (!isQuestion(question->type)) {
+      issue("enableWhen looks at \"" + question->linkId + "\", which is no question", "name a question");
+      return;
+    }
+    if (order_.at(question) >= order_.at(&item_)) {
+      issue("enableWhen looks at \"" + question->linkId + "\", which comes later in the form " + form_.name(),
+            "put the question before the items that depend on it");
+    }
+    const Item* group = Form::repeatingGroupOf(*question);
+    if (group && group != Form::repeatingGroupOf(item_) && group != &item_) {
+      issue("enableWhen looks into the repeating group \"" + group->linkId + "\" from outside",
+            "move the item into the group; outside it there is no one answer");
+    }
+    checkAnswer(*question);
+  }
+
+ private:
+  void issue(std::string message, std::string remedy) {
+    issues_.error(condition_.place, item_.linkId, std::move(message), std::move(remedy));
+  }
+
+  std::vector<std::string> linkIds() const {
+    std::vector<std::string> list;
+    for (const Item* item : form_.inOrder()) {
+      if (isQuestion(item->type)) list.push_back(item->linkId);
+    }
+    return list;
+  }
+
+  void checkAnswer(const Item& question) {
+    const std::string& type = condition_.answerType;
+    if (type.empty()) return;
+    if (condition_.op == EnableOperator::Exists) {
+      if (type != "Boolean") issue("exists needs answerBoolean", "write \"answerBoolean\": true or false");
+      return;
+    }
+    auto types = answerTypes(question);
+    if (question.type == ItemType::Url) types = {"String"};  // R4 has no answerUri
+    if (std::find(types.begin(), types.end(), type) == types.end()) {
+      issue("answer" + type + " does not fit \"" + question.linkId + "\", which is of the type " +
+                fhirName(question.type),
+            "compare with answer" + types.front());
+      return;
+    }
+    const bool isOrdering = condition_.op != EnableOperator::Equal && condition_.op != EnableOperator::NotEqual;
+    const bool hasOrder = !isChoice(question.type) && (condition_.number || type == "Date" || type == "DateTime");
+    if (isOrdering && !hasOrder) {
+      issue("answers of the type " + std::string(fhirName(question.type)) + " have no order", "use = or !=");
+    }
+    if (isChoice(question.type)) checkOption(question);
+    if (question.type == ItemType::Quantity) checkUnit(question);
+    if ((type == "Date" || type == "DateTime") && condition_.text && !isChoice(question.type) &&
+        !base::PartialDate::parse(*condition_.text)) {
+      issue("\"" + *condition_.text + "\" is not a date of the calendar", "write YYYY-MM-DD, YYYY-MM or YYYY");
+    }
+  }
+
+  void checkOption(const Item& question) {
+    const std::string wanted = condition_.text   ? *condition_.text
+                               : condition_.number ? condition_.number->toText()
+                                                   : std::string();
+    if (wanted.empty()) return;
+    const bool isCoding = condition_.answerType == "Coding";
+    std::vector<std::string> codes;
+    for (const Option& option : question.options) {
+      codes.push_back(option.code);
+      if (option.code != wanted) continue;
+      const bool isSameSystem = isCoding ? condition_.system.empty() || condition_.system == option.system
+                                         : option.system.empty();
+      if (isSameSystem) return;
+      issue("the option \"" + wanted + "\" of \"" + question.linkId + "\" is of the system " + option.system,
+            "compare with that system");
+      return;
+    }
+    issue("\"" + wanted + "\" is no option of \"" + question.linkId + "\"",
+          didYouMean(wanted, codes, "name the code of an option that the question offers"));
+  }
+
+  void checkUnit(const Item& question) {
+    const auto unit = base::parseUnit(condition_.unit);
+    if (!unit) return;  // said already
+    for (const std::string& offered : question.units) {
+      const auto other = base::parseUnit(offered);
+      if (other && base::comparable(*unit, *other)) continue;
+      issue("the unit " + condition_.unit + " cannot be compared with " + offered + ", which \"" +
+                question.linkId + "\" offers",
+            "compare in a unit that fits every unit offered");
+      return;
+    }
+  }
+
+  const Form& form_;
+  const std::map<const Item*, std::size_t>& order_;
+  const Item& item_;
+  const EnableWhen& condition_;
+  base::Issues& issues_;
+};
+
+void checkNesting(const Item& item, base::Issues& issues) {
+  if (item.type == ItemType::Group && item.repeats && Form::repeatingGroupOf(item)) {
+    issues.error(item.place, item.linkId, "a repeating group stands within a repeating group",
+                 "put it beside the other one");
+  }
+  if (isQuestion(item.type) && item.repeats && !item.items.empty()) {
+    issues.error(item.place, item.linkId, "a question with several answers cannot hold items",
+                 "use a repeating group, or put the items after the question");
+  }
+}
+
+}  // namespace
+
+void checkForm(const Form& form, base::Issues& issues) {
+  std::map<const Item*, std::size_t> order;
+  for (const Item* item : form.inOrder()) order.emplace(item, order.size());
+  for (const Item* item : form.inOrder()) {
+    checkNesting(*item, issues);
+    for (const EnableWhen& condition : item->enableWhen) {
+      ConditionChecker(form, order, *item, condition, issues).check();
+    }
+  }
+}
+
+}  // namespace stile::questionnaire

@@ -1,0 +1,136 @@
+#include "screening/open_questions.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <tuple>
+
+#include "screening/merge.h"
+
+namespace stile::screening {
+namespace {
+
+using facts::DerivedKind;
+
+/// Walks from an unknown fact down to the facts that a person can be asked.
+class InputWalk {
+ public:
+  explicit InputWalk(const facts::FactSet& facts) : facts_(facts) {}
+
+  std::set<int> from(int slot, int repetition) {
+    asked_.clear();
+    seen_.clear();
+    visit(slot, repetition);
+    return asked_;
+  }
+
+ private:
+  void visit(int slot, int repetition) {
+    if (!seen_.insert(slot).second) return;
+    const facts::Definition& definition = facts_.dictionary().at(slot);
+    const facts::Derivation& derived = definition.derived;
+    switch (derived.kind) {
+      case DerivedKind::None: asked_.insert(slot); return;
+      case DerivedKind::Expression: {
+        const facts::FactSlots slots(facts_, definition.group, definition.group.empty() ? -1 : repetition);
+        for (const int input : derived.program->decidedBy(slots)) visit(input, repetition);
+        return;
+      }
+      case DerivedKind::Summary: visitGroup(derived); return;
+      case DerivedKind::ClassMember: visitMedicine(slot); return;
+      case DerivedKind::Norm:
+      case DerivedKind::Score:
+        for (const int input : derived.inputs)
+          if (!isSettled(input, repetition)) visit(input, repetition);
+        return;
+      case DerivedKind::Option:
+      case DerivedKind::Elapsed:
+      case DerivedKind::Mean:
+      case DerivedKind::Worst:
+      case DerivedKind::Last:
+        if (derived.of >= 0) visit(derived.of, repetition);
+        return;
+    }
+  }
+
+  void visitGroup(const facts::Derivation& derived) {
+    for (const auto* program : {derived.program ? &*derived.program : nullptr, derived.where ? &*derived.where : nullptr})
+      if (program != nullptr)
+        for (const int input : program->slotsRead()) visit(input, 0);
+  }
+
+  void visitMedicine(int slot) {
+    const facts::Definition* name = facts_.dictionary().find("medicineName");
+    asked_.insert(name != nullptr ? name->slot : slot);
+  }
+
+  bool isSettled(int slot, int repetition) const {
+    const bool inGroup = !facts_.dictionary().at(slot).group.empty();
+    return (inGroup ? facts_.at(slot, std::max(repetition, 0)) : facts_.at(slot)).value.isSettled();
+  }
+
+  const facts::FactSet& facts_;
+  std::set<int> asked_;
+  std::set<int> seen_;
+};
+
+/// Place of each fact in the longest form, and its words.
+struct FormWords {
+  std::map<std::string, int> place;
+  std::map<std::string, std::string> text;
+
+  explicit FormWords(const questionnaire::FormSet& forms) {
+    int next = 0;
+    for (const auto& form : forms.forms())
+      for (const auto* item : form->inOrder()) {
+        if (!place.emplace(item->linkId, next).second) continue;
+        ++next;
+        text[item->linkId] = item->text;
+      }
+  }
+};
+
+bool shuts(const limits::Limits& limits, const limits::PerBay<limits::Rung>& reach) {
+  for (const auto bay : limits::kBays)
+    if (usableRung(limits, bay) < reach[bay]) return true;
+  return false;
+}
+
+}  // namespace
+
+std::vector<OpenQuestion> openQuestionsOf(const Screening& screening, const questionnaire::FormSet& forms) {
+  const FormWords words(forms);
+  std::map<int, OpenQuestion> bySlot;
+  InputWalk walk(screening.facts);
+  for (const rules::Finding& finding : screening.findings) {
+    if (finding.standing != rules::Standing::Open) continue;
+    const bool shutsRungs = shuts(finding.floor, screening.reach.usable);
+    for (const rules::Reason& reason : finding.reasons) {
+      for (const int slot : walk.from(reason.slot, finding.repetition)) {
+        OpenQuestion& question = bySlot[slot];
+        const facts::Definition& definition = screening.facts.dictionary().at(slot);
+        question.slot = slot;
+        question.factId = definition.id;
+        const auto text = words.text.find(definition.id);
+        question.label = text == words.text.end() || text->second.empty() ? definition.label : text->second;
+        question.why = (definition.group.empty() ? screening.facts.at(slot)
+                                                 : screening.facts.at(slot, std::max(finding.repetition, 0))).reason;
+        question.couldBecome = std::max(question.couldBecome, finding.full.action);
+        question.shutsRungs = question.shutsRungs || shutsRungs;
+        if (question.ruleIds.empty() || question.ruleIds.back() != finding.rule->id)
+          question.ruleIds.push_back(finding.rule->id);
+      }
+    }
+  }
+  std::vector<OpenQuestion> questions;
+  for (auto& [slot, question] : bySlot) questions.push_back(std::move(question));
+  const auto rank = [&](const OpenQuestion& question) {
+    const auto place = words.place.find(question.factId);
+    return std::tuple(-static_cast<int>(question.couldBecome), !question.shutsRungs,
+                      place == words.place.end() ? static_cast<int>(words.place.size()) : place->second, question.slot);
+  };
+  std::sort(questions.begin(), questions.end(), [&](const auto& a, const auto& b) { return rank(a) < rank(b); });
+  return questions;
+}
+
+}  // namespace stile::screening

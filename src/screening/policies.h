@@ -1,0 +1,16 @@
+// Which policies decided something for this client.
+#pragma once
+
+#include <vector>
+
+#include "screening/content.h"
+#include "screening/screening.h"
+
+namespace stile::screening {
+
+/// A policy is named if some other alternative would give another action, clearance, ceiling or
+/// another set of limits for this client. Decided by trying each alternative.
+std::vector<PolicyNote> policiesThatDecide(const Content& content, const Screening& screening,
+                                           const std::vector<ClearanceReply>& replies);
+
+}  // namespace stile::screening

@@ -1,0 +1,115 @@
+#include "screening/screening.h"
+
+#include <algorithm>
+
+#include "screening/content.h"
+#include "screening/merge.h"
+#include "screening/open_questions.h"
+#include "screening/policies.h"
+
+namespace stile::screening {
+namespace {
+
+using limits::Action;
+using limits::Bay;
+using limits::PerBay;
+using limits::Rung;
+
+RungView viewOf(const Screening& screening, Bay bay, Rung rung) {
+  RungView view;
+  view.bay = bay;
+  view.rung = rung;
+  if (rung <= screening.floor.usable[bay]) {
+    view.state = RungState::Open;
+    return view;
+  }
+  view.state = rung > screening.reach.usable[bay] ? RungState::Shut : RungState::NotYetKnown;
+  // A shut rung is explained by what is certain; one not yet known by everything that bars it.
+  const EndKind kind = view.state == RungState::Shut ? EndKind::Reach : EndKind::Floor;
+  std::vector<std::pair<Rung, RungReason>> found;
+  for (std::size_t i = 0; i < screening.findings.size(); ++i) {
+    const rules::Finding& finding = screening.findings[i];
+    const Rung left = usableRung(contributionOf(finding, kind, screening.coverage, screening.facts), bay);
+    if (left < rung) found.push_back({left, {i, finding.rule->until.say, finding.rule->until.key}});
+  }
+  std::stable_sort(found.begin(), found.end(), [&](const auto& a, const auto& b) {
+    if (a.first != b.first) return a.first < b.first;
+    return screening.findings[a.second.finding].full.action > screening.findings[b.second.finding].full.action;
+  });
+  for (auto& [left, reason] : found) view.reasons.push_back(std::move(reason));
+  return view;
+}
+
+/// The intensity the client wants; while it is not known, the lowest.
+Rung wantedIntensity(const facts::FactSet& facts) {
+  const facts::Definition* wanted = facts.dictionary().find("desiredIntensity");
+  if (wanted == nullptr) return Rung::Light;
+  const auto& value = facts.at(wanted->slot).value;
+  return value.text ? limits::rungOf(*value.text).value_or(Rung::Light) : Rung::Light;
+}
+
+bool anyUsable(const PerBay<Rung>& usable) { return usable.aerobic > Rung::None || usable.strength > Rung::None; }
+
+void decidePlan(Screening& screening, const Content& content, const std::vector<ClearanceReply>& replies) {
+  screening.ifGranted = mergeIfGranted(screening.findings, wantedIntensity(screening.facts), screening.coverage, replies,
+                                       screening.facts);
+  const auto make = [&](const End& end) {
+    return plan::makeStarterPlan(content.library,
+                                 {end.limits, end.usable, screening.facts, screening.findings, screening.date});
+  };
+  if (anyUsable(screening.floor.usable)) {
+    screening.planState = PlanState::Made;
+    screening.plan = make(screening.floor);
+  } else if (anyUsable(screening.ifGranted.usable)) {
+    screening.planState = PlanState::Held;
+    screening.planBecause = "Held until the clearance asked for has come.";
+    screening.heldPlan = make(screening.ifGranted);
+  } else if (screening.reach.limits.action >= Action::SameDay) {
+    screening.planBecause = "No plan: the action today comes first.";
+  } else if (anyUsable(screening.reach.usable)) {
+    screening.planBecause = "No plan to start, for want of answers: see the open questions.";
+  } else if (screening.couldBecome >= Action::SameDay && screening.reach.limits.action < Action::SameDay) {
+    screening.planBecause = "No plan to start: a finding holds it, and answers are still wanted.";
+  } else {
+    screening.planBecause = "No plan to start today: a finding holds both bays.";
+  }
+}
+
+/// Settled: no open finding that counts in full changes the action, a clearance or a ceiling.
+bool decisionIsSettled(const Screening& screening) {
+  const auto decision = [](const limits::Limits& limits) {
+    return std::tuple(limits.action, limits.clearance.aerobic, limits.clearance.strength, limits.ceiling.aerobic,
+                      limits.ceiling.strength);
+  };
+  limits::Limits withOpen = screening.reach.limits;
+  for (const rules::Finding& finding : screening.findings)
+    if (finding.standing == rules::Standing::Open && finding.counted == rules::IfUnknown::Cautious)
+      withOpen = join(withOpen, finding.floor);
+  return decision(withOpen) == decision(screening.reach.limits);
+}
+
+}  // namespace
+
+Screening screen(const Content& content, facts::FactSet facts, const std::vector<ClearanceReply>& replies,
+                 base::Date today) {
+  Screening screening{.date = today, .facts = std::move(facts), .findings = {}, .coverage = {}, .floor = {}, .reach = {},
+                      .rungs = {}, .openQuestions = {}, .policies = {}, .planBecause = {}, .plan = {}, .heldPlan = {},
+                      .ifGranted = {}};
+  screening.findings = rules::evaluateRules(content.rules, screening.facts, today);
+  screening.coverage = coverageOf(replies, screening.findings, screening.facts, today);
+  screening.floor = mergeEnd(screening.findings, EndKind::Floor, screening.coverage, replies, screening.facts);
+  screening.reach = mergeEnd(screening.findings, EndKind::Reach, screening.coverage, replies, screening.facts);
+  for (const Bay bay : limits::kBays)
+    for (const Rung rung : {Rung::Light, Rung::Moderate, Rung::Vigorous})
+      screening.rungs.push_back(viewOf(screening, bay, rung));
+  for (const rules::Finding& finding : screening.findings)
+    if (finding.standing == rules::Standing::Open)
+      screening.couldBecome = std::max(screening.couldBecome, finding.full.action);
+  screening.openQuestions = openQuestionsOf(screening, content.forms);
+  screening.policies = policiesThatDecide(content, screening, replies);
+  screening.isSettled = decisionIsSettled(screening);
+  decidePlan(screening, content, replies);
+  return screening;
+}
+
+}  // namespace stile::screening

@@ -1,0 +1,16 @@
+#!/bin/sh
+# Installs what is missing, builds, runs all tests. `--long` runs the same tests with larger
+# counts. Ends with one line: N passed, N failed, N skipped.
+set -eu
+top=$(cd "$(dirname "$0")/.." && pwd)
+cd "$top"
+STILE_TEST_SCALE=1
+[ "${1:-}" = --long ] && STILE_TEST_SCALE=20
+export STILE_TEST_SCALE
+sh src/install-packages.sh build test run
+cmake --preset test >/dev/null
+cmake --build --preset test
+status=0
+ctest --preset test --output-junit "$top/build/test/results.xml" || status=$?
+python3 tests/closing_line.py build/test/results.xml
+exit $status

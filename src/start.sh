@@ -12,5 +12,5 @@ sh src/install-packages.sh build run
 rm -f build-release.log
 echo "Building (the first time takes a few minutes) …"
 cmake --build --preset release -- --quiet
-build/release/bin/stile papers tests/data/demo-client.json --date 2026-11-25 \
+build/release/bin/stile papers tests/cases/responses/maren-oakshott.json --date 2026-11-25 \
   --settings tests/data/tarnside-settings.json --client "Maren Oakshott" --into papers

@@ -25,7 +25,8 @@ bool take(std::string_view& text, char c) {
 
 /// Takes `hh:mm:ss(.fff)` from the front; a leap second is allowed.
 bool takeTime(std::string_view& text) {
-  if (!takeTwo(text, 23) || !take(text, ':') || !takeTwo(text, 59) || !take(text, ':') || !takeTwo(text, 60)) {
+  if (!takeTwo(text, 23) || !take(text, ':') || !takeTwo(text, 59) || !take(text, ':') ||
+      !takeTwo(text, 60)) {
     return false;
   }
   if (!take(text, '.')) return true;
@@ -50,15 +51,18 @@ void refuse(json::Node node, const std::string& subject, base::Issues& issues) {
 
 }  // namespace
 
-bool isTimeOfDay(std::string_view text) { return takeTime(text) && text.empty(); }
+bool isTimeOfDay(std::string_view text) {
+  return takeTime(text) && text.empty();
+}
 
 std::optional<base::PartialDate> readDate(json::Node node, const std::string& subject, base::Issues& issues) {
-  const auto date = node.isString() ? base::PartialDate::parse(node.string()) : std::nullopt;
+  auto date = node.isString() ? base::PartialDate::parse(node.string()) : std::nullopt;
   if (!date) refuse(node, subject, issues);
   return date;
 }
 
-std::optional<base::PartialDate> readDateTime(json::Node node, const std::string& subject, base::Issues& issues) {
+std::optional<base::PartialDate> readDateTime(json::Node node, const std::string& subject,
+                                              base::Issues& issues) {
   constexpr std::size_t kDayLength = 10;
   if (!node.isString() || node.string().size() <= kDayLength) return readDate(node, subject, issues);
   const std::string_view text = node.string();

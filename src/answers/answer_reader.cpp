@@ -96,7 +96,8 @@ class AnswerReader {
     }
     if (question_.maxLength &&
         static_cast<long long>(base::codePoints(node.string()).size()) > *question_.maxLength) {
-      issue(node, "the text is longer than " + std::to_string(*question_.maxLength) + " characters", "shorten it");
+      issue(node, "the text is longer than " + std::to_string(*question_.maxLength) + " characters",
+            "shorten it");
       return;
     }
     answer_.text = node.string();
@@ -109,7 +110,8 @@ class AnswerReader {
     }
     const auto number = node.number();
     if (!number) {
-      issue(node, "the number " + node.numberText() + " is too long or too large", "write it with fewer digits");
+      issue(node, "the number " + node.numberText() + " is too long or too large",
+            "write it with fewer digits");
       return;
     }
     if (type == "Integer" && !node.integer()) {
@@ -178,7 +180,8 @@ class AnswerReader {
     }
     if (code.empty()) {
       isGood_ = false;
-      if (type != "Coding") reader_.issue(node, "the answer is empty", "name an option, or leave the answer out");
+      if (type != "Coding")
+        reader_.issue(node, "the answer is empty", "name an option, or leave the answer out");
       return;
     }
     const Option* option = optionOf(code);
@@ -197,7 +200,8 @@ class AnswerReader {
   /// An open choice may come as a Coding that has only words.
   bool readUncoded(json::Node node) {
     const auto display = node.find("display");
-    if (question_.type != ItemType::OpenChoice || node.find("code") || !display || !display->isString()) return false;
+    if (question_.type != ItemType::OpenChoice || node.find("code") || !display || !display->isString())
+      return false;
     readText(*display);
     return true;
   }
@@ -227,8 +231,7 @@ class AnswerReader {
 };
 
 bool isSame(const Answer& a, const Answer& b) {
-  return a.boolean == b.boolean && a.number == b.number && a.unit == b.unit && a.code == b.code &&
-         a.text == b.text && a.date == b.date;
+  return a.code == b.code && a.text == b.text;
 }
 
 }  // namespace
@@ -239,7 +242,8 @@ ReadAnswer readAnswer(json::Node node, const Item& question, base::Issues& issue
 
 void checkTogether(const std::vector<Answer>& answers, const Item& question, base::Issues& issues) {
   for (std::size_t i = 0; i < answers.size(); ++i) {
-    for (std::size_t j = 0; j < i; ++j) {
+    // The same number or word may well come twice; the same option may not.
+    for (std::size_t j = 0; j < i && questionnaire::isChoice(question.type); ++j) {
       if (!isSame(answers[i], answers[j])) continue;
       issues.error(answers[i].place, question.linkId, "the same answer stands twice", "keep one of them");
       break;

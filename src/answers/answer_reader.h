@@ -17,7 +17,7 @@ struct ReadAnswer {
 
 ReadAnswer readAnswer(json::Node node, const questionnaire::Item& question, base::Issues& issues);
 
-/// What is wrong with the answers together: the same one twice, or "none of these" beside others.
+/// What is wrong with the answers together: the same option twice, or "none of these" beside others.
 void checkTogether(const std::vector<Answer>& answers, const questionnaire::Item& question,
                    base::Issues& issues);
 
@@ -25,7 +25,8 @@ void checkTogether(const std::vector<Answer>& answers, const questionnaire::Item
 std::optional<base::PartialDate> readDate(json::Node node, const std::string& subject, base::Issues& issues);
 
 /// The day of a dateTime such as 2026-11-25T09:30:00+01:00 in its own zone, or a date as above.
-std::optional<base::PartialDate> readDateTime(json::Node node, const std::string& subject, base::Issues& issues);
+std::optional<base::PartialDate> readDateTime(json::Node node, const std::string& subject,
+                                              base::Issues& issues);
 
 /// `hh:mm:ss`, with parts of a second if need be.
 bool isTimeOfDay(std::string_view text);

@@ -6,7 +6,6 @@ namespace stile::answers {
 namespace {
 
 using questionnaire::Item;
-using questionnaire::ItemType;
 
 bool holdsQuestion(const Item& item) {
   if (questionnaire::isQuestion(item.type)) return true;

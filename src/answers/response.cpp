@@ -6,11 +6,12 @@
 
 namespace stile::answers {
 
-std::optional<Response> loadResponse(json::Node node, const questionnaire::FormSet& forms, base::Issues& issues) {
+std::optional<Response> loadResponse(json::Node node, const questionnaire::FormSet& forms,
+                                     base::Issues& issues) {
   ResponseReader reader(forms);
   Response response = reader.read(node);
   issues.append(reader.issues());
-  if (reader.issues().hasErrors()) return std::nullopt;
+  if (reader.issues().hasErrors() || !response.form) return std::nullopt;
   return response;
 }
 

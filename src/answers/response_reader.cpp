@@ -44,7 +44,7 @@ std::string placeOf(const Item* parent) {
 Response ResponseReader::read(json::Node node) {
   json::ObjectReader reader(node, "response", issues_);
   if (!reader.isObject()) return response_;
-  const std::string type = reader.requireString("resourceType");
+  const std::string type = questionnaire::requireWords(reader, "resourceType");
   if (type != "QuestionnaireResponse") {
     if (!type.empty()) {
       reader.issue(*reader.find("resourceType"), "this is a " + type + ", not a QuestionnaireResponse",
@@ -64,7 +64,8 @@ Response ResponseReader::read(json::Node node) {
 
 void ResponseReader::readHead(json::ObjectReader& reader) {
   Extensions extensions(reader);
-  if (const std::string giver = readGivenBy(extensions, "response"); !giver.empty()) response_.givenBy = giver;
+  if (const std::string giver = readGivenBy(extensions, "response"); !giver.empty())
+    response_.givenBy = giver;
   if (const auto rules = reader.find("implicitRules")) {
     reader.issue(*rules, "implicit rules are not understood", "remove implicitRules");
   }
@@ -82,7 +83,7 @@ void ResponseReader::readHead(json::ObjectReader& reader) {
 }
 
 void ResponseReader::readForm(json::ObjectReader& reader) {
-  const std::string canonical = reader.requireString("questionnaire");
+  const std::string canonical = questionnaire::requireWords(reader, "questionnaire");
   if (canonical.empty()) return;
   const json::Node at = *reader.find("questionnaire");
   const auto wanted = questionnaire::splitCanonical(canonical);
@@ -115,7 +116,7 @@ void ResponseReader::readVersion(json::Node at, const std::string& version) {
 }
 
 void ResponseReader::readStatus(json::ObjectReader& reader) {
-  const std::string status = reader.requireString("status");
+  const std::string status = questionnaire::requireWords(reader, "status");
   if (status.empty()) return;
   static const std::vector<std::string> kRead{"completed", "in-progress", "amended", "stopped"};
   if (std::find(kRead.begin(), kRead.end(), status) != kRead.end()) return;
@@ -142,7 +143,8 @@ void ResponseReader::readItem(json::Node node, const Item* parent, int repetitio
   for (const char* member : {"answer", "item"}) {
     const auto list = reader.find(member);
     if (list && list->isArray() && list->size() == 0) {
-      reader.issue(*list, std::string("\"") + member + "\" is empty", "leave it out; an empty list says nothing");
+      reader.issue(*list, std::string("\"") + member + "\" is empty",
+                   "leave it out; an empty list says nothing");
     }
   }
   reader.finish();
@@ -160,8 +162,10 @@ void ResponseReader::readItem(json::Node node, const Item* parent, int repetitio
   }
   refuseOwnExtensions(reader, extensions, *item);
   if (const auto answer = reader.find("answer")) {
-    reader.issue(*answer, "an item of the type " + std::string(questionnaire::fhirName(item->type)) + " has no answers",
-                 item->items.empty() ? "remove the answer" : "answer the questions in it");
+    reader.issue(
+        *answer,
+        "an item of the type " + std::string(questionnaire::fhirName(item->type)) + " has no answers",
+        item->items.empty() ? "remove the answer" : "answer the questions in it");
   }
   if (item->type == ItemType::Group) {
     readGroup(reader, *item, repetition);
@@ -171,7 +175,7 @@ void ResponseReader::readItem(json::Node node, const Item* parent, int repetitio
 }
 
 const Item* ResponseReader::itemOf(json::ObjectReader& reader, const Item* parent) {
-  const std::string linkId = reader.requireString("linkId");
+  const std::string linkId = questionnaire::requireWords(reader, "linkId");
   if (linkId.empty()) return nullptr;
   const json::Node at = *reader.find("linkId");
   const Item* item = response_.form->find(linkId);
@@ -236,8 +240,9 @@ void ResponseReader::readAbsence(json::ObjectReader& reader, const Item& questio
   }
   answered.absence = absenceOf(code->string());
   if (!answered.absence) {
-    reader.issue(*code, "\"" + code->string() + "\" is no reason that is read here",
-                 questionnaire::didYouMean(code->string(), kAbsenceCodes, "use one of " + listOf(kAbsenceCodes)));
+    reader.issue(
+        *code, "\"" + code->string() + "\" is no reason that is read here",
+        questionnaire::didYouMean(code->string(), kAbsenceCodes, "use one of " + listOf(kAbsenceCodes)));
   } else if (hasAnswer && !question.repeats) {
     reader.issue(*code, "the question has an answer and a reason for having none", "remove one of them");
   }
@@ -259,7 +264,8 @@ void ResponseReader::refuseOwnExtensions(json::ObjectReader& reader, const Exten
        {extension_url::kDataAbsentReason, extension_url::kGivenBy, extension_url::kAnswerDate}) {
     const auto found = extensions.all(url);
     if (found.empty()) continue;
-    reader.issue(found.front(), std::string(url) + " on \"" + item.linkId + "\" would be lost; it is no question",
+    reader.issue(found.front(),
+                 std::string(url) + " on \"" + item.linkId + "\" would be lost; it is no question",
                  "state it on each question it is about");
   }
 }

@@ -104,4 +104,11 @@ base::Result<screening::Screening> screenClient(const screening::Content& conten
   return screening::screen(content, std::move(facts), reader.replies(), today);
 }
 
+std::vector<screening::ClearanceReply> repliesIn(const screening::Content& content, const std::vector<Input>& inputs) {
+  base::Issues ignored;
+  InputReader reader(content, ignored);
+  for (const Input& input : inputs) reader.read(input);
+  return reader.replies();
+}
+
 }  // namespace stile::application

@@ -27,4 +27,7 @@ struct Input {
 base::Result<screening::Screening> screenClient(const screening::Content& content, const std::vector<Input>& inputs,
                                                 base::Date today, base::Issues& issues);
 
+/// The clearance replies among the inputs; trouble is left to screenClient() to tell.
+std::vector<screening::ClearanceReply> repliesIn(const screening::Content& content, const std::vector<Input>& inputs);
+
 }  // namespace stile::application

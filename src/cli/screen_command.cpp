@@ -1,10 +1,8 @@
 // stile screen: one client's answers in, the decision out.
 #include <CLI/CLI.hpp>
 
+#include "application/show_screening.h"
 #include "cli/command.h"
-#include "documents/summary.h"
-#include "documents/text_writer.h"
-#include "exchange/screening_json.h"
 
 namespace stile::cli {
 
@@ -18,9 +16,8 @@ Command addScreen(CLI::App& app, const Shared& shared) {
             const auto screened = screenFiles(shared, *options);
             if (!screened) return report(screened.failure());
             const Screened& one = screened.value();
-            if (options->json) return output(exchange::toJson(*one.screening, *one.content, one.askedBack));
-            const auto summary = documents::summaryOf(*one.screening, *one.content, {}, {}, one.askedBack);
-            return output(documents::toText(summary));
+            return output(options->json ? application::screeningAsJson(*one.screening, *one.content, one.askedBack)
+                                        : application::screeningAsText(*one.screening, *one.content, one.askedBack));
           }};
 }
 

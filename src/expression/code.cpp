@@ -7,10 +7,13 @@ bool isConstant(Step step) {
 }
 
 bool isSlot(Step step) {
-  return step == Step::SlotTruth || step == Step::SlotNumber || step == Step::SlotText || step == Step::SlotDate;
+  return step == Step::SlotTruth || step == Step::SlotNumber || step == Step::SlotText ||
+         step == Step::SlotDate;
 }
 
-bool hasOperand(Step step) { return !isConstant(step) && !isSlot(step); }
+bool hasOperand(Step step) {
+  return !isConstant(step) && !isSlot(step);
+}
 
 bool hasTwoOperands(Step step) {
   return hasOperand(step) && step != Step::Not && step != Step::Negate && step != Step::Convert;

@@ -18,12 +18,25 @@ enum class Step : unsigned char {
   Truth,      ///< constant; a = 0 or 1
   SlotTruth,  ///< a = slot
   Not,        ///< of a
-  And, Or, Xor, Implies,
-  SameTruth,       ///< a = b of two booleans
-  CompareNumbers, CompareTexts, CompareDates,
-  Number, Text, Date,              ///< constant; a = index
-  SlotNumber, SlotText, SlotDate,  ///< a = slot
-  Negate, Add, Subtract, Multiply, Divide,
+  And,
+  Or,
+  Xor,
+  Implies,
+  SameTruth,  ///< a = b of two booleans
+  CompareNumbers,
+  CompareTexts,
+  CompareDates,
+  Number,
+  Text,
+  Date,  ///< constant; a = index
+  SlotNumber,
+  SlotText,
+  SlotDate,  ///< a = slot
+  Negate,
+  Add,
+  Subtract,
+  Multiply,
+  Divide,
   Convert,  ///< a turned into another unit; b = index of the scale
 };
 

@@ -142,10 +142,12 @@ Operand Compiler::variable(const Syntax& syntax) {
   if (!symbol) {
     std::vector<std::string> near = symbols_.similar(syntax.text);
     for (std::string& name : near) name = "%" + name;
-    return refuse(syntax, "there is no fact %" + syntax.text,
-                  near.empty() ? "use a fact of the dictionary" : "perhaps " + listed(near, "or") + " is meant");
+    return refuse(
+        syntax, "there is no fact %" + syntax.text,
+        near.empty() ? "use a fact of the dictionary" : "perhaps " + listed(near, "or") + " is meant");
   }
-  if (!symbol->usable.empty()) return refuse(syntax, "%" + syntax.text + " cannot be used here: " + symbol->usable);
+  if (!symbol->usable.empty())
+    return refuse(syntax, "%" + syntax.text + " cannot be used here: " + symbol->usable);
   Operand operand = result(syntax, symbol->type, {slotStep(symbol->type.kind), {}, symbol->slot, -1});
   if (operand.type.unit.text.empty()) operand.type.unit.text = "1";
   operand.options = symbol->options;
@@ -181,8 +183,13 @@ Operand Compiler::binary(const Syntax& syntax) {
   if (syntax.text == "+" || syntax.text == "-" || syntax.text == "*" || syntax.text == "/") {
     return arithmetic(syntax);
   }
-  compile(*syntax.children[0]);
-  return refuse(*syntax.children[1], refusalOfOperator(syntax.text));
+  // The tree does not keep the operator's place; it is the first such text behind the left side.
+  const Syntax& left = *syntax.children[0];
+  const std::size_t found = text_.find(syntax.text, left.offset + left.length);
+  Refusal refusal = refusalOfOperator(syntax.text);
+  issues_.error(origin_.placeOf(std::min(found, syntax.children[1]->offset)), subject_,
+                std::move(refusal.message), std::move(refusal.remedy));
+  return {};
 }
 
 Operand Compiler::logical(const Syntax& syntax, Step step) {
@@ -206,8 +213,9 @@ Operand Compiler::expectedAs(Operand operand, const Type& expected) {
   if (expected.kind == ValueKind::Code && isWrittenText(operand)) operand.type.kind = ValueKind::Code;
   const Syntax& syntax = *operand.syntax;
   if (operand.type.kind != expected.kind) {
-    const std::string need =
-        expected.kind == ValueKind::Boolean ? "a condition must be true or false" : wordsFor(expected.kind) + " is needed here";
+    const std::string need = expected.kind == ValueKind::Boolean
+                                 ? "a condition must be true or false"
+                                 : wordsFor(expected.kind) + " is needed here";
     return refuse(syntax, need + ", and this is " + wordsFor(operand.type.kind),
                   expected.kind == ValueKind::Boolean ? comparisonAdvice(operand) : "");
   }

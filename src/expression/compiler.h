@@ -68,7 +68,8 @@ class Compiler {
   bool refuseBare(const Operand& bare, const Operand& other, const std::string& verb);
   /// False (and nothing reported) when the units are not comparable or a number does not fit.
   bool convert(Operand& operand, const base::Unit& unit, base::Analyte analyte);
-  std::optional<Scale> scaleBetween(const base::Unit& from, const base::Unit& to, base::Analyte analyte) const;
+  std::optional<Scale> scaleBetween(const base::Unit& from, const base::Unit& to,
+                                    base::Analyte analyte) const;
 
   /// The value of a written number, or null.
   const base::Rational* constantOf(const Operand& operand) const;

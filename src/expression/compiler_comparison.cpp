@@ -43,7 +43,8 @@ std::string kindAdvice(const Operand& left, const Operand& right) {
   const auto is = [](const Operand& operand, ValueKind kind) { return operand.type.kind == kind; };
   const Operand* code = is(left, ValueKind::Code) ? &left : is(right, ValueKind::Code) ? &right : nullptr;
   if (code && !code->options.empty()) return "its options are " + listed(code->options, "and");
-  if (is(left, ValueKind::Date) || is(right, ValueKind::Date)) return "write dates as @2026-01-05, without quotes";
+  if (is(left, ValueKind::Date) || is(right, ValueKind::Date))
+    return "write dates as @2026-01-05, without quotes";
   if (is(left, ValueKind::Boolean) || is(right, ValueKind::Boolean)) {
     return "a fact that is true or false needs no comparison; join conditions with and or or";
   }
@@ -139,8 +140,8 @@ bool Compiler::isOption(const Operand& code, const Operand& text) {
 
 Operand Compiler::refuseKinds(const Operand& left, const Operand& right) {
   return refuse(*right.syntax,
-                named(*left.syntax) + " is " + wordsFor(left.type.kind) + " and " + named(*right.syntax) + " is " +
-                    wordsFor(right.type.kind) + ": they cannot be compared",
+                named(*left.syntax) + " is " + wordsFor(left.type.kind) + " and " + named(*right.syntax) +
+                    " is " + wordsFor(right.type.kind) + ": they cannot be compared",
                 kindAdvice(left, right));
 }
 

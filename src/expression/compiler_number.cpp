@@ -17,9 +17,13 @@ bool isBare(const Unit& unit) {
 
 /// Sums and products mean nothing where zero is not "none of it": temperatures, and HbA1c, whose
 /// two units have no common zero.
-bool isProportional(const Type& type) { return type.unit.offset == Rational() && type.analyte != Analyte::HbA1c; }
+bool isProportional(const Type& type) {
+  return type.unit.offset == Rational() && type.analyte != Analyte::HbA1c;
+}
 
-Type pureNumber() { return {ValueKind::Number, {"1"}, Analyte::None, false}; }
+Type pureNumber() {
+  return {ValueKind::Number, {"1"}, Analyte::None, false};
+}
 
 const char* substance(Analyte analyte) {
   switch (analyte) {
@@ -80,18 +84,19 @@ Operand Compiler::arithmetic(const Syntax& syntax) {
   Operand left = compile(*syntax.children[0]);
   Operand right = compile(*syntax.children[1]);
   if (left.isRefused() || right.isRefused() || refuseNonNumbers(left, right)) return {};
-  const bool isLeftGood = needProportional(left);
-  if (!needProportional(right) || !isLeftGood) return {};
+  if (!needProportional(left) || !needProportional(right)) return {};
   if (syntax.text == "+") return addition(syntax, Step::Add, std::move(left), std::move(right));
   if (syntax.text == "-") return addition(syntax, Step::Subtract, std::move(left), std::move(right));
-  return scaling(syntax, syntax.text == "*" ? Step::Multiply : Step::Divide, std::move(left), std::move(right));
+  return scaling(syntax, syntax.text == "*" ? Step::Multiply : Step::Divide, std::move(left),
+                 std::move(right));
 }
 
 bool Compiler::refuseNonNumbers(const Operand& left, const Operand& right) {
   if (left.type.kind == ValueKind::Date || right.type.kind == ValueKind::Date) {
     const Operand& date = left.type.kind == ValueKind::Date ? left : right;
     refuse(*date.syntax,
-           "dates cannot be calculated with: FHIRPath cuts the duration to the precision of the date, which gives "
+           "dates cannot be calculated with: FHIRPath cuts the duration to the precision of the date, which "
+           "gives "
            "false certainty for a date known in part",
            "use a derived fact of the kind elapsed and compare it with the duration");
     return true;
@@ -110,7 +115,8 @@ bool Compiler::needProportional(const Operand& operand) {
   if (isProportional(operand.type)) return true;
   const bool isTemperature = operand.type.unit.offset != Rational();
   refuse(*operand.syntax,
-         std::string(isTemperature ? "temperatures" : "HbA1c values") + " can only be compared, not calculated with",
+         std::string(isTemperature ? "temperatures" : "HbA1c values") +
+             " can only be compared, not calculated with",
          "write the comparison without arithmetic");
   return false;
 }
@@ -129,7 +135,8 @@ Operand Compiler::scaling(const Syntax& syntax, Step step, Operand left, Operand
   auto unit = isProduct ? base::multiply(left.type.unit, right.type.unit)
                         : base::divide(left.type.unit, right.type.unit);
   if (!unit) {
-    return refuse(syntax, "the unit of this " + std::string(isProduct ? "product" : "quotient") + " does not fit");
+    return refuse(syntax,
+                  "the unit of this " + std::string(isProduct ? "product" : "quotient") + " does not fit");
   }
   Type type = pureNumber();
   type.unit = *unit;
@@ -183,16 +190,15 @@ bool Compiler::unify(Operand& left, Operand& right, const std::string& verb) {
   // A written value takes the substance of the fact it is compared with; between facts each must say.
   const bool hasWritten = constantOf(left) || constantOf(right);
   if (a != b && !hasWritten && a != Analyte::None && b != Analyte::None) {
-    refuse(*right.syntax, named(*left.syntax) + " is " + substance(a) + " and " + named(*right.syntax) + " is " +
-                              substance(b) + ": they cannot be " + verb);
+    refuse(*right.syntax, named(*left.syntax) + " is " + substance(a) + " and " + named(*right.syntax) +
+                              " is " + substance(b) + ": they cannot be " + verb);
     return false;
   }
   const bool isShared = a == b || hasWritten;
   const Analyte shared = !isShared ? Analyte::None : a != Analyte::None ? a : b;
   const bool isHbA1cApart = !isShared && (a == Analyte::HbA1c || b == Analyte::HbA1c);
-  const bool areComparable =
-      base::comparable(left.type.unit, right.type.unit, shared) &&
-      (!isHbA1cApart || left.type.unit.factor == right.type.unit.factor);
+  const bool areComparable = base::comparable(left.type.unit, right.type.unit, shared) &&
+                             (!isHbA1cApart || left.type.unit.factor == right.type.unit.factor);
   const bool isLeftWritten = constantOf(left) && !constantOf(right);
   if (!areComparable) {
     refuse(*(isLeftWritten ? left : right).syntax,
@@ -211,7 +217,8 @@ bool Compiler::unify(Operand& left, Operand& right, const std::string& verb) {
 bool Compiler::refuseBare(const Operand& bare, const Operand& other, const std::string& verb) {
   const std::string& unit = other.type.unit.text;
   if (constantOf(bare)) {
-    refuse(*bare.syntax, named(*other.syntax) + " is in " + unit + " and " + named(*bare.syntax) + " has no unit",
+    refuse(*bare.syntax,
+           named(*other.syntax) + " is in " + unit + " and " + named(*bare.syntax) + " has no unit",
            "write " + named(*bare.syntax) + " '" + unit + "' if that is what it means");
   } else {
     refuse(*(constantOf(other) ? other : bare).syntax,
@@ -229,16 +236,22 @@ Operand Compiler::inUnitOf(Operand operand, const Type& expected) {
   const std::string need = isBare(wanted.unit) ? "a pure number is needed here"
                                                : "a number in " + wanted.unit.text + " is needed here";
   if (isBare(wanted.unit) != isBare(operand.type.unit)) {
-    return refuse(syntax, need + ", and this " + (isBare(operand.type.unit) ? "has no unit" : "is in " + operand.type.unit.text),
+    return refuse(syntax,
+                  need + ", and this " +
+                      (isBare(operand.type.unit) ? "has no unit" : "is in " + operand.type.unit.text),
                   isBare(wanted.unit) ? "" : "write it with a unit, for example '" + wanted.unit.text + "'");
   }
   const Analyte given = operand.type.analyte;
   if (given != Analyte::None && wanted.analyte != Analyte::None && given != wanted.analyte) {
-    return refuse(syntax, std::string(substance(wanted.analyte)) + " is needed here, and this is " + substance(given));
+    return refuse(
+        syntax, std::string(substance(wanted.analyte)) + " is needed here, and this is " + substance(given));
   }
-  const Analyte shared = given != Analyte::None ? given : constantOf(operand) ? wanted.analyte : Analyte::None;
+  const Analyte shared = given != Analyte::None ? given
+                         : constantOf(operand)  ? wanted.analyte
+                                                : Analyte::None;
   if (!base::comparable(operand.type.unit, wanted.unit, shared)) {
-    return refuse(syntax, need + ", and this is in " + operand.type.unit.text, "write it in a unit of the same kind");
+    return refuse(syntax, need + ", and this is in " + operand.type.unit.text,
+                  "write it in a unit of the same kind");
   }
   if (!convert(operand, wanted.unit, shared)) {
     return refuse(syntax, "the number does not fit when turned into " + wanted.unit.text);
@@ -251,7 +264,8 @@ bool Compiler::convert(Operand& operand, const Unit& unit, Analyte analyte) {
   const Unit from = operand.type.unit;
   operand.type.analyte = analyte;
   operand.type.unit = unit;
-  if (from.factor == unit.factor && from.offset == unit.offset && from.dimension == unit.dimension) return true;
+  if (from.factor == unit.factor && from.offset == unit.offset && from.dimension == unit.dimension)
+    return true;
   operand.type.isWhole = false;
   if (const Rational* constant = constantOf(operand)) {
     const auto value = base::convert(*constant, from, unit, analyte);

@@ -46,8 +46,12 @@ void appendUtf8(std::string& text, CodePoint point) {
   }
 }
 
-bool isHighSurrogate(CodePoint unit) { return unit >= 0xD800 && unit <= 0xDBFF; }
-bool isLowSurrogate(CodePoint unit) { return unit >= 0xDC00 && unit <= 0xDFFF; }
+bool isHighSurrogate(CodePoint unit) {
+  return unit >= 0xD800 && unit <= 0xDBFF;
+}
+bool isLowSurrogate(CodePoint unit) {
+  return unit >= 0xDC00 && unit <= 0xDFFF;
+}
 
 char escaped(char c) {
   switch (c) {

@@ -27,7 +27,8 @@ Value Evaluation::value() const {
 }
 
 Value Evaluation::absent() const {
-  return notApplicableBelow(code_.root) >= 0 ? Value::ofNotApplicable(code_.type.kind) : Value::unknown(code_.type.kind);
+  return notApplicableBelow(code_.root) >= 0 ? Value::ofNotApplicable(code_.type.kind)
+                                             : Value::unknown(code_.type.kind);
 }
 
 Truth Evaluation::truth(int index) const {
@@ -75,7 +76,7 @@ Interval Evaluation::number(int index) const {
       const Value& value = slots_.valueOf(node.a);
       // Bounds that cross would make a comparison true and false at once.
       if (value.low && value.high && *value.high < *value.low) return {};
-      return {value.low, value.high, isMissing(node.a)};
+      return {value.low, value.high, value.notApplicable};
     }
     case Step::Negate:
       return negated(number(node.a));
@@ -102,7 +103,8 @@ Interval Evaluation::converted(const Interval& value, const Scale& scale) const 
 Truth Evaluation::compareTexts(const Node& node) const {
   const std::string* left = text(node.a);
   const std::string* right = text(node.b);
-  if (left && right) return (*left == *right) == (node.relation == Relation::Equal) ? Truth::True : Truth::False;
+  if (left && right)
+    return (*left == *right) == (node.relation == Relation::Equal) ? Truth::True : Truth::False;
   return notApplicableBelow(node.a) >= 0 || notApplicableBelow(node.b) >= 0 ? Truth::False : Truth::Unknown;
 }
 
@@ -132,10 +134,4 @@ const base::PartialDate* Evaluation::date(int index) const {
   const auto& date = slots_.valueOf(node.a).date;
   return date ? &*date : nullptr;
 }
-
-bool Evaluation::isMissing(int slot) const {
-  const Value& value = slots_.valueOf(slot);
-  return value.notApplicable || (value.isUnknown() && slots_.isNotApplicable(slot));
-}
-
 }  // namespace stile::expression

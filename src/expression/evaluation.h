@@ -26,11 +26,9 @@ class Evaluation {
   const std::string* text(int node) const;
   const base::PartialDate* date(int node) const;
 
-  bool isSettled(int slot) const;
-  /// The slot (-1 when none) below `node` that certainly does not apply and holds nothing.
-  Value absent() const;  ///< the value of a text, code or date that is not there
+  Value absent() const;  ///< of a text, code or date that is not there
+  /// The slot (-1 when none) below `node` that does not apply.
   int notApplicableBelow(int node) const;
-  bool isMissing(int slot) const;
   void explainDecided(int node, std::set<int>& found) const;
   void explainFirst(const Node& node, Truth decisive, std::set<int>& found) const;
   void explainOpen(int node, bool isSettledToo, std::set<int>& found) const;

@@ -46,12 +46,14 @@ std::set<int> slotsBelow(const Instructions& code, int index) {
 
 KnownEither knownEither(const Instructions& code, int index) {
   const Node& node = code.at(index);
-  if (node.step == Step::Truth) return node.a != 0 ? KnownEither{{}, {true, {}}} : KnownEither{{true, {}}, {}};
+  if (node.step == Step::Truth)
+    return node.a != 0 ? KnownEither{{}, {true, {}}} : KnownEither{{true, {}}, {}};
   const bool isLogic = node.step == Step::Not || node.step == Step::And || node.step == Step::Or ||
                        node.step == Step::Implies || node.step == Step::Xor || node.step == Step::SameTruth;
   if (!isLogic) {
     const Known known{false, slotsBelow(code, index)};
-    return {known, known};
+    // A fact that does not apply makes a comparison false whether the others are known or not.
+    return {known, known.slots.size() > 1 ? Known{} : known};
   }
   KnownEither a = knownEither(code, node.a);
   if (node.step == Step::Not) return {a.whenFalse, a.whenTrue};
@@ -101,15 +103,16 @@ std::vector<int> Evaluation::decidedBy() const {
   return inOrder;
 }
 
-bool Evaluation::isSettled(int slot) const { return slots_.valueOf(slot).isSettled() || isMissing(slot); }
-
 int Evaluation::notApplicableBelow(int index) const {
   const std::set<int> slots = slotsBelow(code_, index);
-  const auto found = std::find_if(slots.begin(), slots.end(), [&](int slot) { return isMissing(slot); });
+  const auto found =
+      std::find_if(slots.begin(), slots.end(), [&](int slot) { return slots_.valueOf(slot).notApplicable; });
   return found == slots.end() ? -1 : *found;
 }
 
-void Evaluation::allBelow(int index, std::set<int>& found) const { found.merge(slotsBelow(code_, index)); }
+void Evaluation::allBelow(int index, std::set<int>& found) const {
+  found.merge(slotsBelow(code_, index));
+}
 
 /// The first operand in reading order that alone decides, or both.
 void Evaluation::explainFirst(const Node& node, Truth decisive, std::set<int>& found) const {
@@ -176,7 +179,7 @@ void Evaluation::explainOpen(int index, bool isSettledToo, std::set<int>& found)
 void Evaluation::explainOpenValue(int index, bool isSettledToo, std::set<int>& found) const {
   const Node& node = code_.at(index);
   if (isSlot(node.step)) {
-    if (isSettledToo || !isSettled(node.a)) found.insert(node.a);
+    if (isSettledToo || !slots_.valueOf(node.a).isSettled()) found.insert(node.a);
     return;
   }
   if (node.step >= Step::Negate && number(index).isSettled()) return;

@@ -13,7 +13,9 @@ struct Extended {
   int infinity = 0;  ///< -1, 0, 1
   Rational value;
 
-  int sign() const { return infinity != 0 ? infinity : value < Rational() ? -1 : value == Rational() ? 0 : 1; }
+  int sign() const {
+    return infinity != 0 ? infinity : value < Rational() ? -1 : value == Rational() ? 0 : 1;
+  }
 };
 
 bool isLess(const Extended& a, const Extended& b) {
@@ -34,10 +36,16 @@ std::optional<Extended> times(const Extended& a, const Extended& b) {
   return Extended{0, *value};
 }
 
-Extended lowOf(const Interval& a) { return a.low ? Extended{0, *a.low} : Extended{-1, {}}; }
-Extended highOf(const Interval& a) { return a.high ? Extended{0, *a.high} : Extended{1, {}}; }
+Extended lowOf(const Interval& a) {
+  return a.low ? Extended{0, *a.low} : Extended{-1, {}};
+}
+Extended highOf(const Interval& a) {
+  return a.high ? Extended{0, *a.high} : Extended{1, {}};
+}
 
-const Rational* pointer(const std::optional<Rational>& bound) { return bound ? &*bound : nullptr; }
+const Rational* pointer(const std::optional<Rational>& bound) {
+  return bound ? &*bound : nullptr;
+}
 
 }  // namespace
 
@@ -64,7 +72,8 @@ Interval sum(const Interval& a, const Interval& b) {
 Interval product(const Interval& a, const Interval& b) {
   if (a.isUnknown() || b.isUnknown()) return unknownOf(a, b);
   const std::array<std::optional<Extended>, 4> corners{times(lowOf(a), lowOf(b)), times(lowOf(a), highOf(b)),
-                                                       times(highOf(a), lowOf(b)), times(highOf(a), highOf(b))};
+                                                       times(highOf(a), lowOf(b)),
+                                                       times(highOf(a), highOf(b))};
   Interval result = unknownOf(a, b);
   if (std::any_of(corners.begin(), corners.end(), [](const auto& corner) { return !corner; })) return result;
   const auto [least, greatest] = std::minmax_element(

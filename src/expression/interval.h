@@ -53,7 +53,8 @@ Truth compareBounds(const T* aLow, const T* aHigh, Relation relation, const T* b
     case Relation::GreaterOrEqual:
       return compareBounds(bLow, bHigh, Relation::LessOrEqual, aLow, aHigh);
     case Relation::Equal:
-      return either(isAtMost(aHigh, bLow) && isAtMost(bHigh, aLow), isBelow(aHigh, bLow) || isBelow(bHigh, aLow));
+      return either(isAtMost(aHigh, bLow) && isAtMost(bHigh, aLow),
+                    isBelow(aHigh, bLow) || isBelow(bHigh, aLow));
     case Relation::NotEqual:
       return truthNot(compareBounds(aLow, aHigh, Relation::Equal, bLow, bHigh));
   }

@@ -10,8 +10,12 @@
 namespace stile::expression {
 namespace {
 
-bool isDigit(char c) { return c >= '0' && c <= '9'; }
-bool isWordStart(char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '_'; }
+bool isDigit(char c) {
+  return c >= '0' && c <= '9';
+}
+bool isWordStart(char c) {
+  return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '_';
+}
 
 // Two characters first, so that `<=` is not read as `<`.
 constexpr std::array<std::string_view, 23> kSymbols{"<=", ">=", "!=", "!~", "+", "-", "*", "/",

@@ -11,7 +11,7 @@ namespace stile::expression {
 
 enum class TokenKind {
   End,
-  Symbol,               ///< an operator or a bracket
+  Symbol,  ///< an operator or a bracket
   Number,
   String,               ///< text = the string with its escapes resolved
   Identifier,           ///< words such as `and` and `true` too: the parser tells them apart

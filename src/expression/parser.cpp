@@ -1,9 +1,9 @@
 // The grammar of FHIRPath 2.0.0 (https://hl7.org/fhirpath/N1/grammar.html) by precedence climbing.
 #include <algorithm>
-#include <array>
 #include <utility>
 
 #include "base/utf8.h"
+#include "expression/grammar_words.h"
 #include "expression/lexer.h"
 #include "expression/syntax.h"
 
@@ -11,32 +11,6 @@ namespace stile::expression {
 namespace {
 
 using Tree = std::unique_ptr<Syntax>;
-
-struct OperatorLevel {
-  std::string_view text;
-  int level;  ///< higher binds tighter
-};
-
-constexpr int kTypeLevel = 8;
-
-// The order of the alternatives of `expression` in the grammar, from the last to the first.
-constexpr std::array<OperatorLevel, 24> kOperators{
-    {{"implies", 1}, {"or", 2},   {"xor", 2},  {"and", 3}, {"in", 4},          {"contains", 4},    {"=", 5},
-     {"~", 5},       {"!=", 5},   {"!~", 5},   {"<", 6},   {">", 6},           {"<=", 6},          {">=", 6},
-     {"|", 7},       {"+", 9},    {"-", 9},    {"&", 9},   {"is", kTypeLevel}, {"as", kTypeLevel}, {"*", 10},
-     {"/", 10},      {"div", 10}, {"mod", 10}}};
-
-constexpr std::array<std::string_view, 16> kCalendarWords{
-    "year",  "month",  "week",  "day",  "hour",  "minute",  "second",  "millisecond",
-    "years", "months", "weeks", "days", "hours", "minutes", "seconds", "milliseconds"};
-
-constexpr std::array<std::string_view, 8> kReservedWords{"and", "or",  "xor",  "implies",
-                                                         "div", "mod", "true", "false"};
-
-template <std::size_t N>
-bool contains(const std::array<std::string_view, N>& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 class Parser {
  public:
@@ -53,7 +27,9 @@ class Parser {
  private:
   const Token& now() const { return tokens_[at_]; }
   bool isSymbol(std::string_view text) const { return now().kind == TokenKind::Symbol && now().text == text; }
-  bool isWord(std::string_view text) const { return now().kind == TokenKind::Identifier && now().text == text; }
+  bool isWord(std::string_view text) const {
+    return now().kind == TokenKind::Identifier && now().text == text;
+  }
   bool take(std::string_view symbol) {
     if (!isSymbol(symbol)) return false;
     ++at_;
@@ -236,7 +212,8 @@ class Parser {
     const Token first = now();
     ++at_;
     const bool hasWord = now().kind == TokenKind::Identifier && contains(kCalendarWords, now().text);
-    if (!hasWord && now().kind != TokenKind::String) return finish(make(SyntaxKind::Number, first.text), first);
+    if (!hasWord && now().kind != TokenKind::String)
+      return finish(make(SyntaxKind::Number, first.text), first);
     Tree node = make(SyntaxKind::Quantity, first.text);
     node->unit = now().text;
     ++at_;
@@ -352,6 +329,8 @@ std::unique_ptr<Syntax> parse(std::string_view text, const Origin& origin, const
   return Parser(std::move(tokens), origin, subject, issues).run();
 }
 
-base::Place TextOrigin::placeOf(std::size_t offset) const { return base::placeAt(name_, text_, offset); }
+base::Place TextOrigin::placeOf(std::size_t offset) const {
+  return base::placeAt(name_, text_, offset);
+}
 
 }  // namespace stile::expression

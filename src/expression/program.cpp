@@ -19,13 +19,21 @@ std::optional<Program> Program::compile(std::string_view text, const SymbolTable
   return program;
 }
 
-Value Program::evaluate(const Slots& slots) const { return Evaluation(code_->instructions, slots).value(); }
+Value Program::evaluate(const Slots& slots) const {
+  return Evaluation(code_->instructions, slots).value();
+}
 
-const Type& Program::type() const { return code_->instructions.type; }
+const Type& Program::type() const {
+  return code_->instructions.type;
+}
 
-const std::string& Program::text() const { return code_->instructions.text; }
+const std::string& Program::text() const {
+  return code_->instructions.text;
+}
 
-const std::vector<int>& Program::slotsRead() const { return code_->instructions.slots; }
+const std::vector<int>& Program::slotsRead() const {
+  return code_->instructions.slots;
+}
 
 std::vector<int> Program::decidedBy(const Slots& slots) const {
   return Evaluation(code_->instructions, slots).decidedBy();

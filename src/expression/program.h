@@ -41,9 +41,6 @@ class Slots {
  public:
   virtual ~Slots() = default;
   virtual const Value& valueOf(int slot) const = 0;
-  /// True when the fact certainly does not apply (its question is disabled). A comparison of a
-  /// number, date, text or code that does not apply and holds no value is false, not unknown.
-  virtual bool isNotApplicable(int /*slot*/) const { return false; }
 };
 
 /// A checked, compiled expression. Cheap to copy.
@@ -69,7 +66,9 @@ class Program {
   /// date literal without a day), the settled slots of what is undecided.
   std::vector<int> decidedBy(const Slots& slots) const;
   /// Slots that are certainly known whenever the condition is true (or false): for the check that
-  /// a sentence names only what is known in every state it serves.
+  /// a sentence names only what is known in every state it serves. Numbers and dates between
+  /// bounds count as known, and so does a fact that does not apply; such a fact makes a comparison
+  /// false, so of a false comparison of several facts none is known for certain.
   std::set<int> knownWhen(bool outcome) const;
 
  private:

@@ -10,9 +10,9 @@ namespace {
 // Functions that answer from what is there: where a fact is unknown, nothing is there, and the
 // answer is firm all the same.
 constexpr std::array<std::string_view, 24> kTurnFirm{
-    "exists",   "empty",      "count",      "where",   "all",    "iif",      "allTrue",  "anyTrue",
-    "allFalse", "anyFalse",   "isDistinct", "distinct", "first", "last",     "single",   "hasValue",
-    "subsetOf", "supersetOf", "select",     "skip",    "take",   "coalesce", "aggregate", "repeat"};
+    "exists",   "empty",      "count",      "where",    "all",   "iif",      "allTrue",   "anyTrue",
+    "allFalse", "anyFalse",   "isDistinct", "distinct", "first", "last",     "single",    "hasValue",
+    "subsetOf", "supersetOf", "select",     "skip",     "take",  "coalesce", "aggregate", "repeat"};
 
 }  // namespace
 
@@ -51,9 +51,11 @@ Refusal refusalOfKind(const Syntax& syntax) {
     case SyntaxKind::This:
     case SyntaxKind::Index:
     case SyntaxKind::Total:
-      return {"$this, $index and $total are not part of the scalar profile", "name a fact with a percent sign"};
+      return {"$this, $index and $total are not part of the scalar profile",
+              "name a fact with a percent sign"};
     case SyntaxKind::TypeOperator:
-      return {"the operator " + syntax.text + " is not part of the scalar profile", "every fact has one fixed type"};
+      return {"the operator " + syntax.text + " is not part of the scalar profile",
+              "every fact has one fixed type"};
     default:
       return {"this is not part of the scalar profile", {}};
   }

@@ -9,7 +9,9 @@ Truth truthAnd(Truth a, Truth b) {
   return a == Truth::True && b == Truth::True ? Truth::True : Truth::Unknown;
 }
 
-Truth truthOr(Truth a, Truth b) { return truthNot(truthAnd(truthNot(a), truthNot(b))); }
+Truth truthOr(Truth a, Truth b) {
+  return truthNot(truthAnd(truthNot(a), truthNot(b)));
+}
 
 Truth truthNot(Truth a) {
   if (a == Truth::Unknown) return Truth::Unknown;
@@ -21,7 +23,9 @@ Truth truthXor(Truth a, Truth b) {
   return a != b ? Truth::True : Truth::False;
 }
 
-Truth truthImplies(Truth a, Truth b) { return truthOr(truthNot(a), b); }
+Truth truthImplies(Truth a, Truth b) {
+  return truthOr(truthNot(a), b);
+}
 
 Value Value::boolean(Truth truth) {
   Value value;
@@ -29,7 +33,9 @@ Value Value::boolean(Truth truth) {
   return value;
 }
 
-Value Value::number(base::Rational number) { return between(number, number); }
+Value Value::number(base::Rational number) {
+  return between(number, number);
+}
 
 Value Value::between(std::optional<base::Rational> low, std::optional<base::Rational> high) {
   Value value;

@@ -48,12 +48,20 @@ Fact& FactSet::change(int slot, int repetition) {
   return const_cast<Fact&>(std::as_const(*this).at(slot, repetition));
 }
 
-void FactSet::give(int slot, int repetition, expression::Value value, UnknownReason reason) {
+void FactSet::give(int slot, int repetition, expression::Value value, base::PartialDate date) {
   Fact& fact = change(slot, repetition);
   fact.asGiven = std::move(value);
+  fact.givenReason = UnknownReason::None;
+  fact.written.clear();
+  fact.date = std::move(date);
+}
+
+void FactSet::forget(int slot, int repetition, UnknownReason reason) {
+  Fact& fact = change(slot, repetition);
+  fact.asGiven = expression::Value::unknown(fact.asGiven.kind);
   fact.givenReason = reason;
   fact.written.clear();
-  if (settledOn_) fact.date = *settledOn_;
+  fact.date.reset();
 }
 
 int FactSet::repetitions(int groupIndex) const {
@@ -82,6 +90,11 @@ bool FactSet::isOpenEnded(int groupIndex) const {
 void FactSet::setOpenEnded(std::string_view group, bool open) {
   const int index = dictionary_->groupIndex(group);
   if (index >= 0) groups_[indexOf(index)].isOpenEnded = open;
+}
+
+void FactSet::setOccasion(std::string_view group, int occasion) {
+  const int index = dictionary_->groupIndex(group);
+  if (index >= 0) groups_[indexOf(index)].occasion = occasion;
 }
 
 }  // namespace stile::facts

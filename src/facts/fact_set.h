@@ -1,7 +1,7 @@
 // All facts of one client on one date: every dictionary entry has a value, known or not.
 //
-// What was given is kept beside what counts today. Base facts are changed through give() or
-// take(); settle() then works out everything that follows from them.
+// What was given is kept beside what counts today. Base facts are changed through give() and
+// forget(); settle() then works out everything that follows from them.
 #pragma once
 
 #include <map>
@@ -30,8 +30,10 @@ class FactSet {
   const Fact& at(int slot, int repetition) const;
   /// To write a fact's members directly. What settle() keeps is `asGiven` and `givenReason`.
   Fact& change(int slot, int repetition = -1);
-  /// Sets what is known of a base fact today; call settle() afterwards.
-  void give(int slot, int repetition, expression::Value value, UnknownReason reason = UnknownReason::None);
+  /// Sets what is known of a base fact and when it was so; call settle() afterwards.
+  void give(int slot, int repetition, expression::Value value, base::PartialDate date);
+  /// Takes away what is known of a base fact; call settle() afterwards.
+  void forget(int slot, int repetition, UnknownReason reason);
 
   int repetitions(std::string_view group) const { return repetitions(dictionary_->groupIndex(group)); }
   int repetitions(int groupIndex) const;
@@ -40,6 +42,8 @@ class FactSet {
   bool isOpenEnded(std::string_view group) const { return isOpenEnded(dictionary_->groupIndex(group)); }
   bool isOpenEnded(int groupIndex) const;
   void setOpenEnded(std::string_view group, bool open);
+  /// Which response the repetitions come from, as Fact::occasion.
+  void setOccasion(std::string_view group, int occasion);
 
   /// The date of the last settle(); nullopt before it.
   const std::optional<base::Date>& settledOn() const { return settledOn_; }
@@ -55,6 +59,7 @@ class FactSet {
   struct Group {
     std::vector<std::vector<Fact>> repetitions;  ///< by repetition and member index
     bool isOpenEnded = true;
+    int occasion = 0;                            ///< as of a fact
     GroupState state = GroupState::AsGiven;
   };
   std::vector<Fact> blankRepetition(int groupIndex) const;
@@ -81,7 +86,7 @@ class FactSlots : public expression::Slots {
   /// Why the slot is unknown, with its age as allowed here.
   UnknownReason reasonOf(int slot) const;
   /// The fact behind the slot, as the dictionary's own age leaves it.
-  const Fact& factOf(int slot) const { return facts_.at(slot, repetition_); }
+  const Fact& factOf(int slot) const;
 
  private:
   struct Aged {

@@ -117,7 +117,7 @@ std::optional<NormTable> readNormTable(json::Node root, base::Issues& issues) {
 }
 
 Value normOutcome(const NormTable& table, const Value& measured, const base::Unit& measuredUnit,
-                  const Value& sex, const Value& age) {
+                  const Value& sex, const Value& age, base::Analyte analyte) {
   if (measured.notApplicable) return Value::ofNotApplicable(ValueKind::Code);
   const Value unknown = Value::unknown(ValueKind::Code);
   if (sex.notApplicable || age.notApplicable || measured.isUnknown()) return unknown;
@@ -127,7 +127,7 @@ Value normOutcome(const NormTable& table, const Value& measured, const base::Uni
   std::optional<Rational> high = measured.high;
   for (auto* bound : {&low, &high}) {
     if (!*bound) continue;
-    *bound = base::convert(**bound, measuredUnit, table.unit);
+    *bound = base::convert(**bound, measuredUnit, table.unit, analyte);
     if (!*bound) return unknown;
   }
   std::optional<int> agreed;

@@ -43,7 +43,7 @@ struct Level {
   std::optional<expression::Program> when;  ///< absent for the gentlest, which is last
   limits::PerBay<limits::Rung> rung;        ///< highest intensity to start at
   std::map<Section, int> lines;             ///< at most so many exercises of a section
-  bool keepsCurrent = false;                ///< aerobic time never starts below what is done now
+  bool keepsModerate = false;               ///< moderate aerobic activity done now goes on as such
 };
 
 /// Amounts every level must state.
@@ -74,7 +74,7 @@ struct Library::Doses {
   Growth growth;
   int currentMinutesSlot = -1, currentDaysSlot = -1, currentModerateSlot = -1;
   base::Rational surgicalMargin, secondsPerRepetition, hoursBetweenStrength, leastWarmUpMinutes, leastCoolDownMinutes,
-      leastAerobicMinutes, leastHoldSeconds;
+      leastAerobicMinutes;
   std::map<std::string, std::vector<std::string>, std::less<>> sentences;  ///< badDay, missedWeek …
   std::map<std::string, std::string, std::less<>> phrases;                 ///< with {slots}
   std::map<std::string, std::pair<base::Rational, base::Rational>, std::less<>> ranges;

@@ -146,7 +146,7 @@ void Reading::levels(ObjectReader& root, Library::Doses& doses) {
     level.title = reader.requireString("title");
     level.because = reader.requireString("because");
     level.when = program(reader, "when", expression::Type{});
-    level.keepsCurrent = reader.boolean("keepsCurrent").value_or(false);
+    level.keepsModerate = reader.boolean("keepsModerate").value_or(false);
     if (const auto rungs = reader.require("rung")) {
       ObjectReader both(*rungs, reader.subject(), issues_);
       level.rung.aerobic = rung(both, "aerobic").value_or(limits::Rung::Light);
@@ -237,7 +237,6 @@ void Reading::care(ObjectReader& root, Library::Doses& doses) {
   doses.leastWarmUpMinutes = requireNumber(reader, "leastWarmUpMinutes");
   doses.leastCoolDownMinutes = requireNumber(reader, "leastCoolDownMinutes");
   doses.leastAerobicMinutes = requireNumber(reader, "leastAerobicMinutes");
-  doses.leastHoldSeconds = requireNumber(reader, "leastHoldSeconds");
   sourcesOf(reader);
   reader.finish();
 }

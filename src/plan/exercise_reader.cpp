@@ -115,6 +115,7 @@ Exercise readExercise(Node node, Section section, base::Issues& issues) {
   exercise.mistakes = reader.strings("mistakes");
   exercise.dose = named<DoseKind>(reader, "dose", doseKindOf, DoseKind::Repetitions);
   exercise.levels = reader.strings("levels");
+  exercise.isFallback = reader.boolean("fallback").value_or(false);
   exercise.tags = reader.strings("tags");
   exercise.sources = reader.strings("sources");
   reader.finish();

@@ -32,15 +32,13 @@ limits::Limits Holders::withMargin(limits::Limits limits) const {
   for (const rules::Finding& finding : findings_) {
     if (finding.rule == nullptr || !finding.rule->surgical) continue;
     for (const auto& [key, degrees] : finding.floor.caps) {
+      // A cap that an override took out of the limits gets no margin. One that a cap of both sides
+      // made superfluous does: with its margin it may be the tighter one again.
+      const limits::CapKey both{key.movement, limits::Side::Both, key.qualifier};
+      if (limits.caps.count(key) == 0 && limits.caps.count(both) == 0) continue;
       const base::Rational tighter = lessMargin(degrees, margin_);
-      // A cap of both sides may stand in the limits in place of this one; it then gets the margin.
-      for (auto& [held, value] : limits.caps) {
-        const bool isSame = held.movement == key.movement && held.qualifier == key.qualifier &&
-                            (held.side == key.side || held.side == limits::Side::Both);
-        if (isSame && value == degrees) value = tighter;
-      }
-      const auto at = limits.caps.find(key);
-      if (at != limits.caps.end() && tighter < at->second) at->second = tighter;
+      auto [at, isNew] = limits.caps.emplace(key, tighter);
+      if (!isNew && tighter < at->second) at->second = tighter;
     }
   }
   return limits;

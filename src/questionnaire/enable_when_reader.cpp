@@ -10,9 +10,12 @@ namespace stile::questionnaire {
 namespace {
 
 constexpr std::array<std::pair<const char*, EnableOperator>, 7> kOperators{{
-    {"exists", EnableOperator::Exists},        {"=", EnableOperator::Equal},
-    {"!=", EnableOperator::NotEqual},          {">", EnableOperator::Greater},
-    {"<", EnableOperator::Less},               {">=", EnableOperator::GreaterOrEqual},
+    {"exists", EnableOperator::Exists},
+    {"=", EnableOperator::Equal},
+    {"!=", EnableOperator::NotEqual},
+    {">", EnableOperator::Greater},
+    {"<", EnableOperator::Less},
+    {">=", EnableOperator::GreaterOrEqual},
     {"<=", EnableOperator::LessOrEqual},
 }};
 
@@ -32,8 +35,8 @@ void readOperator(json::ObjectReader& reader, EnableWhen& condition) {
   reader.issue(*node, "\"" + word + "\" is no operator of enableWhen", "use exists, =, !=, >, <, >= or <=");
 }
 
-void readAnswer(json::ObjectReader& reader, const std::string& type, json::Node node,
-                EnableWhen& condition, base::Issues& issues) {
+void readAnswer(json::ObjectReader& reader, const std::string& type, json::Node node, EnableWhen& condition,
+                base::Issues& issues) {
   const std::string member = "answer" + type;
   condition.answerType = type;
   if (type == "Boolean") {
@@ -64,7 +67,7 @@ EnableWhen readCondition(json::Node node, const std::string& subject, base::Issu
   json::ObjectReader reader(node, subject, issues);
   if (!reader.isObject()) return condition;
   Extensions extensions(reader);
-  condition.question = reader.requireString("question");
+  condition.question = requireWords(reader, "question");
   readOperator(reader, condition);
   int given = 0;
   for (const char* type : kAnswerTypes) {
@@ -74,8 +77,9 @@ EnableWhen readCondition(json::Node node, const std::string& subject, base::Issu
     if (++given == 1) readAnswer(reader, type, *answer, condition, issues);
   }
   if (given != 1) {
-    reader.issue(node, given == 0 ? "enableWhen has no answer to compare with"
-                                  : "enableWhen has more than one answer to compare with",
+    reader.issue(node,
+                 given == 0 ? "enableWhen has no answer to compare with"
+                            : "enableWhen has more than one answer to compare with",
                  "give exactly one member such as answerBoolean or answerCoding");
   }
   acceptUnused(reader, {"question", "operator"});

@@ -11,7 +11,9 @@ using expression::Truth;
 using expression::Value;
 using expression::ValueKind;
 
-Truth ofBool(bool value) { return value ? Truth::True : Truth::False; }
+Truth ofBool(bool value) {
+  return value ? Truth::True : Truth::False;
+}
 
 /// Compares an interval of possible values with another one. T has an order; a missing bound is
 /// no bound.
@@ -46,11 +48,13 @@ bool convertBound(std::optional<base::Rational>& bound, const base::Unit& from, 
   return bound.has_value();
 }
 
-Truth compareNumber(const Value& value, const base::Unit* unit, const EnableWhen& condition, EnableOperator op) {
+Truth compareNumber(const Value& value, const base::Unit* unit, const EnableWhen& condition,
+                    EnableOperator op) {
   auto low = value.low;
   auto high = value.high;
   static const base::Unit kPureNumber;
-  const auto wanted = condition.unit.empty() ? kPureNumber : base::parseUnit(condition.unit).value_or(kPureNumber);
+  const auto wanted =
+      condition.unit.empty() ? kPureNumber : base::parseUnit(condition.unit).value_or(kPureNumber);
   const base::Unit& given = unit ? *unit : kPureNumber;
   if (!base::comparable(given, wanted)) return Truth::Unknown;
   if (!convertBound(low, given, wanted) || !convertBound(high, given, wanted)) return Truth::Unknown;
@@ -60,7 +64,8 @@ Truth compareNumber(const Value& value, const base::Unit* unit, const EnableWhen
 Truth compareDate(const Value& value, const EnableWhen& condition, EnableOperator op) {
   const auto wanted = base::PartialDate::parse(*condition.text);
   if (!wanted || !value.date) return Truth::Unknown;
-  return compareIntervals<base::Date>(value.date->first(), value.date->last(), wanted->first(), wanted->last(), op);
+  return compareIntervals<base::Date>(value.date->first(), value.date->last(), wanted->first(),
+                                      wanted->last(), op);
 }
 
 Truth equalText(const Value& value, const Item& question, const EnableWhen& condition) {
@@ -96,7 +101,8 @@ Truth exists(const KnownAnswers& known) {
 }
 
 /// True if some answer satisfies, False if certainly none does.
-Truth someAnswer(const KnownAnswers& known, const Item& question, const EnableWhen& condition, EnableOperator op) {
+Truth someAnswer(const KnownAnswers& known, const Item& question, const EnableWhen& condition,
+                 EnableOperator op) {
   if (!known.isApplicable) return Truth::False;
   Truth result = known.isComplete ? Truth::False : Truth::Unknown;
   for (std::size_t i = 0; i < known.values.size(); ++i) {

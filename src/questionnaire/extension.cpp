@@ -28,8 +28,7 @@ std::vector<json::Node> Extensions::all(std::string_view url) const {
   return found;
 }
 
-std::optional<json::Node> Extensions::only(std::string_view url, std::string_view member,
-                                           json::Kind kind) {
+std::optional<json::Node> Extensions::only(std::string_view url, std::string_view member, json::Kind kind) {
   const auto found = each(url, member, kind);
   if (found.size() > 1) {
     element_.issue(found[1], "the extension " + std::string(url) + " stands here twice", "keep one of them");
@@ -38,8 +37,7 @@ std::optional<json::Node> Extensions::only(std::string_view url, std::string_vie
   return found.front();
 }
 
-std::vector<json::Node> Extensions::each(std::string_view url, std::string_view member,
-                                         json::Kind kind) {
+std::vector<json::Node> Extensions::each(std::string_view url, std::string_view member, json::Kind kind) {
   std::vector<json::Node> values;
   for (const json::Node& extension : all(url)) {
     const auto value = extension.find(member);
@@ -52,6 +50,15 @@ std::vector<json::Node> Extensions::each(std::string_view url, std::string_view 
     }
   }
   return values;
+}
+
+std::string requireWords(json::ObjectReader& element, std::string_view member) {
+  std::string words = element.requireString(member);
+  const auto found = element.find(member);
+  if (words.empty() && found && found->isString()) {
+    element.issue(*found, "\"" + std::string(member) + "\" is empty", "write its value");
+  }
+  return words;
 }
 
 void acceptUnused(json::ObjectReader& element, std::initializer_list<std::string_view> members) {
@@ -68,7 +75,7 @@ CodingParts readCoding(json::Node node, const std::string& subject, base::Issues
   reader.find("id");
   reader.find("extension");
   parts.system = reader.string("system");
-  parts.code = reader.requireString("code");
+  parts.code = requireWords(reader, "code");
   parts.display = reader.string("display");
   acceptUnused(reader, {"system", "version", "code", "display", "userSelected"});
   reader.finish();

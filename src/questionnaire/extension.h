@@ -68,6 +68,9 @@ class Extensions {
   std::vector<std::pair<std::string, json::Node>> list_;
 };
 
+/// A required string; an issue also when it is empty, which FHIR has no use for.
+std::string requireWords(json::ObjectReader& element, std::string_view member);
+
 /// Asks for members that the standard allows and this program does not use, each with its
 /// `_member` twin, so that finish() does not complain of them.
 void acceptUnused(json::ObjectReader& element, std::initializer_list<std::string_view> members);

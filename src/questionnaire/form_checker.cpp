@@ -23,8 +23,9 @@ class ConditionChecker {
     if (condition_.question.empty()) return;  // said already
     const Item* question = form_.find(condition_.question);
     if (!question) {
-      issue("enableWhen looks at \"" + condition_.question + "\", which is no item of the form " + form_.name(),
-            didYouMean(condition_.question, linkIds(), "name the linkId of an earlier question"));
+      issue(
+          "enableWhen looks at \"" + condition_.question + "\", which is no item of the form " + form_.name(),
+          didYouMean(condition_.question, linkIds(), "name the linkId of an earlier question"));
       return;
     }
     if (!isQuestion(question->type)) {
@@ -71,8 +72,10 @@ class ConditionChecker {
             "compare with answer" + types.front());
       return;
     }
-    const bool isOrdering = condition_.op != EnableOperator::Equal && condition_.op != EnableOperator::NotEqual;
-    const bool hasOrder = !isChoice(question.type) && (condition_.number || type == "Date" || type == "DateTime");
+    const bool isOrdering =
+        condition_.op != EnableOperator::Equal && condition_.op != EnableOperator::NotEqual;
+    const bool hasOrder =
+        !isChoice(question.type) && (condition_.number || type == "Date" || type == "DateTime");
     if (isOrdering && !hasOrder) {
       issue("answers of the type " + std::string(fhirName(question.type)) + " have no order", "use = or !=");
     }
@@ -80,22 +83,23 @@ class ConditionChecker {
     if (question.type == ItemType::Quantity) checkUnit(question);
     if ((type == "Date" || type == "DateTime") && condition_.text && !isChoice(question.type) &&
         !base::PartialDate::parse(*condition_.text)) {
-      issue("\"" + *condition_.text + "\" is not a date of the calendar", "write YYYY-MM-DD, YYYY-MM or YYYY");
+      issue("\"" + *condition_.text + "\" is not a date of the calendar",
+            "write YYYY-MM-DD, YYYY-MM or YYYY");
     }
   }
 
   void checkOption(const Item& question) {
-    const std::string wanted = condition_.text   ? *condition_.text
+    const std::string wanted = condition_.text     ? *condition_.text
                                : condition_.number ? condition_.number->toText()
                                                    : std::string();
-    if (wanted.empty()) return;
+    if (wanted.empty() || question.options.empty()) return;  // said already
     const bool isCoding = condition_.answerType == "Coding";
     std::vector<std::string> codes;
     for (const Option& option : question.options) {
       codes.push_back(option.code);
       if (option.code != wanted) continue;
-      const bool isSameSystem = isCoding ? condition_.system.empty() || condition_.system == option.system
-                                         : option.system.empty();
+      const bool isSameSystem =
+          isCoding ? condition_.system.empty() || condition_.system == option.system : option.system.empty();
       if (isSameSystem) return;
       issue("the option \"" + wanted + "\" of \"" + question.linkId + "\" is of the system " + option.system,
             "compare with that system");

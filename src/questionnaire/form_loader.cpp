@@ -30,7 +30,8 @@ void appendOnce(const base::Issues& from, base::Issues& to) {
   std::set<std::tuple<std::string, int, int, std::string, std::string>> seen;
   for (const base::Issue& issue : from.all()) {
     const auto& place = issue.place;
-    if (seen.emplace(place.file, place.line, place.column, issue.subject, issue.message).second) to.add(issue);
+    if (seen.emplace(place.file, place.line, place.column, issue.subject, issue.message).second)
+      to.add(issue);
   }
 }
 
@@ -63,17 +64,18 @@ void FormLoader::readSource(const std::string& file, const std::string& text) {
   source->place = root.place();
   json::ObjectReader reader(root, source->name, found_);
   if (!reader.isObject()) return;
-  const std::string type = reader.requireString("resourceType");
+  const std::string type = requireWords(reader, "resourceType");
   if (type != "Questionnaire") {
     if (!type.empty()) {
-      reader.issue(*reader.find("resourceType"), "this is a " + type + ", not a Questionnaire", "move it elsewhere");
+      reader.issue(*reader.find("resourceType"), "this is a " + type + ", not a Questionnaire",
+                   "move it elsewhere");
     }
     return;
   }
-  source->url = reader.requireString("url");
+  source->url = requireWords(reader, "url");
   source->version = reader.string("version");
   source->title = reader.string("title");
-  const std::string status = reader.requireString("status");
+  const std::string status = requireWords(reader, "status");
   static const std::vector<std::string> kStatuses{"draft", "active", "retired", "unknown"};
   if (!status.empty() && std::find(kStatuses.begin(), kStatuses.end(), status) == kStatuses.end()) {
     reader.issue(*reader.find("status"), "\"" + status + "\" is no status of a Questionnaire",
@@ -88,10 +90,34 @@ void FormLoader::readSource(const std::string& file, const std::string& text) {
   source->items = reader.array("item");
   if (source->items.empty()) reader.issue(root, "the form has no items", "add \"item\" with the questions");
   readExpectation(root, *source);
-  acceptUnused(reader, {"id", "meta", "implicitRules", "language", "text", "contained", "url", "identifier",
-                        "version", "name", "title", "derivedFrom", "status", "experimental", "subjectType",
-                        "date", "publisher", "contact", "description", "useContext", "jurisdiction", "purpose",
-                        "copyright", "approvalDate", "lastReviewDate", "effectivePeriod", "code", "extension",
+  acceptUnused(reader, {"id",
+                        "meta",
+                        "implicitRules",
+                        "language",
+                        "text",
+                        "contained",
+                        "url",
+                        "identifier",
+                        "version",
+                        "name",
+                        "title",
+                        "derivedFrom",
+                        "status",
+                        "experimental",
+                        "subjectType",
+                        "date",
+                        "publisher",
+                        "contact",
+                        "description",
+                        "useContext",
+                        "jurisdiction",
+                        "purpose",
+                        "copyright",
+                        "approvalDate",
+                        "lastReviewDate",
+                        "effectivePeriod",
+                        "code",
+                        "extension",
                         "modifierExtension"});
   reader.finish();
   sources_.push_back(std::move(source));
@@ -118,7 +144,8 @@ void FormLoader::checkUrls() {
     if (source->url.empty()) continue;
     const auto [known, isNew] = byUrl.emplace(source->url, source.get());
     if (!isNew) {
-      found_.error(source->place, source->name, "the url " + source->url + " is also that of " + known->second->name,
+      found_.error(source->place, source->name,
+                   "the url " + source->url + " is also that of " + known->second->name,
                    "give each Questionnaire a url of its own");
     }
   }
@@ -150,7 +177,8 @@ std::shared_ptr<const Form> FormLoader::assemble(Source& source) {
   return assembly.form;
 }
 
-void FormLoader::addItems(const std::vector<json::Node>& nodes, Item* parent, Items& into, Assembly& assembly) {
+void FormLoader::addItems(const std::vector<json::Node>& nodes, Item* parent, Items& into,
+                          Assembly& assembly) {
   for (const json::Node& node : nodes) addItem(node, parent, into, assembly);
 }
 

@@ -35,8 +35,8 @@ class FormLoader {
   /// A form on its way.
   struct Assembly {
     std::shared_ptr<Form> form;
-    std::vector<const Source*> open;                        ///< modules around the current place
-    std::vector<const Source*> done;                        ///< everything taken in so far
+    std::vector<const Source*> open;                          ///< modules around the current place
+    std::vector<const Source*> done;                          ///< everything taken in so far
     std::map<std::string, base::Place, std::less<>> linkIds;  ///< also of helps and places of modules
   };
   using Items = std::vector<std::unique_ptr<Item>>;

@@ -17,13 +17,16 @@ namespace {
 class ItemReader {
  public:
   ItemReader(json::Node node, base::Issues& issues)
-      : reader_(node, linkIdOf(node), issues), extensions_(reader_), issues_(issues), item_(std::make_unique<Item>()) {}
+      : reader_(node, linkIdOf(node), issues),
+        extensions_(reader_),
+        issues_(issues),
+        item_(std::make_unique<Item>()) {}
 
   ReadItem read() {
     ReadItem result;
     if (!reader_.isObject()) return result;
     item_->place = reader_.node().place();
-    item_->linkId = reader_.requireString("linkId");
+    item_->linkId = requireWords(reader_, "linkId");
     if (!readType()) return result;
     readWords();
     readFlags();
@@ -33,7 +36,8 @@ class ItemReader {
     readEnableWhen(reader_, *item_, issues_);
     refuseExpressions();
     result.isHelp = item_->type == ItemType::Display && hasControl("help");
-    if (const auto module = extensions_.only(extension_url::kSubQuestionnaire, "valueCanonical", json::Kind::String)) {
+    if (const auto module =
+            extensions_.only(extension_url::kSubQuestionnaire, "valueCanonical", json::Kind::String)) {
       result.module = module->string();
       checkPlaceholder();
     } else if (extensions_.has(extension_url::kSubQuestionnaire)) {
@@ -60,11 +64,12 @@ class ItemReader {
   }
 
   bool readType() {
-    const std::string word = reader_.requireString("type");
+    const std::string word = requireWords(reader_, "type");
     if (word.empty()) return false;
     const auto type = itemType(word);
     if (!type) {
-      issueAt("type", "\"" + word + "\" is no item type", didYouMean(word, itemTypeNames(), "use a type of FHIR R4"));
+      issueAt("type", "\"" + word + "\" is no item type",
+              didYouMean(word, itemTypeNames(), "use a type of FHIR R4"));
       return false;
     }
     item_->type = *type;
@@ -92,7 +97,8 @@ class ItemReader {
     if (item_->type == ItemType::Display) {
       for (const char* member : {"required", "repeats", "readOnly", "code", "initial"}) {
         if (reader_.find(member)) {
-          issueAt(member, std::string("a display item cannot have ") + member, "remove it; nothing is asked here");
+          issueAt(member, std::string("a display item cannot have ") + member,
+                  "remove it; nothing is asked here");
         }
       }
     }
@@ -110,16 +116,19 @@ class ItemReader {
       reader_.issue(reader_.node(), "the choice offers no options", "list them as answerOption");
     }
     if (!nodes.empty() && !isChoice(item_->type)) {
-      issueAt("answerOption", std::string("options do not fit the type ") + fhirName(item_->type), "use the type choice");
+      issueAt("answerOption", std::string("options do not fit the type ") + fhirName(item_->type),
+              "use the type choice");
     }
     if (!nodes.empty() && reader_.find("initial")) {
-      issueAt("initial", "an item with options cannot have an initial value", "use initialSelected on the option");
+      issueAt("initial", "an item with options cannot have an initial value",
+              "use initialSelected on the option");
     }
     std::set<std::string> codes;
     for (std::size_t i = 0; i < item_->options.size(); ++i) {
       const std::string& code = item_->options[i].code;
       if (!code.empty() && !codes.insert(code).second) {
-        reader_.issue(i < nodes.size() ? nodes[i] : reader_.node(), "the option \"" + code + "\" stands twice",
+        reader_.issue(i < nodes.size() ? nodes[i] : reader_.node(),
+                      "the option \"" + code + "\" stands twice",
                       "give every option of a question a code of its own");
       }
     }
@@ -140,7 +149,8 @@ class ItemReader {
         option.issue(node, given == 0 ? "the option has no value" : "the option has more than one value",
                      "give each option one valueCoding with system, code and display");
       }
-      const auto exclusive = extensions.only(extension_url::kOptionExclusive, "valueBoolean", json::Kind::Boolean);
+      const auto exclusive =
+          extensions.only(extension_url::kOptionExclusive, "valueBoolean", json::Kind::Boolean);
       result.isExclusive = exclusive && exclusive->boolean();
       acceptUnused(option, {"initialSelected"});
       option.finish();
@@ -155,7 +165,8 @@ class ItemReader {
       result.system = coding.system;
       result.display = coding.display;
       if (result.display.empty() && !result.code.empty()) {
-        option.issue(value, "the option \"" + result.code + "\" has no text", "add \"display\" with the words to show");
+        option.issue(value, "the option \"" + result.code + "\" has no text",
+                     "add \"display\" with the words to show");
       }
     } else if (type == "Integer") {
       if (option.integer("valueInteger")) result.code = result.display = value.numberText();
@@ -166,7 +177,8 @@ class ItemReader {
   }
 
   void readUnits() {
-    std::vector<json::Node> codings = extensions_.each(extension_url::kUnit, "valueCoding", json::Kind::Object);
+    std::vector<json::Node> codings =
+        extensions_.each(extension_url::kUnit, "valueCoding", json::Kind::Object);
     const auto more = extensions_.each(extension_url::kUnitOption, "valueCoding", json::Kind::Object);
     codings.insert(codings.end(), more.begin(), more.end());
     std::set<std::string> seen;
@@ -176,7 +188,8 @@ class ItemReader {
       if (unit.system != kUcumSystem) {
         reader_.issue(node, "the unit's system is not " + std::string(kUcumSystem), "use UCUM codes only");
       } else if (!base::parseUnit(unit.code)) {
-        reader_.issue(node, "the unit \"" + unit.code + "\" is not known", "use a UCUM code such as mm[Hg] or kg");
+        reader_.issue(node, "the unit \"" + unit.code + "\" is not known",
+                      "use a UCUM code such as mm[Hg] or kg");
       } else if (seen.insert(unit.code).second) {
         item_->units.push_back(unit.code);
       }
@@ -202,8 +215,9 @@ class ItemReader {
     if (!value) value = found.front().find("valueDecimal");
     const auto number = value && value->isNumber() ? value->number() : std::nullopt;
     if (!number || !takesNumbers) {
-      reader_.issue(found.front(), "this limit is not understood",
-                    "limits here are for integer and decimal questions; ranges of facts stand in the dictionary");
+      reader_.issue(
+          found.front(), "this limit is not understood",
+          "limits here are for integer and decimal questions; ranges of facts stand in the dictionary");
       return std::nullopt;
     }
     return number;
@@ -225,7 +239,8 @@ class ItemReader {
   }
 
   bool hasControl(std::string_view code) {
-    for (const json::Node& concept_ : extensions_.each(extension_url::kItemControl, "valueCodeableConcept", json::Kind::Object)) {
+    for (const json::Node& concept_ :
+         extensions_.each(extension_url::kItemControl, "valueCodeableConcept", json::Kind::Object)) {
       const auto codings = concept_.find("coding");
       for (std::size_t i = 0; codings && i < codings->size(); ++i) {
         const auto found = codings->isArray() ? codings->at(i).find("code") : std::nullopt;
@@ -236,8 +251,8 @@ class ItemReader {
   }
 
   void refuseExpressions() {
-    for (const std::string_view url :
-         {extension_url::kEnableWhenExpression, extension_url::kAnswerExpression, extension_url::kOptionsToggle}) {
+    for (const std::string_view url : {extension_url::kEnableWhenExpression, extension_url::kAnswerExpression,
+                                       extension_url::kOptionsToggle}) {
       const auto found = extensions_.all(url);
       if (found.empty()) continue;
       reader_.issue(found.front(), "the extension " + std::string(url) + " is not supported",
@@ -250,7 +265,8 @@ class ItemReader {
       issueAt("type", "only a display item can take in a module", "write \"type\": \"display\"");
     }
     if (!item_->enableWhen.empty()) {
-      issueAt("enableWhen", "a condition on the place of a module would be lost", "put it on a group around the place");
+      issueAt("enableWhen", "a condition on the place of a module would be lost",
+              "put it on a group around the place");
     }
   }
 
@@ -271,6 +287,8 @@ class ItemReader {
 
 }  // namespace
 
-ReadItem readItem(json::Node node, base::Issues& issues) { return ItemReader(node, issues).read(); }
+ReadItem readItem(json::Node node, base::Issues& issues) {
+  return ItemReader(node, issues).read();
+}
 
 }  // namespace stile::questionnaire

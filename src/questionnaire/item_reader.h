@@ -12,10 +12,10 @@
 namespace stile::questionnaire {
 
 struct ReadItem {
-  std::unique_ptr<Item> item;         ///< nullptr when it could not be read at all
-  std::vector<json::Node> children;   ///< the items within it, still to be read
-  std::string module;                 ///< canonical of the module to take in instead of it, or ""
-  bool isHelp = false;                ///< says why its parent is asked
+  std::unique_ptr<Item> item;        ///< nullptr when it could not be read at all
+  std::vector<json::Node> children;  ///< the items within it, still to be read
+  std::string module;                ///< canonical of the module to take in instead of it, or ""
+  bool isHelp = false;               ///< says why its parent is asked
 };
 
 /// Reads and checks what one item says about itself; what needs the whole form is checked by

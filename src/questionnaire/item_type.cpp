@@ -8,14 +8,22 @@ namespace stile::questionnaire {
 namespace {
 
 constexpr std::array<std::pair<ItemType, const char*>, 16> kNames{{
-    {ItemType::Group, "group"},           {ItemType::Display, "display"},
-    {ItemType::Boolean, "boolean"},       {ItemType::Decimal, "decimal"},
-    {ItemType::Integer, "integer"},       {ItemType::Date, "date"},
-    {ItemType::DateTime, "dateTime"},     {ItemType::Time, "time"},
-    {ItemType::String, "string"},         {ItemType::Text, "text"},
-    {ItemType::Url, "url"},               {ItemType::Choice, "choice"},
-    {ItemType::OpenChoice, "open-choice"}, {ItemType::Attachment, "attachment"},
-    {ItemType::Reference, "reference"},   {ItemType::Quantity, "quantity"},
+    {ItemType::Group, "group"},
+    {ItemType::Display, "display"},
+    {ItemType::Boolean, "boolean"},
+    {ItemType::Decimal, "decimal"},
+    {ItemType::Integer, "integer"},
+    {ItemType::Date, "date"},
+    {ItemType::DateTime, "dateTime"},
+    {ItemType::Time, "time"},
+    {ItemType::String, "string"},
+    {ItemType::Text, "text"},
+    {ItemType::Url, "url"},
+    {ItemType::Choice, "choice"},
+    {ItemType::OpenChoice, "open-choice"},
+    {ItemType::Attachment, "attachment"},
+    {ItemType::Reference, "reference"},
+    {ItemType::Quantity, "quantity"},
 }};
 
 std::vector<std::string> choiceAnswerTypes(const Item& item) {
@@ -46,15 +54,20 @@ const char* fhirName(ItemType type) {
 const std::vector<std::string>& itemTypeNames() {
   static const std::vector<std::string> names = [] {
     std::vector<std::string> list;
+    list.reserve(kNames.size());
     for (const auto& [type, name] : kNames) list.emplace_back(name);
     return list;
   }();
   return names;
 }
 
-bool isQuestion(ItemType type) { return type != ItemType::Group && type != ItemType::Display; }
+bool isQuestion(ItemType type) {
+  return type != ItemType::Group && type != ItemType::Display;
+}
 
-bool isChoice(ItemType type) { return type == ItemType::Choice || type == ItemType::OpenChoice; }
+bool isChoice(ItemType type) {
+  return type == ItemType::Choice || type == ItemType::OpenChoice;
+}
 
 std::vector<std::string> answerTypes(const Item& item) {
   switch (item.type) {
@@ -92,8 +105,8 @@ std::vector<std::string> answerTypes(const Item& item) {
 }
 
 const std::vector<std::string>& allAnswerTypes() {
-  static const std::vector<std::string> types{"Boolean",  "Decimal", "Integer",    "Date",
-                                              "DateTime", "Time",    "String",     "Uri",
+  static const std::vector<std::string> types{"Boolean",  "Decimal",  "Integer",    "Date",
+                                              "DateTime", "Time",     "String",     "Uri",
                                               "Coding",   "Quantity", "Attachment", "Reference"};
   return types;
 }

@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 namespace stile::questionnaire {
 namespace {
 
-constexpr std::size_t kLongestCompared = 60;  // a longer name is no slip of the pen
+constexpr std::size_t kLongestCompared = 80;
+constexpr std::size_t kMostLetters = 3;  // more is no slip of the pen
 
 std::size_t lettersApart(std::string_view a, std::string_view b) {
   std::vector<std::size_t> row(b.size() + 1);
@@ -28,7 +30,7 @@ std::size_t lettersApart(std::string_view a, std::string_view b) {
 std::string nearestName(std::string_view written, const std::vector<std::string>& names) {
   if (written.size() > kLongestCompared) return {};
   std::string nearest;
-  std::size_t best = std::max<std::size_t>(2, written.size() / 3) + 1;
+  std::size_t best = std::clamp<std::size_t>(written.size() / 3, 2, kMostLetters) + 1;
   for (const std::string& name : names) {
     if (name.size() > kLongestCompared) continue;
     const std::size_t apart = lettersApart(written, name);
@@ -43,7 +45,7 @@ std::string nearestName(std::string_view written, const std::vector<std::string>
 std::string didYouMean(std::string_view written, const std::vector<std::string>& names,
                        std::string otherwise) {
   const std::string nearest = nearestName(written, names);
-  return nearest.empty() ? otherwise : "did you mean \"" + nearest + "\"?";
+  return nearest.empty() ? std::move(otherwise) : "did you mean \"" + nearest + "\"?";
 }
 
 }  // namespace stile::questionnaire

@@ -22,16 +22,18 @@ std::optional<Quantity> readQuantity(json::Node node, const std::string& subject
   }
   const std::string code = reader.string("code");
   const std::string system = reader.string("system");
-  const std::string remedy =
-      "give the unit as \"system\": \"" + std::string(kUcumSystem) + "\" and \"code\": a UCUM code such as mm[Hg]";
+  const std::string remedy = "give the unit as \"system\": \"" + std::string(kUcumSystem) +
+                             "\" and \"code\": a UCUM code such as mm[Hg]";
   bool hasUnit = false;
   if (code.empty()) {
     reader.issue(node, "the quantity has no unit code; units are never guessed", remedy);
   } else if (system != kUcumSystem) {
     const auto systemNode = reader.find("system");
-    reader.issue(systemNode ? *systemNode : node, "the unit's system is not " + std::string(kUcumSystem), remedy);
+    reader.issue(systemNode ? *systemNode : node, "the unit's system is not " + std::string(kUcumSystem),
+                 remedy);
   } else if (!base::parseUnit(code)) {
-    reader.issue(*reader.find("code"), "the unit \"" + code + "\" is not known", "use a UCUM code such as mm[Hg] or kg");
+    reader.issue(*reader.find("code"), "the unit \"" + code + "\" is not known",
+                 "use a UCUM code such as mm[Hg] or kg");
   } else {
     hasUnit = true;
   }

@@ -83,6 +83,9 @@ class Evaluation {
       case IfUnknown::Cautious:
         finding.floor = finding.full;
         finding.floor.referrals.clear();  // a referral is a call: it waits for certainty
+        // A mode that does not apply must not be milder than the one that would.
+        if (rule_.meanwhile) finding.floor = join(finding.floor, meanwhile());
+        if (rule_.gate) finding.floor.gates[rule_.gate->measure] = *rule_.gate;
         break;
       case IfUnknown::Gate:
         finding.floor = meanwhile();

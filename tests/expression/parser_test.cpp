@@ -205,17 +205,20 @@ TEST_CASE("what is not FHIRPath is refused with its place and what was probably 
   CHECK(refused("!%a") == "f.json:1:1: r: ! alone means nothing here; write (…).not() or !=\n!%a\n^");
   CHECK(refused("%a AND %b") ==
         "f.json:1:4: r: AND is not expected here; operators are written in small letters\n%a AND %b\n   ^");
-  CHECK(refused("x.day") == "f.json:1:3: r: day is not expected here; put backticks around it if it is a name\nx.day\n  ^");
+  CHECK(refused("x.day") ==
+        "f.json:1:3: r: day is not expected here; put backticks around it if it is a name\nx.day\n  ^");
   CHECK(refused("x.true") ==
         "f.json:1:3: r: true is not expected here; put backticks around it if it is a name\nx.true\n  ^");
   CHECK(refused("(1 + 2") == "f.json:1:7: r: the expression ends too early\n(1 + 2\n      ^");
   CHECK(refused("1 2") == "f.json:1:3: r: a number is not expected here\n1 2\n  ^");
   CHECK(refused("a.'b'") == "f.json:1:3: r: a text is not expected here\na.'b'\n  ^");
-  CHECK(refused("$that") == "f.json:1:1: r: $that is not known; FHIRPath has $this, $index and $total\n$that\n^");
+  CHECK(refused("$that") ==
+        "f.json:1:1: r: $that is not known; FHIRPath has $this, $index and $total\n$that\n^");
 }
 
 TEST_CASE("texts, names and comments without an end are refused") {
-  CHECK(refused("%a = 'hip") == "f.json:1:6: r: this text has no end; close it with a single quote\n%a = 'hip\n     ^");
+  CHECK(refused("%a = 'hip") ==
+        "f.json:1:6: r: this text has no end; close it with a single quote\n%a = 'hip\n     ^");
   CHECK(refused("`a") == "f.json:1:1: r: this name has no end; close it with a backtick\n`a\n^");
   CHECK(refused("1 /* x") == "f.json:1:3: r: this comment has no end; close it with */\n1 /* x\n  ^");
   CHECK(refused("'a\\") == "f.json:1:1: r: this text has no end; close it with a single quote\n'a\\\n^");
@@ -223,16 +226,18 @@ TEST_CASE("texts, names and comments without an end are refused") {
 }
 
 TEST_CASE("dates and times that do not exist are refused") {
-  for (const char* text : {"@2026-13", "@2026-02-30", "@2025-02-29", "@0000", "@26", "@", "@2026-1", "@2026-01-5",
-                           "@2026-01-05T24", "@2026-01-05T10:60", "@T25:00", "@T", "@T9:00", "@2026-01-05T10:00+15:00",
-                           "@20260105"}) {
+  for (const char* text : {"@2026-13", "@2026-02-30", "@2025-02-29", "@0000", "@26", "@", "@2026-1",
+                           "@2026-01-5", "@2026-01-05T24", "@2026-01-05T10:60", "@T25:00", "@T", "@T9:00",
+                           "@2026-01-05T10:00+15:00", "@20260105"}) {
     CAPTURE(text);
     CHECK(refused(text).starts_with("f.json:1:1: r: "));
   }
 }
 
 TEST_CASE("nesting and length have limits") {
-  const auto nested = [](std::size_t count) { return std::string(count, '(') + "1" + std::string(count, ')'); };
+  const auto nested = [](std::size_t count) {
+    return std::string(count, '(') + "1" + std::string(count, ')');
+  };
   CHECK(shape(nested(kMaxDepth)) == "1");
   CHECK(refused(nested(kMaxDepth + 1)).find("nested too deeply") != std::string::npos);
   CHECK(refused(std::string(kMaxDepth + 1, '-') + "1").find("nested too deeply") != std::string::npos);
@@ -246,5 +251,6 @@ TEST_CASE("nesting and length have limits") {
 
 TEST_CASE("text that is not UTF-8 is refused") {
   CHECK(refused("'a\xFF'").find("f.json:1:3: r: the expression is not UTF-8 here") == 0);
-  CHECK(refused("%a \xE2\x89\xA5 3").find("the character ≥ is not part of an expression") != std::string::npos);
+  CHECK(refused("%a \xE2\x89\xA5 3").find("the character ≥ is not part of an expression") !=
+        std::string::npos);
 }

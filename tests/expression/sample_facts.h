@@ -18,35 +18,35 @@ namespace stile::expression::sample {
 struct Fact {
   std::string name;
   ValueKind kind = ValueKind::Boolean;
-  std::string unit;  ///< UCUM; empty = none
-  std::vector<std::string> options;
+  std::string unit = {};  ///< UCUM; empty = none
+  std::vector<std::string> options = {};
   base::Analyte analyte = base::Analyte::None;
-  std::string usable;
+  std::string usable = {};
 };
 
 inline const std::vector<Fact>& facts() {
   using K = ValueKind;
   static const std::vector<Fact> kFacts{
-      {"angina", K::Boolean, "", {}},
-      {"dizzy", K::Boolean, "", {}},
-      {"breathless", K::Boolean, "", {}},
-      {"systolic", K::Number, "mm[Hg]", {}},
-      {"diastolic", K::Number, "mm[Hg]", {}},
-      {"falls", K::Number, "", {}},
-      {"weight", K::Number, "kg", {}},
-      {"height", K::Number, "cm", {}},
-      {"temperature", K::Number, "Cel", {}},
+      {"angina", K::Boolean},
+      {"dizzy", K::Boolean},
+      {"breathless", K::Boolean},
+      {"systolic", K::Number, "mm[Hg]"},
+      {"diastolic", K::Number, "mm[Hg]"},
+      {"falls", K::Number},
+      {"weight", K::Number, "kg"},
+      {"height", K::Number, "cm"},
+      {"temperature", K::Number, "Cel"},
       {"glucose", K::Number, "mmol/L", {}, base::Analyte::Glucose},
       {"cholesterol", K::Number, "mmol/L", {}, base::Analyte::Cholesterol},
       {"hba1c", K::Number, "mmol/mol", {}, base::Analyte::HbA1c},
-      {"saturation", K::Number, "%", {}},
-      {"monthsSinceSurgery", K::Number, "mo", {}},
+      {"saturation", K::Number, "%"},
+      {"monthsSinceSurgery", K::Number, "mo"},
       {"joint", K::Code, "", {"hip", "knee", "ankle"}},
       {"worseJoint", K::Code, "", {"knee", "shoulder"}},
       {"pregnancy", K::Code, "", {"no", "yes"}},
-      {"surgeryDate", K::Date, "", {}},
-      {"lastFall", K::Date, "", {}},
-      {"note", K::Text, "", {}},
+      {"surgeryDate", K::Date},
+      {"lastFall", K::Date},
+      {"note", K::Text},
       {"medicineName", K::Text, "", {}, base::Analyte::None, "it belongs to the group medicine"},
   };
   return kFacts;
@@ -86,7 +86,6 @@ class Values : public Slots {
     for (const Fact& fact : facts()) values_.push_back(Value::unknown(fact.kind));
   }
   const Value& valueOf(int slot) const override { return values_[static_cast<std::size_t>(slot)]; }
-  bool isNotApplicable(int slot) const override { return notApplicable_.contains(slot); }
 
   Values& set(int slot, Value value) {
     values_[static_cast<std::size_t>(slot)] = std::move(value);
@@ -106,13 +105,12 @@ class Values : public Slots {
     return set(name, Value::ofDate(*base::PartialDate::parse(text)));
   }
   Values& notApplicable(std::string_view name) {
-    notApplicable_.insert(slotOf(name));
-    return *this;
+    const int slot = slotOf(name);
+    return set(slot, Value::ofNotApplicable(facts()[static_cast<std::size_t>(slot)].kind));
   }
 
  private:
   std::vector<Value> values_;
-  std::set<int> notApplicable_;
 };
 
 /// Compiles or fails the test.
@@ -127,7 +125,8 @@ inline Program program(const std::string& text, std::optional<Type> expected = s
 }
 
 /// The issues of an expression that must be refused, one text each.
-inline std::vector<std::string> refusals(const std::string& text, std::optional<Type> expected = std::nullopt) {
+inline std::vector<std::string> refusals(const std::string& text,
+                                         std::optional<Type> expected = std::nullopt) {
   base::Issues issues;
   const auto compiled = Program::compile(text, Table(), expected, TextOrigin("f.json", text), "r", issues);
   INFO(text);
@@ -144,7 +143,9 @@ inline std::string refusal(const std::string& text, std::optional<Type> expected
   return all.empty() ? std::string() : all.front();
 }
 
-inline Truth truth(const std::string& text, const Values& values) { return program(text).evaluate(values).truth; }
+inline Truth truth(const std::string& text, const Values& values) {
+  return program(text).evaluate(values).truth;
+}
 
 inline std::vector<std::string> names(const std::vector<int>& slots) {
   std::vector<std::string> result;

@@ -58,6 +58,8 @@ TEST_CASE("a value is unknown when it holds nothing and settled when it holds on
   CHECK_FALSE(Value::boolean(F).isUnknown());
   CHECK(Value::boolean(F).isSettled());
   CHECK(Value::number(3).isSettled());
+  CHECK(Value::ofNotApplicable(ValueKind::Number).isSettled());
+  CHECK_FALSE(Value::ofNotApplicable(ValueKind::Number).isUnknown());
   CHECK_FALSE(Value::between(3, 4).isSettled());
   CHECK_FALSE(Value::between(3, std::nullopt).isSettled());
   CHECK_FALSE(Value::between(3, std::nullopt).isUnknown());

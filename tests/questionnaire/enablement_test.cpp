@@ -23,9 +23,15 @@ class Table : public AnswerLookup {
   }
 };
 
-KnownAnswers complete(std::vector<Value> values) { return {true, true, std::move(values), {}}; }
-KnownAnswers partial(std::vector<Value> values) { return {true, false, std::move(values), {}}; }
-KnownAnswers notApplicable() { return {false, false, {}, {}}; }
+KnownAnswers complete(std::vector<Value> values) {
+  return {true, true, std::move(values), {}};
+}
+KnownAnswers partial(std::vector<Value> values) {
+  return {true, false, std::move(values), {}};
+}
+KnownAnswers notApplicable() {
+  return {false, false, {}, {}};
+}
 
 /// Is an item with this condition on `q` enabled, given what is known of `q`?
 Truth enabled(const std::string& questionItem, const std::string& condition, const KnownAnswers& known) {
@@ -37,7 +43,8 @@ Truth enabled(const std::string& questionItem, const std::string& condition, con
 }
 
 const std::string kBoolean = item("q", "boolean");
-const std::string kChoice = item("q", "choice", "\"repeats\": true, \"answerOption\": [" + option("hip") + "," + option("knee") + "]");
+const std::string kChoice = item(
+    "q", "choice", "\"repeats\": true, \"answerOption\": [" + option("hip") + "," + option("knee") + "]");
 const std::string kHip = R"("answerCoding": {"code": "hip"})";
 
 }  // namespace
@@ -85,7 +92,8 @@ TEST_CASE("A boolean that is not known decides nothing") {
   const auto isTrue = when("q", "=", "\"answerBoolean\": true");
   CHECK(enabled(kBoolean, isTrue, complete({Value::boolean(true)})) == Truth::True);
   CHECK(enabled(kBoolean, isTrue, complete({Value::boolean(false)})) == Truth::False);
-  CHECK(enabled(kBoolean, isTrue, complete({Value::unknown(expression::ValueKind::Boolean)})) == Truth::Unknown);
+  CHECK(enabled(kBoolean, isTrue, complete({Value::unknown(expression::ValueKind::Boolean)})) ==
+        Truth::Unknown);
   CHECK(enabled(kBoolean, isTrue, partial({})) == Truth::Unknown);
 }
 
@@ -129,7 +137,8 @@ TEST_CASE("Quantities compare across units, and not at all when they cannot") {
 TEST_CASE("Dates known in part compare by their possible days") {
   const std::string date = item("q", "date");
   const auto of = [&](const std::string& op, const std::string& given) {
-    return enabled(date, when("q", op, "\"answerDate\": \"2026-03-15\""), complete({Value::ofDate(*base::PartialDate::parse(given))}));
+    return enabled(date, when("q", op, "\"answerDate\": \"2026-03-15\""),
+                   complete({Value::ofDate(*base::PartialDate::parse(given))}));
   };
   CHECK(of(">", "2026-03-16") == Truth::True);
   CHECK(of(">", "2026-03-15") == Truth::False);
@@ -145,9 +154,11 @@ TEST_CASE("Dates known in part compare by their possible days") {
 
 TEST_CASE("all and any follow three-valued logic") {
   const std::string questions = item("a", "boolean") + "," + item("b", "boolean");
-  const std::string two = enableWhen(when("a", "=", "\"answerBoolean\": true") + "," + when("b", "=", "\"answerBoolean\": true"));
+  const std::string two =
+      enableWhen(when("a", "=", "\"answerBoolean\": true") + "," + when("b", "=", "\"answerBoolean\": true"));
   const auto of = [&](const std::string& behavior, std::optional<bool> a, std::optional<bool> b) {
-    const FormSet forms = loaded(questions + "," + item("x", "boolean", two + ", \"enableBehavior\": \"" + behavior + "\""));
+    const FormSet forms =
+        loaded(questions + "," + item("x", "boolean", two + ", \"enableBehavior\": \"" + behavior + "\""));
     Table table;
     if (a) table.rows["a"] = complete({Value::boolean(*a)});
     if (b) table.rows["b"] = complete({Value::boolean(*b)});
@@ -165,9 +176,9 @@ TEST_CASE("all and any follow three-valued logic") {
 TEST_CASE("An item in a disabled group is disabled") {
   const FormSet forms = loaded(
       kBoolean + "," +
-      item("g", "group", enableWhen(when("q", "=", "\"answerBoolean\": true")) + ", \"item\": [" +
-                             item("x", "boolean") + "," +
-                             item("y", "boolean", enableWhen(when("x", "=", "\"answerBoolean\": true"))) + "]"));
+      item("g", "group",
+           enableWhen(when("q", "=", "\"answerBoolean\": true")) + ", \"item\": [" + item("x", "boolean") +
+               "," + item("y", "boolean", enableWhen(when("x", "=", "\"answerBoolean\": true"))) + "]"));
   const auto& form = *forms.byName("t");
   Table table;
   CHECK(isEnabled(*form.find("x"), form, table) == Truth::Unknown);

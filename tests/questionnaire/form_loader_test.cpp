@@ -10,10 +10,13 @@ using Catch::Contains;
 using questionnaire::FormSet;
 
 TEST_CASE("A module's items stand in the form where the module is named") {
-  const Files files{{"clinic.json", formText(item("a", "boolean") + "," + placeOf("m") + "," + item("d", "boolean"), "clinic")},
-                    {"telephone.json", formText(item("bodyGroup", "group", "\"item\": [" + placeOf("m") + "]"), "telephone")},
-                    {"m.json", moduleText(item("b", "boolean") + "," + placeOf("n"), "m")},
-                    {"n.json", moduleText(item("c", "boolean"), "n")}};
+  const Files files{
+      {"clinic.json",
+       formText(item("a", "boolean") + "," + placeOf("m") + "," + item("d", "boolean"), "clinic")},
+      {"telephone.json",
+       formText(item("bodyGroup", "group", "\"item\": [" + placeOf("m") + "]"), "telephone")},
+      {"m.json", moduleText(item("b", "boolean") + "," + placeOf("n"), "m")},
+      {"n.json", moduleText(item("c", "boolean"), "n")}};
   const FormSet forms = loaded(files);
   CHECK(forms.forms().size() == 2);
   CHECK(forms.byName("m") == nullptr);
@@ -45,17 +48,21 @@ TEST_CASE("A condition may look at an earlier module") {
 
 TEST_CASE("Modules that are missing, unmarked, taken in twice or in a circle are issues") {
   CHECK_THAT(issuesOf(placeOf("m")), Contains("the module https://stile.example/questionnaire/m is missing"));
-  CHECK_THAT(issuesOf(Files{{"t.json", formText(placeOf("m"))}, {"m.json", formText(item("a", "boolean"), "m")}}),
-             Contains("m is not marked as a module"));
-  const Files twice{{"t.json", formText(placeOf("m") + "," + item("g", "group", "\"item\": [" + placeOf("n") + "]"))},
-                    {"m.json", moduleText(item("a", "boolean"), "m")},
-                    {"n.json", moduleText(placeOf("m"), "n")}};
+  CHECK_THAT(
+      issuesOf(Files{{"t.json", formText(placeOf("m"))}, {"m.json", formText(item("a", "boolean"), "m")}}),
+      Contains("m is not marked as a module"));
+  const Files twice{
+      {"t.json", formText(placeOf("m") + "," + item("g", "group", "\"item\": [" + placeOf("n") + "]"))},
+      {"m.json", moduleText(item("a", "boolean"), "m")},
+      {"n.json", moduleText(placeOf("m"), "n")}};
   CHECK_THAT(issuesOf(twice), Contains("stands twice") || Contains("is taken in twice"));
-  const Files circle{{"t.json", formText(placeOf("m"))},
-                     {"m.json", moduleText(item("a", "boolean") + "," + placeOf("n"), "m")},
-                     {"n.json", moduleText(item("b", "boolean") + "," + R"({"linkId": "backNote", "type": "display",
+  const Files circle{
+      {"t.json", formText(placeOf("m"))},
+      {"m.json", moduleText(item("a", "boolean") + "," + placeOf("n"), "m")},
+      {"n.json", moduleText(item("b", "boolean") + "," + R"({"linkId": "backNote", "type": "display",
                       "extension": [{"url": "http://hl7.org/fhir/uv/sdc/StructureDefinition/sdc-questionnaire-subQuestionnaire",
-                      "valueCanonical": "https://stile.example/questionnaire/m"}]})", "n")}};
+                      "valueCanonical": "https://stile.example/questionnaire/m"}]})",
+                            "n")}};
   CHECK_THAT(issuesOf(circle), Contains("the modules take each other in: t -> m -> n -> m"));
 }
 
@@ -67,18 +74,23 @@ TEST_CASE("Modules nobody takes in are read for their issues and are no forms") 
 TEST_CASE("A linkId stands once in the assembled form") {
   const std::string text = issuesOf(Files{{"t.json", formText(item("a", "boolean") + "," + placeOf("m"))},
                                           {"m.json", moduleText("\n" + item("a", "integer"), "m")}});
-  CHECK_THAT(text, Contains("m.json:2:1: a: the linkId \"a\" stands twice in the form; the other one is in t.json line 1"));
+  CHECK_THAT(
+      text,
+      Contains(
+          "m.json:2:1: a: the linkId \"a\" stands twice in the form; the other one is in t.json line 1"));
 }
 
 TEST_CASE("Two files cannot share a url") {
-  CHECK_THAT(issuesOf(Files{{"a.json", formText(item("a", "boolean"))}, {"b.json", formText(item("a", "boolean"))}}),
-             Contains("is also that of a"));
+  CHECK_THAT(
+      issuesOf(Files{{"a.json", formText(item("a", "boolean"))}, {"b.json", formText(item("a", "boolean"))}}),
+      Contains("is also that of a"));
 }
 
 TEST_CASE("An issue in a module is told once however many forms take it in") {
-  const std::string text = issuesOf(Files{{"s.json", formText(placeOf("m"), "s")},
-                                          {"t.json", formText(placeOf("m"), "t")},
-                                          {"m.json", moduleText(item("a", "boolean", "\"requierd\": true"), "m")}});
+  const std::string text =
+      issuesOf(Files{{"s.json", formText(placeOf("m"), "s")},
+                     {"t.json", formText(placeOf("m"), "t")},
+                     {"m.json", moduleText(item("a", "boolean", "\"requierd\": true"), "m")}});
   CHECK(text.find("requierd\" is not") == text.rfind("requierd\" is not"));
 }
 

@@ -11,7 +11,8 @@
 namespace stile::sample {
 
 /// A Questionnaire with these items (JSON, separated by commas) and more members of its own.
-inline std::string formText(const std::string& items, const std::string& name = "t", const std::string& more = {}) {
+inline std::string formText(const std::string& items, const std::string& name = "t",
+                            const std::string& more = {}) {
   return R"({"resourceType": "Questionnaire", "url": "https://stile.example/questionnaire/)" + name +
          R"(", "version": "2026.11", "status": "draft", "title": "T", )" + (more.empty() ? "" : more + ", ") +
          "\"item\": [" + items + "]}";
@@ -25,9 +26,11 @@ inline std::string moduleText(const std::string& items, const std::string& name)
 
 /// A display item that takes a module in.
 inline std::string placeOf(const std::string& module) {
-  return R"({"linkId": ")" + module + R"(Note", "type": "display", "extension": [{"url": )"
+  return R"({"linkId": ")" + module +
+         R"(Note", "type": "display", "extension": [{"url": )"
          R"("http://hl7.org/fhir/uv/sdc/StructureDefinition/sdc-questionnaire-subQuestionnaire", )"
-         R"("valueCanonical": "https://stile.example/questionnaire/)" + module + R"("}]})";
+         R"("valueCanonical": "https://stile.example/questionnaire/)" +
+         module + R"("}]})";
 }
 
 /// An item of a type, with more members.
@@ -40,20 +43,24 @@ inline std::string when(const std::string& question, const std::string& op, cons
   return R"({"question": ")" + question + R"(", "operator": ")" + op + R"(", )" + answer + "}";
 }
 
-inline std::string enableWhen(const std::string& conditions) { return "\"enableWhen\": [" + conditions + "]"; }
+inline std::string enableWhen(const std::string& conditions) {
+  return "\"enableWhen\": [" + conditions + "]";
+}
 
 inline std::string option(const std::string& code, bool isExclusive = false) {
   return std::string("{") +
          (isExclusive ? R"("extension": [{"url": "http://hl7.org/fhir/StructureDefinition/)"
                         R"(questionnaire-optionExclusive", "valueBoolean": true}], )"
                       : "") +
-         R"("valueCoding": {"system": "https://stile.example/option", "code": ")" + code + R"(", "display": "D"}})";
+         R"("valueCoding": {"system": "https://stile.example/option", "code": ")" + code +
+         R"(", "display": "D"}})";
 }
 
 inline std::string units(const std::string& first, const std::string& second = {}) {
   const auto one = [](const std::string& code) {
     return R"({"url": "http://hl7.org/fhir/StructureDefinition/questionnaire-unitOption", "valueCoding": )"
-           R"({"system": "http://unitsofmeasure.org", "code": ")" + code + "\"}}";
+           R"({"system": "http://unitsofmeasure.org", "code": ")" +
+           code + "\"}}";
   };
   return "\"extension\": [" + one(first) + (second.empty() ? "" : ", " + one(second)) + "]";
 }
@@ -73,7 +80,9 @@ inline questionnaire::FormSet loaded(const Files& files) {
   return forms;
 }
 
-inline questionnaire::FormSet loaded(const std::string& items) { return loaded(Files{{"t.json", formText(items)}}); }
+inline questionnaire::FormSet loaded(const std::string& items) {
+  return loaded(Files{{"t.json", formText(items)}});
+}
 
 /// Every issue of files that must be refused, one after the other.
 inline std::string issuesOf(const Files& files) {
@@ -85,6 +94,8 @@ inline std::string issuesOf(const Files& files) {
   return text;
 }
 
-inline std::string issuesOf(const std::string& items) { return issuesOf(Files{{"t.json", formText(items)}}); }
+inline std::string issuesOf(const std::string& items) {
+  return issuesOf(Files{{"t.json", formText(items)}});
+}
 
 }  // namespace stile::sample

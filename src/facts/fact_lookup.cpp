@@ -1,0 +1,54 @@
+#include "facts/fact_lookup.h"
+
+namespace stile::facts {
+
+using expression::Truth;
+using expression::Value;
+using questionnaire::Item;
+using questionnaire::KnownAnswers;
+
+KnownAnswers FactLookup::answersOf(const Item& question) const {
+  KnownAnswers known;
+  const Definition* definition = facts_.dictionary().find(question.linkId);
+  if (!definition) return known;
+  known.isApplicable = false;
+  known.isComplete = true;
+  if (definition->groupIndex < 0 || definition->groupIndex == groupIndex_) {
+    add(*definition, question, definition->groupIndex < 0 ? -1 : repetition_, known);
+    return known;
+  }
+  for (int i = 0; i < facts_.repetitions(definition->groupIndex); ++i) add(*definition, question, i, known);
+  if (facts_.isOpenEnded(definition->groupIndex)) {
+    known.isApplicable = true;
+    known.isComplete = false;
+  }
+  return known;
+}
+
+void FactLookup::add(const Definition& definition, const Item& question, int repetition, KnownAnswers& known) const {
+  const Fact& fact = facts_.at(definition.slot, repetition);
+  if (fact.reason == UnknownReason::NotApplicable) return;
+  known.isApplicable = true;
+  if (definition.isMultiple) {
+    addOptions(definition, question, repetition, known);
+  } else if (fact.value.isUnknown()) {
+    known.isComplete = false;
+  } else {
+    known.values.push_back(fact.value);
+    known.units.push_back(definition.valueType.unit);
+  }
+}
+
+void FactLookup::addOptions(const Definition& choice, const Item& question, int repetition,
+                            KnownAnswers& known) const {
+  for (const questionnaire::Option& offered : question.options) {
+    const OptionDefinition* option = choice.option(offered.code);
+    const Truth truth = option && option->slot >= 0 ? facts_.at(option->slot, repetition).value.truth : Truth::Unknown;
+    if (truth == Truth::Unknown) known.isComplete = false;
+    if (truth != Truth::True) continue;
+    known.values.push_back(Value::code(offered.code));
+    known.units.emplace_back();
+  }
+}
+
+}  // namespace stile::facts

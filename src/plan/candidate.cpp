@@ -1,0 +1,201 @@
+#include "plan/candidate.h"
+
+#include <algorithm>
+#include <array>
+
+namespace stile::plan {
+namespace {
+
+using limits::Rung;
+using limits::Side;
+
+/// One thing that stands in the way of one form.
+struct Obstacle {
+  std::string words;
+  std::vector<std::string> ruleIds;
+};
+
+class Fitter {
+ public:
+  Fitter(const Exercise& exercise, const Fitting& fitting) : exercise_(exercise), fitting_(fitting) {}
+
+  std::variant<Candidate, Refusal> run();
+
+ private:
+  Refusal refuse(Ground ground, std::string because) const { return {&exercise_, ground, std::move(because)}; }
+  std::optional<Refusal> refuseByDose() const;
+  /// Words for the first fact that is not certainly true, or "".
+  std::string missing(const std::vector<std::string>& facts) const;
+  std::vector<Obstacle> obstacles(const Setup* setup, const Easing* easing, const std::string& side) const;
+  void meetDemands(const Easing* easing, Side working, std::vector<Obstacle>& found) const;
+  void meetBans(const std::set<std::string>& bans, const Easing* easing, Side side, std::vector<Obstacle>& found) const;
+  Candidate take(const Setup* setup, const Easing* easing, const std::string& side) const;
+
+  const Exercise& exercise_;
+  const Fitting& fitting_;
+};
+
+Side opposite(Side side) {
+  if (side == Side::Both) return side;
+  return side == Side::Left ? Side::Right : Side::Left;
+}
+
+std::string join(const std::vector<Obstacle>& obstacles) {
+  std::vector<std::string> seen;
+  std::string text;
+  for (const Obstacle& each : obstacles) {
+    const std::string words = each.words + inBrackets(each.ruleIds);
+    if (std::find(seen.begin(), seen.end(), words) != seen.end()) continue;
+    seen.push_back(words);
+    text += (text.empty() ? "" : "; ") + words;
+  }
+  return text;
+}
+
+std::string Fitter::missing(const std::vector<std::string>& facts) const {
+  const auto& dictionary = fitting_.request.facts.dictionary();
+  for (const std::string& id : facts) {
+    const auto* definition = dictionary.find(id);
+    if (definition == nullptr) return id + ": no such fact";
+    const auto& fact = fitting_.request.facts.at(definition->slot);
+    if (fact.value.truth == expression::Truth::True) continue;
+    return definition->label + (fact.value.truth == expression::Truth::False ? ": no" : ": not known");
+  }
+  return {};
+}
+
+std::optional<Refusal> Fitter::refuseByDose() const {
+  const auto& section = fitting_.prescription.sections.at(exercise_.section);
+  if (!section.isOpen) return refuse(Ground::Limits, section.shutBecause);
+  if (exercise_.intensity > section.rung) {
+    const std::string asks = std::string("asks for ") + limits::idOf(exercise_.intensity) + " effort; ";
+    if (exercise_.intensity > fitting_.request.usable[exercise_.bay])
+      return refuse(Ground::Limits, asks + limits::idOf(fitting_.request.usable[exercise_.bay]) + " is open" +
+                                        inBrackets(fitting_.holders.ofRung(exercise_.bay, exercise_.intensity)));
+    return refuse(Ground::Level, asks + "the start is " + limits::idOf(section.rung));
+  }
+  for (const std::string& setting : exercise_.settings) {
+    if (fitting_.limits.settings.count(setting) == 0) continue;
+    const auto& words = fitting_.doses.vocabulary.settings;
+    const auto at = words.find(setting);
+    return refuse(Ground::Limits, (at == words.end() ? setting : at->second.clinician) + " is left out" +
+                                      inBrackets(fitting_.holders.ofSetting(setting)));
+  }
+  if (exercise_.load == Load::Weight && fitting_.limits.loadKilograms &&
+      *fitting_.limits.loadKilograms < base::Rational(1))
+    return refuse(Ground::Limits, "no weight may be lifted" + inBrackets(fitting_.holders.ofLoad()));
+  return std::nullopt;
+}
+
+void Fitter::meetDemands(const Easing* easing, Side working, std::vector<Obstacle>& found) const {
+  for (Demand demand : exercise_.demands) {
+    if (easing != nullptr) {
+      const auto eased = easing->degrees.find(demand.movement);
+      if (eased != easing->degrees.end()) demand.degrees = std::min(demand.degrees, eased->second);
+    }
+    Side side = Side::Both;
+    if (exercise_.oneSided && demand.limb == Limb::Working) side = working;
+    if (exercise_.oneSided && demand.limb == Limb::Other) side = opposite(working);
+    const auto cap = limits::capFor(fitting_.limits, demand.movement, side, demand.done);
+    if (!cap || demand.degrees <= *cap) continue;
+    const auto& movements = fitting_.doses.vocabulary.movements;
+    const auto term = movements.find(demand.movement);
+    found.push_back({(term == movements.end() ? demand.movement : term->second.clinician) + " " +
+                         demand.degrees.toText() + " degrees, limit " + cap->toText(),
+                     fitting_.holders.ofCap(demand, side)});
+  }
+}
+
+void Fitter::meetBans(const std::set<std::string>& bans, const Easing* easing, Side side,
+                      std::vector<Obstacle>& found) const {
+  for (const std::string& ban : bans) {
+    if (easing != nullptr && easing->without.count(ban) != 0) continue;
+    if (!limits::isBanned(fitting_.limits, ban, side)) continue;
+    const auto term = fitting_.doses.vocabulary.bans.find(ban);
+    found.push_back({"involves " + (term == fitting_.doses.vocabulary.bans.end() ? ban : term->second.clinician),
+                     fitting_.holders.ofBan(ban, side)});
+  }
+}
+
+std::vector<Obstacle> Fitter::obstacles(const Setup* setup, const Easing* easing, const std::string& side) const {
+  std::vector<Obstacle> found;
+  std::vector<Side> workings{Side::Both};
+  if (exercise_.oneSided) workings = {Side::Left, Side::Right};
+  if (side == "left only") workings = {Side::Left};
+  if (side == "right only") workings = {Side::Right};
+  for (Side working : workings) {
+    meetDemands(easing, working, found);
+    meetBans(exercise_.involves, easing, working, found);
+    meetBans(exercise_.involvesOther, easing, opposite(working), found);
+  }
+  if (setup != nullptr) meetBans(setup->involves, easing, Side::Both, found);
+  return found;
+}
+
+Candidate Fitter::take(const Setup* setup, const Easing* easing, const std::string& side) const {
+  Candidate candidate;
+  candidate.exercise = &exercise_;
+  candidate.setup = setup;
+  candidate.easing = easing;
+  candidate.side = side;
+  candidate.preferredBy = fitting_.holders.preferring(exercise_);
+  candidate.discouragedBy = fitting_.holders.discouraging(exercise_);
+  if (candidate.isAdapted()) {
+    const auto asWritten = obstacles(setup, nullptr, "");
+    for (const Obstacle& each : asWritten) addEach(candidate.changedBy, each.ruleIds);
+    candidate.changedBecause = join(asWritten);
+    if (easing != nullptr) candidate.changedBecause += ". " + easing->sayClinician;
+    if (!side.empty()) candidate.changedBecause += ". Done on the " + side.substr(0, side.find(' ')) + " side only.";
+  }
+  return candidate;
+}
+
+std::variant<Candidate, Refusal> Fitter::run() {
+  if (auto refusal = refuseByDose()) return *refusal;
+  for (const auto* facts : {&exercise_.equipment, &exercise_.needs}) {
+    if (const std::string words = missing(*facts); !words.empty()) return refuse(Ground::Equipment, words);
+  }
+  std::vector<const Setup*> setups;
+  std::string noPlace;
+  for (const Setup& setup : exercise_.setups) {
+    std::string words = missing(setup.equipment);
+    if (words.empty()) words = missing(setup.needs);
+    if (words.empty()) setups.push_back(&setup);
+    if (!words.empty()) noPlace += (noPlace.empty() ? "" : "; ") + words;
+  }
+  if (exercise_.setups.empty()) setups.push_back(nullptr);
+  if (setups.empty()) return refuse(Ground::Equipment, noPlace);
+
+  std::vector<const Easing*> forms{nullptr};
+  std::string easingLacks;
+  for (const Easing& easing : exercise_.easings) {
+    const std::string words = missing(easing.equipment);
+    if (words.empty()) forms.push_back(&easing);
+    if (!words.empty()) easingLacks += "; eased form needs " + words;
+  }
+  std::vector<std::string> sides{""};
+  if (exercise_.oneSided) sides.insert(sides.end(), {"left only", "right only"});
+  for (const std::string& side : sides) {
+    for (const Easing* easing : forms) {
+      for (const Setup* setup : setups) {
+        if (obstacles(setup, easing, side).empty()) return take(setup, easing, side);
+      }
+    }
+  }
+  return refuse(Ground::Limits, join(obstacles(setups.front(), nullptr, "")) + easingLacks);
+}
+
+}  // namespace
+
+std::variant<Candidate, Refusal> fit(const Exercise& exercise, const Fitting& fitting) {
+  return Fitter(exercise, fitting).run();
+}
+
+std::vector<std::string> equipmentOf(const Candidate& candidate) {
+  std::vector<std::string> facts = candidate.exercise->equipment;
+  if (candidate.setup != nullptr) addEach(facts, candidate.setup->equipment);
+  if (candidate.easing != nullptr) addEach(facts, candidate.easing->equipment);
+  return facts;
+}
+
+}  // namespace stile::plan

@@ -102,7 +102,8 @@ class Dictionary : public expression::SymbolTable {
   /// checkForms(). Derived facts are ordered so that each comes after what it reads; a cycle is
   /// an issue.
   static Dictionary load(const std::map<std::string, std::string>& files, base::Issues& issues);
-  /// Types, units, options and groups of every form item agree with the dictionary.
+  /// Types, units, options and groups of every form item agree with the dictionary. A form that
+  /// asks no fact at all is not checked.
   void checkForms(const questionnaire::FormSet& forms, base::Issues& issues) const;
 
   std::optional<expression::Symbol> lookup(std::string_view name) const override;

@@ -79,8 +79,9 @@ class FactSlots : public expression::Slots {
   /// The same with another age allowed for some slots, looser or stricter than the dictionary's
   /// freshFor: a base fact counts as given when it is that recent, a mean, worst or last is worked
   /// out again from the readings that are, an expression from inputs that are.
+  /// `maxAge` may be null; it is read now and not kept.
   FactSlots(const FactSet& facts, std::string_view group, int repetition,
-            const std::map<int, base::Period>& maxAge, base::Date today);
+            const std::map<int, base::Period>* maxAge, base::Date today);
 
   const expression::Value& valueOf(int slot) const override;
   /// Why the slot is unknown, with its age as allowed here.

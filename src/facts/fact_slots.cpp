@@ -34,7 +34,7 @@ Derived expressionWithAge(const FactSet& facts, const Definition& definition, st
   for (const int read : program.slotsRead()) {
     if (hasAge(facts.dictionary(), read)) ages.emplace(read, age);
   }
-  const FactSlots slots(facts, group, repetition, ages, today);
+  const FactSlots slots(facts, group, repetition, &ages, today);
   Derived derived{program.evaluate(slots), UnknownReason::None, {}};
   if (derived.value.notApplicable) derived.reason = UnknownReason::NotApplicable;
   if (derived.value.isUnknown()) {
@@ -83,9 +83,10 @@ FactSlots FactSlots::inGroup(const FactSet& facts, int groupIndex, int repetitio
 }
 
 FactSlots::FactSlots(const FactSet& facts, std::string_view group, int repetition,
-                     const std::map<int, base::Period>& maxAge, base::Date today)
+                     const std::map<int, base::Period>* maxAge, base::Date today)
     : FactSlots(facts, group, repetition) {
-  for (const auto& [slot, age] : maxAge) {
+  if (!maxAge) return;
+  for (const auto& [slot, age] : *maxAge) {
     Aged aged{slot, {}, UnknownReason::None};
     auto counted = withAge(facts, slot, group, isInGroup(slot) ? repetition : -1, age, today);
     aged.value = std::move(counted.value);

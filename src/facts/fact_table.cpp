@@ -1,7 +1,6 @@
 #include "facts/fact_table.h"
 
 #include "facts/derivation_order.h"
-#include "facts/fact_display.h"
 #include "json/document.h"
 
 namespace stile::facts {
@@ -97,7 +96,7 @@ void writeFact(json::Writer& out, const Dictionary& dictionary, const Definition
 
 }  // namespace
 
-std::string factTable(const Dictionary& dictionary) {
+std::string tableAsText(const Dictionary& dictionary) {
   std::string text;
   std::string topic;
   for (int slot = 0; slot < dictionary.size(); ++slot) {
@@ -121,7 +120,7 @@ std::string factTable(const Dictionary& dictionary) {
   return text;
 }
 
-std::string factTableJson(const Dictionary& dictionary) {
+std::string tableAsJson(const Dictionary& dictionary) {
   json::Writer out;
   out.beginObject().key("groups").beginArray();
   for (const std::string& group : dictionary.groups()) {

@@ -4,13 +4,14 @@
 #include <string>
 
 #include "facts/dictionary.h"
+#include "facts/fact_display.h"
 
 namespace stile::facts {
 
 /// One Markdown table per topic, in the order of the files. Option facts stand with their choice.
-std::string factTable(const Dictionary& dictionary);
+std::string tableAsText(const Dictionary& dictionary);
 
 /// `{"groups": [...], "facts": [...]}`, one object per fact, option facts and policies included.
-std::string factTableJson(const Dictionary& dictionary);
+std::string tableAsJson(const Dictionary& dictionary);
 
 }  // namespace stile::facts

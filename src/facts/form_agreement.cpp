@@ -174,7 +174,12 @@ class Agreement {
 
 void Dictionary::checkForms(const questionnaire::FormSet& forms, base::Issues& issues) const {
   Agreement agreement(*this, issues);
-  for (const auto& form : forms.forms()) agreement.check(*form);
+  for (const auto& form : forms.forms()) {
+    // A form that asks no fact at all, such as a physician's reply, is read by others.
+    const auto& items = form->inOrder();
+    const bool asksFacts = std::any_of(items.begin(), items.end(), [&](const Item* item) { return find(item->linkId); });
+    if (asksFacts) agreement.check(*form);
+  }
 }
 
 }  // namespace stile::facts

@@ -14,6 +14,7 @@ constexpr int kMostRounds = 16;
 
 /// What counts before enablement and derivation: nothing derived, everything else if fresh.
 void restore(const Definition& definition, Fact& fact, base::Date today) {
+  if (definition.isPolicy()) return;  // never unknown, never old; another choice may be tried out
   Counted counted = countedToday(fact, definition.freshFor, today);
   fact.value = std::move(counted.value);
   fact.reason = counted.reason;

@@ -8,7 +8,6 @@ namespace {
 using base::Rational;
 
 Rational times(const Rational& a, const Rational& b) { return Rational::multiply(a, b).value_or(Rational(0)); }
-Rational half(const Rational& a) { return Rational::divide(a, 2).value_or(Rational(0)); }
 
 int sidesOf(const Candidate& candidate) {
   return candidate.exercise->oneSided && candidate.side.empty() ? 2 : 1;

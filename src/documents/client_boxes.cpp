@@ -1,0 +1,35 @@
+#include "documents/client_boxes.h"
+
+#include "documents/paper_head.h"
+
+namespace stile::documents {
+
+Block stopBoxes(const screening::Screening& screening, const records::ClinicSettings& settings,
+                const HandoutTexts& texts, Choice choice) {
+  Box emergency{BoxKind::Emergency, texts.heading("emergency", {{"emergencyNumber", emergencyNumberOf(settings)}}), {}};
+  emergency.blocks.push_back({List{HandoutTexts::chosen(texts.emergency, screening, choice), false}});
+  emergency.blocks.push_back({Paragraph{"", texts.phrase("emergencyLine")}});
+  Box stop{BoxKind::Stop, texts.heading("stopAndCall"), {}};
+  stop.blocks.push_back({List{HandoutTexts::chosen(texts.stopAndCall, screening, choice), false}});
+  if (!settings.telephone.empty()) stop.blocks.push_back({Paragraph{"", settings.telephone, Tone::Statement}});
+  if (!settings.outOfHours.empty())
+    stop.blocks.push_back({Paragraph{texts.phrase("outOfHours", {{"outOfHours", settings.outOfHours}}), ""}});
+  return {Columns{{{{std::move(emergency)}}, {{std::move(stop)}}}, {11, 10}}};
+}
+
+std::vector<Block> contactBlocks(const records::ClinicSettings& settings, const HandoutTexts& texts) {
+  if (settings.telephone.empty()) return {};
+  Box box{BoxKind::Stop, texts.heading("questions"), {}};
+  if (!settings.clinician.empty()) box.blocks.push_back({Paragraph{settings.clinician, ""}});
+  box.blocks.push_back({Paragraph{"", settings.telephone, Tone::Statement}});
+  if (!settings.openingHours.empty()) box.blocks.push_back({Paragraph{settings.openingHours, ""}});
+  return {{std::move(box)}};
+}
+
+std::string madeBy(const records::ClinicSettings& settings) {
+  std::string by = settings.clinician;
+  if (!settings.name.empty()) by += (by.empty() ? "" : ", ") + settings.name;
+  return by.empty() ? "your clinic" : by;
+}
+
+}  // namespace stile::documents

@@ -1,0 +1,210 @@
+#include "documents/handout_texts.h"
+
+#include <algorithm>
+#include <set>
+
+#include "json/reader.h"
+#include "rules/sentence.h"
+
+namespace stile::documents {
+namespace {
+
+using json::Node;
+using json::ObjectReader;
+
+bool standsIn(std::string_view slots, const std::string& slot) {
+  std::size_t at = 0;
+  while (at < slots.size()) {
+    const std::size_t end = std::min(slots.find(' ', at), slots.size());
+    if (slots.substr(at, end - at) == slot) return true;
+    at = end + 1;
+  }
+  return false;
+}
+
+template <std::size_t N>
+std::map<std::string, std::string, std::less<>> readWords(ObjectReader& reader, const char* member,
+                                                          const std::array<KeyAndSlots, N>& keys, base::Issues& issues) {
+  std::map<std::string, std::string, std::less<>> words;
+  const auto node = reader.require(member);
+  if (!node) return words;
+  ObjectReader entry(*node, member, issues);
+  for (const auto& [key, slots] : keys) {
+    const std::string text = entry.requireString(key);
+    for (const std::string& slot : rules::slotsIn(text))
+      if (!standsIn(slots, slot))
+        entry.issue(*node, "\"" + std::string(key) + "\" cannot fill in {" + slot + "}",
+                    slots.empty() ? "write it without slots" : "use " + std::string(slots));
+    words.emplace(key, text);
+  }
+  entry.finish();
+  return words;
+}
+
+std::vector<ClientSentence> readSentences(ObjectReader& reader, const char* member, base::Issues& issues) {
+  std::vector<ClientSentence> sentences;
+  const auto node = reader.require(member);
+  if (!node) return sentences;
+  std::set<std::string> ids;
+  for (const Node& one : reader.array(member)) {
+    ObjectReader entry(one, member, issues);
+    ClientSentence sentence;
+    sentence.id = entry.requireString("id");
+    entry.setSubject(sentence.id);
+    sentence.say = entry.requireString("say");
+    sentence.ifRules = entry.strings("ifRules");
+    sentence.unlessRules = entry.strings("unlessRules");
+    sentence.sources = entry.strings("sources");
+    if (sentence.sources.empty())
+      entry.issue(one, "the sentence names no source", "name one, or \"" + std::string(rules::kNoSource) + "\"");
+    if (!ids.insert(sentence.id).second) entry.issue(one, "the id stands twice", "give one of the two another id");
+    entry.finish();
+    sentences.push_back(std::move(sentence));
+  }
+  if (sentences.empty()) reader.issue(*node, std::string(member) + " is empty", "write at least one sentence");
+  return sentences;
+}
+
+std::vector<EffortLine> readEffortLines(ObjectReader& reader, base::Issues& issues) {
+  std::vector<EffortLine> lines;
+  reader.require("effortLines");
+  for (const Node& one : reader.array("effortLines")) {
+    ObjectReader entry(one, "effortLines", issues);
+    EffortLine line;
+    const std::string bay = entry.requireString("bay");
+    if (bay == idOf(limits::Bay::Aerobic)) line.bay = limits::Bay::Aerobic;
+    else if (bay == idOf(limits::Bay::Strength)) line.bay = limits::Bay::Strength;
+    else if (bay != "both") entry.issue(one, "unknown bay \"" + bay + "\"", "use both, aerobic or strength");
+    const std::string upTo = entry.requireString("upTo");
+    const auto rung = limits::rungOf(upTo);
+    if (!rung || *rung == limits::Rung::Vigorous) entry.issue(one, "unknown ceiling \"" + upTo + "\"", "use none, light or moderate");
+    line.upTo = rung.value_or(limits::Rung::None);
+    line.what = entry.requireString("what");
+    line.instead = entry.requireString("instead");
+    entry.finish();
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
+/// Every ceiling below vigorous has its words in either bay; for both at once, light and moderate do.
+void checkEffortLines(const std::vector<EffortLine>& lines, ObjectReader& reader) {
+  using limits::Bay;
+  using limits::Rung;
+  const auto has = [&](std::optional<Bay> bay, Rung rung) {
+    return std::any_of(lines.begin(), lines.end(), [&](const EffortLine& line) { return line.bay == bay && line.upTo == rung; });
+  };
+  for (const Rung rung : {Rung::None, Rung::Light, Rung::Moderate}) {
+    for (const Bay bay : limits::kBays)
+      if (!has(bay, rung))
+        reader.issue(reader.node(), std::string("effortLines have no words for ") + idOf(bay) + " up to " + idOf(rung), "add them");
+    if (rung != Rung::None && !has(std::nullopt, rung))
+      reader.issue(reader.node(), std::string("effortLines have no words for both up to ") + idOf(rung), "add them");
+  }
+}
+
+std::string filled(std::string text, const std::map<std::string, std::string>& slots) {
+  std::string out;
+  std::size_t at = 0;
+  while (at < text.size()) {
+    const auto open = text.find('{', at);
+    const auto close = open == std::string::npos ? open : text.find('}', open);
+    if (close == std::string::npos) break;
+    out += text.substr(at, open - at);
+    const auto slot = slots.find(text.substr(open + 1, close - open - 1));
+    out += slot == slots.end() ? text.substr(open, close - open + 1) : slot->second;
+    at = close + 1;
+  }
+  return out + text.substr(at);
+}
+
+}  // namespace
+
+HandoutTexts HandoutTexts::load(const std::string& text, const std::string& file, base::Issues& issues) {
+  HandoutTexts texts;
+  const auto document = json::Document::parse(text, file, issues);
+  if (!document) return texts;
+  ObjectReader reader(document->root(), "handout", issues);
+  if (const auto node = reader.require("titles")) {
+    ObjectReader titles(*node, "titles", issues);
+    texts.handoutTitle = titles.requireString("handout");
+    texts.waitingTitle = titles.requireString("waitingSheet");
+    titles.finish();
+  }
+  if (const auto node = reader.require("useFor")) {
+    ObjectReader useFor(*node, "useFor", issues);
+    const auto value = useFor.integer("value");
+    const auto unit = base::calendarUnit(useFor.requireString("unit"));
+    if (value && unit && *value > 0 && *value < 1000)
+      texts.useFor = {static_cast<int>(*value), *unit};
+    else
+      useFor.issue(*node, "useFor is no length of time", "write a value and d, wk, mo or a");
+    useFor.finish();
+  }
+  texts.headings = readWords(reader, "headings", kHeadings, issues);
+  texts.phrases = readWords(reader, "phrases", kPhrasesOfHandout, issues);
+  texts.effortLines = readEffortLines(reader, issues);
+  checkEffortLines(texts.effortLines, reader);
+  texts.emergency = readSentences(reader, "emergency", issues);
+  texts.stopAndCall = readSentences(reader, "stopAndCall", issues);
+  texts.pain = readSentences(reader, "pain", issues);
+  texts.mayGoOn = readSentences(reader, "mayGoOn", issues);
+  texts.whoCallsHeld = readSentences(reader, "whoCallsHeld", issues);
+  texts.whoCallsOpen = readSentences(reader, "whoCallsOpen", issues);
+  texts.whoCallsToday = readSentences(reader, "whoCallsToday", issues);
+  if (const auto node = reader.require("reviewed")) {
+    ObjectReader reviewed(*node, "reviewed", issues);
+    reviewed.requireString("date");
+    reviewed.requireString("by");
+    reviewed.boolean("licensed");
+    reviewed.finish();
+  }
+  reader.finish();
+  return texts;
+}
+
+base::Issues HandoutTexts::check(const rules::RuleSet& rules) const {
+  base::Issues issues;
+  for (const auto* list : {&emergency, &stopAndCall, &pain, &mayGoOn, &whoCallsHeld, &whoCallsOpen, &whoCallsToday}) {
+    for (const ClientSentence& sentence : *list) {
+      for (const auto* ids : {&sentence.ifRules, &sentence.unlessRules})
+        for (const std::string& id : *ids)
+          if (rules.find(id) == nullptr) issues.error({}, sentence.id, "there is no rule " + id, "name a rule that exists");
+      for (const std::string& id : sentence.sources)
+        if (id != rules::kNoSource && rules.sources.find(id) == rules.sources.end())
+          issues.error({}, sentence.id, "there is no source " + id, "name a source that exists");
+    }
+  }
+  return issues;
+}
+
+std::string HandoutTexts::heading(std::string_view key, const std::map<std::string, std::string>& slots) const {
+  const auto at = headings.find(key);
+  return at == headings.end() ? std::string() : filled(at->second, slots);
+}
+
+std::string HandoutTexts::phrase(std::string_view key, const std::map<std::string, std::string>& slots) const {
+  const auto at = phrases.find(key);
+  return at == phrases.end() ? std::string() : filled(at->second, slots);
+}
+
+std::vector<std::string> HandoutTexts::chosen(const std::vector<ClientSentence>& sentences,
+                                              const screening::Screening& screening, Choice choice) {
+  const auto stands = [&](const std::string& ruleId, Choice which) {
+    return std::any_of(screening.findings.begin(), screening.findings.end(), [&](const rules::Finding& finding) {
+      return finding.rule->id == ruleId && (which == Choice::AllFindings || finding.standing == rules::Standing::Certain);
+    });
+  };
+  // What is only not ruled out may add a sentence, but never take one away.
+  const auto adds = [&](const std::string& id) { return stands(id, choice); };
+  const auto removes = [&](const std::string& id) { return stands(id, Choice::CertainOnly); };
+  std::vector<std::string> said;
+  for (const ClientSentence& sentence : sentences) {
+    if (!sentence.ifRules.empty() && std::none_of(sentence.ifRules.begin(), sentence.ifRules.end(), adds)) continue;
+    if (std::any_of(sentence.unlessRules.begin(), sentence.unlessRules.end(), removes)) continue;
+    said.push_back(sentence.say);
+  }
+  return said;
+}
+
+}  // namespace stile::documents

@@ -1,0 +1,79 @@
+// The sentences of the client's papers: rules/handout.json. Headings, phrases with slots, stop signs,
+// pain rules, what may go on while waiting. Read strictly; no sentence for a client stands in C++.
+#pragma once
+
+#include <array>
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "base/date.h"
+#include "base/issue.h"
+#include "limits/scale.h"
+#include "rules/rule_set.h"
+#include "screening/screening.h"
+
+namespace stile::documents {
+
+/// One sentence for clients. It stands on a paper only if a finding of one of `ifRules` exists (when
+/// any are named) and no certain one of `unlessRules`.
+struct ClientSentence {
+  std::string id;
+  std::string say;
+  std::vector<std::string> ifRules, unlessRules;
+  std::vector<std::string> sources;
+};
+
+/// What is not for now above a ceiling. Without a bay: the same ceiling holds for both.
+struct EffortLine {
+  std::optional<limits::Bay> bay;
+  limits::Rung upTo = limits::Rung::None;
+  std::string what, instead;
+};
+
+/// Which findings add sentences: all of them, or only certain ones.
+enum class Choice { AllFindings, CertainOnly };
+
+struct HandoutTexts {
+  std::string handoutTitle, waitingTitle;
+  base::Period useFor;
+  std::map<std::string, std::string, std::less<>> headings, phrases;
+  std::vector<EffortLine> effortLines;
+  std::vector<ClientSentence> emergency, stopAndCall, pain, mayGoOn, whoCallsHeld, whoCallsOpen, whoCallsToday;
+
+  /// Unknown members, missing headings and phrases, and slots that a phrase cannot fill are issues.
+  static HandoutTexts load(const std::string& text, const std::string& file, base::Issues& issues);
+  /// Rules and sources that the sentences name and `rules` does not have.
+  base::Issues check(const rules::RuleSet& rules) const;
+
+  /// The heading or phrase with its slots filled in; "" for a key that does not exist.
+  std::string heading(std::string_view key, const std::map<std::string, std::string>& slots = {}) const;
+  std::string phrase(std::string_view key, const std::map<std::string, std::string>& slots = {}) const;
+  /// The sentences that apply to these findings, in order.
+  static std::vector<std::string> chosen(const std::vector<ClientSentence>& sentences,
+                                         const screening::Screening& screening, Choice choice);
+};
+
+/// Headings that must stand, and the slots each may use (between spaces).
+using KeyAndSlots = std::pair<std::string_view, std::string_view>;
+inline constexpr std::array<KeyAndSlots, 21> kHeadings{{
+    {"notForNow", ""}, {"notForNowRest", ""}, {"emergency", "emergencyNumber"}, {"stopAndCall", ""}, {"questions", ""},
+    {"gates", ""}, {"checks", ""}, {"keepTo", ""}, {"exercises", ""}, {"effort", ""}, {"week", ""}, {"weeksAhead", ""},
+    {"pain", ""}, {"badDay", ""}, {"missedWeek", ""}, {"afterIllness", ""}, {"notes", ""}, {"findings", ""},
+    {"whyWaiting", ""}, {"mayGoOn", ""}, {"whoCalls", ""}}};
+/// The same for phrases.
+inline constexpr std::array<KeyAndSlots, 38> kPhrasesOfHandout{{
+    {"madeFor", "by date until"}, {"toldUs", "by date"}, {"callAgain", ""}, {"instead", "instead"},
+    {"restIsOnLastPage", ""}, {"oneSide", "what side"}, {"cap", "movement degrees"}, {"capLoaded", "movement degrees"},
+    {"capEndRange", "movement degrees"}, {"capFast", "movement degrees"}, {"capInstead", ""}, {"setting", "setting"},
+    {"timing", "timing"}, {"gate", "measure"}, {"loadKilograms", "kilograms"}, {"loadPercent", "percent"},
+    {"heartRate", "perMinute"}, {"stopBelow", "measure value"}, {"stopAbove", "measure value"}, {"effortOnly", ""},
+    {"supervisionInPerson", ""}, {"supervisionTelephone", ""}, {"equipment", "equipment"}, {"changed", "changed"},
+    {"tooHard", "title steps"}, {"tooHardNumber", "number"}, {"tooHardGeneral", ""}, {"tooHardLead", ""},
+    {"tickWhenDone", ""}, {"weekColumn", ""}, {"planColumn", ""}, {"weeks", "from to"}, {"outOfHours", "outOfHours"},
+    {"emergencyLine", ""}, {"doNotStart", ""}, {"seenToday", ""}, {"callNow", "emergencyNumber"}, {"answersMissing", ""}}};
+
+}  // namespace stile::documents

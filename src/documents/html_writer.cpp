@@ -1,0 +1,179 @@
+#include "documents/html_writer.h"
+
+#include <algorithm>
+
+#include "documents/paper_style.h"
+#include "drawing/svg.h"
+
+namespace stile::documents {
+namespace {
+
+using drawing::escaped;
+
+/// The mark: two slant-cut uprights; from below a whole rung, a broken rung, an empty wire.
+std::string mark(int size) {
+  using drawing::Colour;
+  const auto value = [](Colour colour) { return std::string(valueOf(colour, drawing::Theme::Paper)); };
+  return "<svg class=\"mark\" width=\"" + std::to_string(size) + "\" height=\"" + std::to_string(size) +
+         "\" viewBox=\"0 0 34 34\" aria-hidden=\"true\"><path d=\"M4 33V4l5-3v32zM25 33V4l5-3v32z\" fill=\"" +
+         value(Colour::Post) + "\"/><rect x=\"9\" y=\"24\" width=\"16\" height=\"5\" fill=\"" + value(Colour::Open) +
+         "\"/><path d=\"M9 16.5h4m3 0h3m3 0h3\" stroke=\"" + value(Colour::Open) +
+         "\" stroke-width=\"4\"/><path d=\"M9 7q8 4 16 0\" fill=\"none\" stroke=\"" + value(Colour::Shut) +
+         "\" stroke-width=\"2\"/></svg>";
+}
+
+const char* classOf(BoxKind kind) {
+  switch (kind) {
+    case BoxKind::Plain: return "box";
+    case BoxKind::Emergency: return "box emergency";
+    case BoxKind::Stop: return "box stop";
+    case BoxKind::NotForNow: return "box notfornow";
+    case BoxKind::Held: return "box held";
+    case BoxKind::Exercise: return "box exercise";
+  }
+  return "box";
+}
+
+const char* classOf(Tone tone) {
+  switch (tone) {
+    case Tone::Body: return "";
+    case Tone::Small: return " class=\"small\"";
+    case Tone::Statement: return " class=\"statement\"";
+    case Tone::Dose: return " class=\"dose\"";
+  }
+  return "";
+}
+
+class HtmlWriter {
+ public:
+  std::string write(const Document& document) {
+    html_ = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+            "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>" +
+            escaped(document.title + (document.client.empty() ? "" : ": " + document.client)) + "</title>\n<style>\n" +
+            paperStyle(document) + "</style>\n</head>\n<body>\n";
+    head(document);
+    html_ += "<main>\n";
+    for (const Section& section : document.sections) this->section(section);
+    html_ += "</main>\n<footer>\n";
+    for (const std::string& line : document.footer) html_ += "<p>" + escaped(line) + "</p>\n";
+    return html_ + "</footer>\n</body>\n</html>\n";
+  }
+
+ private:
+  void head(const Document& document) {
+    html_ += "<header>\n<div class=\"name\">" + mark(document.reader == Reader::Client ? 44 : 38) + "<div><h1>" +
+             escaped(document.title) + "</h1>";
+    if (!document.clinic.empty()) html_ += "<p>" + escaped(document.clinic) + "</p>";
+    html_ += "</div></div>\n<div class=\"about\">";
+    html_ += document.client.empty() ? "<div>name <span class=\"blank\"></span></div>"
+                                     : "<div class=\"who\">" + escaped(document.client) + "</div>";
+    for (const std::string& line : document.about) html_ += "<div>" + escaped(line) + "</div>";
+    html_ += "</div>\n</header>\n";
+  }
+
+  void section(const Section& section) {
+    const std::string id = "section-" + std::to_string(++sections_);
+    html_ += section.startsPage ? "<section class=\"page\"" : "<section";
+    if (!section.heading.empty())
+      html_ += " aria-labelledby=\"" + id + "\">\n<h2 id=\"" + id + "\">" + escaped(section.heading) + "</h2>\n";
+    else
+      html_ += ">\n";
+    blocks(section.blocks);
+    html_ += "</section>\n";
+  }
+
+  void blocks(const std::vector<Block>& blocks) {
+    for (const Block& block : blocks) std::visit([this](const auto& form) { of(form); }, block.form);
+  }
+
+  void of(const Paragraph& form) {
+    html_ += std::string("<p") + classOf(form.tone) + ">";
+    if (!form.lead.empty()) html_ += "<b>" + escaped(form.lead) + "</b>" + (form.text.empty() ? "" : " ");
+    html_ += escaped(form.text) + "</p>\n";
+  }
+
+  static std::string joined(const std::vector<std::string>& lines) {
+    std::string text;
+    for (const std::string& line : lines) text += (text.empty() ? "" : "<br>") + escaped(line);
+    return text;
+  }
+
+  void of(const Rows& form) {
+    const bool hasNotes = std::any_of(form.rows.begin(), form.rows.end(), [](const Row& row) { return !row.note.empty(); });
+    html_ += std::string("<table class=\"rows ") + (hasNotes ? "three" : "two") + "\">\n<tbody>\n";
+    for (const Row& row : form.rows) {
+      html_ += "<tr><th scope=\"row\">" + escaped(row.term) + "</th><td>" + joined(row.text) + "</td>";
+      if (hasNotes) html_ += "<td class=\"note\">" + joined(row.note) + "</td>";
+      html_ += "</tr>\n";
+    }
+    html_ += "</tbody>\n</table>\n";
+  }
+
+  void of(const Table& form) {
+    html_ += std::string("<table class=\"") + (form.isGrid ? "grid" : "plain") + "\"";
+    if (!form.caption.empty()) html_ += " aria-label=\"" + escaped(form.caption) + "\"";
+    html_ += ">\n<thead><tr>";
+    for (const std::string& column : form.columns) html_ += "<th scope=\"col\">" + escaped(column) + "</th>";
+    html_ += "</tr></thead>\n<tbody>\n";
+    for (const auto& cells : form.rows) {
+      html_ += "<tr>";
+      for (std::size_t i = 0; i < cells.size(); ++i) {
+        const Cell& cell = cells[i];
+        if (i == 0) html_ += "<th scope=\"row\">" + escaped(cell.text) + "</th>";
+        else if (cell.kind == CellKind::TickBox) html_ += "<td><span class=\"tick\" role=\"img\" aria-label=\"box to tick\"></span></td>";
+        else if (cell.kind == CellKind::Rest) html_ += "<td class=\"rest\">rest</td>";
+        else html_ += "<td>" + escaped(cell.text) + "</td>";
+      }
+      html_ += "</tr>\n";
+    }
+    html_ += "</tbody>\n</table>\n";
+  }
+
+  void of(const List& form) {
+    const std::string tag = form.isNumbered ? "ol" : "ul";
+    html_ += "<" + tag + ">\n";
+    for (const std::string& item : form.items) html_ += "<li>" + escaped(item) + "</li>\n";
+    html_ += "</" + tag + ">\n";
+  }
+
+  void of(const Figure& form) {
+    html_ += "<figure>" + toSvg(form.drawing, {drawing::Theme::Paper, "figure-" + std::to_string(++figures_)}) + "</figure>\n";
+  }
+
+  void of(const Box& form) {
+    html_ += std::string("<div class=\"") + classOf(form.kind) + "\">\n";
+    if (!form.title.empty()) html_ += "<h3>" + escaped(form.title) + "</h3>\n";
+    blocks(form.blocks);
+    html_ += "</div>\n";
+  }
+
+  void of(const Fold& form) {
+    html_ += "<details>\n<summary>" + escaped(form.title) + "</summary>\n";
+    blocks(form.blocks);
+    html_ += "</details>\n";
+  }
+
+  void of(const Columns& form) {
+    html_ += "<div class=\"columns\">\n";
+    for (std::size_t i = 0; i < form.columns.size(); ++i) {
+      const int share = i < form.shares.size() ? form.shares[i] : 1;
+      html_ += "<div class=\"column\" style=\"flex:" + std::to_string(share) + " 1 0\">\n";
+      blocks(form.columns[i]);
+      html_ += "</div>\n";
+    }
+    html_ += "</div>\n";
+  }
+
+  void of(const WriteLine& form) {
+    html_ += "<div class=\"writeline\"><span>" + escaped(form.label) + "</span><span></span></div>\n";
+  }
+
+  std::string html_;
+  int sections_ = 0, figures_ = 0;
+};
+
+}  // namespace
+
+std::string toHtml(const Document& document) { return HtmlWriter().write(document); }
+
+}  // namespace stile::documents

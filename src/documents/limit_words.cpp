@@ -1,0 +1,209 @@
+#include "documents/limit_words.h"
+
+#include <map>
+
+#include "documents/decision_words.h"
+#include "facts/fact_display.h"
+
+namespace stile::documents {
+
+using limits::Limits;
+using limits::Qualifier;
+using limits::Side;
+
+std::string sideWords(Side side) {
+  switch (side) {
+    case Side::Both: return "";
+    case Side::Left: return "left ";
+    case Side::Right: return "right ";
+  }
+  return "";
+}
+
+std::string qualifierWords(Qualifier qualifier) {
+  switch (qualifier) {
+    case Qualifier::Any: return "";
+    case Qualifier::Loaded: return ", loaded";
+    case Qualifier::EndRange: return ", at end range";
+    case Qualifier::Fast: return ", fast";
+  }
+  return "";
+}
+
+std::string termWords(const std::map<std::string, rules::Term, std::less<>>& terms, const std::string& id, bool forClient) {
+  const auto at = terms.find(id);
+  if (at == terms.end()) return id;
+  return forClient ? at->second.client : at->second.clinician;
+}
+
+std::string capWords(const rules::Vocabulary& vocabulary, const limits::CapKey& key, const base::Rational& degrees) {
+  return sideWords(key.side) + termWords(vocabulary.movements, key.movement, false) + qualifierWords(key.qualifier) +
+         ": " + degrees.toText(1) + "° at most";
+}
+
+std::string doseWords(const std::string& name, const base::Rational& value, bool isFloor) {
+  // What the number counts, for both ends of a dose.
+  static const std::map<std::string, std::pair<const char*, const char*>> kNames{
+      {"aerobicMinutesPerSession", {"aerobic work", "minutes a session"}},
+      {"aerobicDaysPerWeek", {"aerobic work", "days a week"}},
+      {"aerobicEffort", {"aerobic work", "of 10 in effort"}},
+      {"strengthSets", {"strength work", "sets"}},
+      {"strengthRepetitions", {"strength work", "repetitions"}},
+      {"strengthDaysPerWeek", {"strength work", "days a week"}},
+      {"strengthEffort", {"strength work", "of 10 in effort"}},
+      {"stretchHoldSeconds", {"stretches", "seconds a hold"}},
+      {"balanceMinutes", {"balance work", "minutes a session"}},
+      {"sessionMinutes", {"a session", "minutes"}},
+      {"warmUpMinutes", {"warming up", "minutes"}},
+      {"coolDownMinutes", {"cooling down", "minutes"}},
+      {"restSeconds", {"rest between sets", "seconds"}},
+      {"hoursBetweenStrength", {"between strength sessions", "hours"}},
+      {"repetitionsInReserve", {"in reserve at the end of a set", "repetitions"}}};
+  const auto at = kNames.find(name);
+  const std::string amount = value.toText(1) + (at == kNames.end() ? "" : std::string(" ") + at->second.second);
+  const std::string what = at == kNames.end() ? name : std::string(at->second.first);
+  return what + ": " + amount + (isFloor ? " or more" : " at most");
+}
+
+std::string stopWords(const rules::Vocabulary& vocabulary, const limits::StopKey& key, const base::Rational& value, bool forClient) {
+  const std::string unit = facts::unitWords(key.unit);
+  return termWords(vocabulary.measures, key.measure, forClient) + (key.below ? " under " : " above ") + value.toText(2) +
+         (unit.empty() ? "" : (unit == "%" ? "" : " ") + unit);
+}
+
+std::string titleOf(const rules::Finding& finding) {
+  return finding.where.empty() ? finding.rule->title : finding.rule->title + " (" + finding.where + ")";
+}
+
+std::vector<const rules::Finding*> holdersOf(const screening::Screening& screening,
+                                             const std::function<bool(const Limits&)>& holds) {
+  std::vector<const rules::Finding*> certain, open;
+  for (const rules::Finding& finding : screening.findings) {
+    if (!holds(finding.floor)) continue;
+    (finding.standing == rules::Standing::Certain ? certain : open).push_back(&finding);
+  }
+  certain.insert(certain.end(), open.begin(), open.end());
+  return certain;
+}
+
+namespace {
+
+constexpr std::size_t kNamedHolders = 3;
+
+/// Gathers rows; each names at most three findings that hold it.
+class RowList {
+ public:
+  explicit RowList(const screening::Screening& screening) : screening_(screening) {}
+
+  template <class Holds>
+  void add(const std::string& term, std::string text, Holds holds) {
+    LimitRow row{{term, {asSentence(capitalized(std::move(text)))}, {}}, true};
+    const auto holders = holdersOf(screening_, holds);
+    // A limit that no finding carries comes from a physician's reply.
+    if (holders.empty()) row.row.note.push_back("from a physician's reply");
+    else row.isCertain = holders.front()->standing == rules::Standing::Certain;
+    for (std::size_t i = 0; i < holders.size() && i < kNamedHolders; ++i)
+      row.row.note.push_back(titleOf(*holders[i]) + (holders[i]->standing == rules::Standing::Open ? " (not yet known)" : ""));
+    if (holders.size() > kNamedHolders) row.row.note.push_back("and " + std::to_string(holders.size() - kNamedHolders) + " more");
+    (row.isCertain ? certain_ : open_).push_back(std::move(row));
+  }
+
+  /// Certain rows first. A term that stands in the row above is not repeated.
+  std::vector<LimitRow> finish() {
+    for (auto* list : {&certain_, &open_}) {
+      std::string last;
+      for (LimitRow& row : *list) {
+        const bool isSame = row.row.term == last;
+        last = row.row.term;
+        if (isSame) row.row.term.clear();
+      }
+    }
+    certain_.insert(certain_.end(), std::make_move_iterator(open_.begin()), std::make_move_iterator(open_.end()));
+    return std::move(certain_);
+  }
+
+ private:
+  const screening::Screening& screening_;
+  std::vector<LimitRow> certain_, open_;
+};
+
+void addMovements(RowList& rows, const Limits& limits, const rules::Vocabulary& words) {
+  for (const auto& key : limits.bans)
+    rows.add("Leave out", sideWords(key.side) + (key.side == Side::Both ? "" : "side: ") + termWords(words.bans, key.ban, false),
+             [&](const Limits& one) { return one.bans.contains(key); });
+  for (const auto& [key, degrees] : limits.caps)
+    rows.add("Movement", capWords(words, key, degrees), [&](const Limits& one) {
+      const auto at = one.caps.find(key);
+      return at != one.caps.end() && at->second == degrees;
+    });
+}
+
+void addNumbers(RowList& rows, const Limits& limits, const rules::Vocabulary& words) {
+  if (limits.loadKilograms)
+    rows.add("Load", limits.loadKilograms->toText(1) + " kg at most",
+             [&](const Limits& one) { return one.loadKilograms == limits.loadKilograms; });
+  if (limits.loadPercentOfMaximum)
+    rows.add("Load", limits.loadPercentOfMaximum->toText(1) + "% of the one-repetition maximum at most",
+             [&](const Limits& one) { return one.loadPercentOfMaximum == limits.loadPercentOfMaximum; });
+  if (limits.heartRatePerMinute)
+    rows.add("Heart rate", limits.heartRatePerMinute->toText(0) + " per minute at most",
+             [&](const Limits& one) { return one.heartRatePerMinute == limits.heartRatePerMinute; });
+  for (const auto& [key, value] : limits.stopValues)
+    rows.add("Stop the session", stopWords(words, key, value, false), [&](const Limits& one) {
+      const auto at = one.stopValues.find(key);
+      return at != one.stopValues.end() && at->second == value;
+    });
+  for (const auto& [name, value] : limits.doseCaps)
+    rows.add("No more than", doseWords(name, value, false), [&](const Limits& one) {
+      const auto at = one.doseCaps.find(name);
+      return at != one.doseCaps.end() && at->second == value;
+    });
+  for (const auto& [name, value] : limits.doseFloors)
+    rows.add("No less than", doseWords(name, value, true), [&](const Limits& one) {
+      const auto at = one.doseFloors.find(name);
+      return at != one.doseFloors.end() && at->second == value;
+    });
+}
+
+}  // namespace
+
+std::vector<LimitRow> limitRowsOf(const screening::Screening& screening, const rules::RuleSet& rules) {
+  const Limits& limits = screening.floor.limits;
+  const rules::Vocabulary& words = rules.vocabulary;
+  RowList rows(screening);
+  addMovements(rows, limits, words);
+  addNumbers(rows, limits, words);
+  for (const std::string& id : limits.settings)
+    rows.add("Places", "not: " + termWords(words.settings, id, false), [&](const Limits& one) { return one.settings.contains(id); });
+  for (const std::string& id : limits.timing)
+    rows.add("Times", termWords(words.timing, id, false), [&](const Limits& one) { return one.timing.contains(id); });
+  if (limits.effortGuide == limits::EffortGuide::EffortOnly)
+    rows.add("Effort guide", "effort scale and talk test only, no heart rate",
+             [](const Limits& one) { return one.effortGuide == limits::EffortGuide::EffortOnly; });
+  if (limits.progression != limits::Progression::AsPlanned)
+    rows.add("Progression", limits.progression == limits::Progression::Slow ? "slower than planned" : "none: the amount stays",
+             [&](const Limits& one) { return one.progression == limits.progression; });
+  if (limits.supervision != limits::Supervision::None)
+    rows.add("Supervision", limits.supervision == limits::Supervision::InPerson ? "in person" : "by telephone",
+             [&](const Limits& one) { return one.supervision == limits.supervision; });
+  return rows.finish();
+}
+
+std::vector<LimitRow> checkRowsOf(const screening::Screening& screening, const rules::RuleSet& rules) {
+  const Limits& limits = screening.floor.limits;
+  RowList rows(screening);
+  for (const auto& [measure, gate] : limits.gates) {
+    std::string text = "record " + termWords(rules.vocabulary.measures, measure, false) + ";";
+    std::vector<std::string> conditions(gate.clinician.begin(), gate.clinician.end());
+    for (std::size_t i = 0; i < conditions.size(); ++i) text += (i == 0 ? " " : "; ") + conditions[i];
+    rows.add("Before the first session", text, [&, &id = measure](const Limits& one) { return one.gates.contains(id); });
+  }
+  for (const std::string& id : limits.checks) {
+    const auto check = rules.checks.find(id);
+    rows.add("At every session", check == rules.checks.end() ? id : check->second.say.clinician,
+             [&](const Limits& one) { return one.checks.contains(id); });
+  }
+  return rows.finish();
+}
+
+}  // namespace stile::documents

@@ -1,0 +1,128 @@
+#include "documents/not_for_now.h"
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "documents/decision_words.h"
+#include "documents/limit_words.h"
+
+namespace stile::documents {
+namespace {
+
+using limits::Bay;
+using limits::Rung;
+using screening::Screening;
+
+/// How grave the gravest finding that holds something is; smaller is graver.
+using Weight = std::tuple<bool, bool, int, int>;
+
+Weight weightOf(const Screening& screening, const std::function<bool(const limits::Limits&)>& holds) {
+  Weight gravest{true, true, 0, static_cast<int>(Rung::Vigorous)};
+  for (const rules::Finding* finding : holdersOf(screening, holds)) {
+    int left = static_cast<int>(Rung::Vigorous);
+    for (const Bay bay : limits::kBays)
+      left = std::min({left, static_cast<int>(finding->full.ceiling[bay]), static_cast<int>(leftOpenBy(finding->full.clearance[bay]))});
+    gravest = std::min(gravest, Weight{finding->standing != rules::Standing::Certain, !finding->rule->absolute,
+                                       -static_cast<int>(finding->full.action), left});
+  }
+  return gravest;
+}
+
+const EffortLine* effortLine(const HandoutTexts& texts, std::optional<Bay> bay, Rung upTo) {
+  for (const EffortLine& line : texts.effortLines)
+    if (line.bay == bay && line.upTo == upTo) return &line;
+  return nullptr;
+}
+
+class NotForNow {
+ public:
+  NotForNow(const Screening& screening, const rules::Vocabulary& vocabulary, const HandoutTexts& texts)
+      : screening_(screening), vocabulary_(vocabulary), texts_(texts) {}
+
+  std::vector<Row> rows() {
+    addEffort();
+    addBans();
+    addCaps();
+    for (const std::string& id : screening_.floor.limits.settings)
+      rows_.push_back({capitalized(texts_.phrase("setting", {{"setting", termWords(vocabulary_.settings, id, true)}})), {}, {}});
+    return std::move(rows_);
+  }
+
+ private:
+  void add(const std::string& what, const std::string& instead) {
+    Row row{capitalized(what), {}, {}};
+    if (!instead.empty()) row.text.push_back(texts_.phrase("instead", {{"instead", instead}}));
+    rows_.push_back(std::move(row));
+  }
+
+  void addEffort() {
+    const auto& usable = screening_.floor.usable;
+    if (usable.aerobic == usable.strength) {
+      if (const EffortLine* line = effortLine(texts_, std::nullopt, usable.aerobic)) add(line->what, line->instead);
+      return;
+    }
+    for (const Bay bay : limits::kBays)
+      if (const EffortLine* line = effortLine(texts_, bay, usable[bay])) add(line->what, line->instead);
+  }
+
+  std::string sided(const std::string& what, limits::Side side) const {
+    if (side == limits::Side::Both) return what;
+    return texts_.phrase("oneSide", {{"what", what}, {"side", idOf(side)}});
+  }
+
+  void addBans() {
+    struct Gathered {
+      Weight weight;
+      std::string instead;
+      std::vector<std::string> what;
+    };
+    std::vector<Gathered> lines;
+    const auto& bans = screening_.floor.limits.bans;
+    for (const limits::BanKey& key : bans) {
+      // A ban of both sides says more than the same ban of one side.
+      if (key.side != limits::Side::Both && bans.contains({key.ban, limits::Side::Both})) continue;
+      const auto term = vocabulary_.bans.find(key.ban);
+      const std::string instead = term == vocabulary_.bans.end() ? "" : term->second.instead;
+      const std::string what = sided(termWords(vocabulary_.bans, key.ban, true), key.side);
+      const Weight weight = weightOf(screening_, [&](const limits::Limits& one) { return one.bans.contains(key); });
+      const auto same = std::find_if(lines.begin(), lines.end(), [&](const Gathered& line) { return line.instead == instead; });
+      if (same == lines.end()) {
+        lines.push_back({weight, instead, {what}});
+      } else {
+        same->weight = std::min(same->weight, weight);
+        same->what.push_back(what);
+      }
+    }
+    std::stable_sort(lines.begin(), lines.end(), [](const Gathered& a, const Gathered& b) { return a.weight < b.weight; });
+    for (const Gathered& line : lines) add(listed(line.what), line.instead);
+  }
+
+  void addCaps() {
+    for (const auto& [key, degrees] : screening_.floor.limits.caps) {
+      const char* phrase = "cap";
+      if (key.qualifier == limits::Qualifier::Loaded) phrase = "capLoaded";
+      if (key.qualifier == limits::Qualifier::EndRange) phrase = "capEndRange";
+      if (key.qualifier == limits::Qualifier::Fast) phrase = "capFast";
+      const std::string movement = termWords(vocabulary_.movements, key.movement, true);
+      // No degrees at all: the movement itself is left out.
+      const bool isNone = degrees == base::Rational(0) && key.qualifier == limits::Qualifier::Any;
+      const std::string what =
+          isNone ? movement : texts_.phrase(phrase, {{"movement", movement}, {"degrees", degrees.toText(0)}});
+      add(sided(what, key.side), texts_.phrase("capInstead"));
+    }
+  }
+
+  const Screening& screening_;
+  const rules::Vocabulary& vocabulary_;
+  const HandoutTexts& texts_;
+  std::vector<Row> rows_;
+};
+
+}  // namespace
+
+std::vector<Row> notForNowRows(const Screening& screening, const rules::Vocabulary& vocabulary, const HandoutTexts& texts) {
+  return NotForNow(screening, vocabulary, texts).rows();
+}
+
+}  // namespace stile::documents

@@ -1,0 +1,36 @@
+#include "documents/paper_head.h"
+
+#include <algorithm>
+
+namespace stile::documents {
+
+std::string emergencyNumberOf(const records::ClinicSettings& settings) {
+  return settings.emergencyNumber.empty() ? "the emergency number" : settings.emergencyNumber;
+}
+
+bool hasUnreviewedRules(const screening::Content& content) {
+  return std::any_of(content.rules.rules.begin(), content.rules.rules.end(),
+                     [](const rules::Rule& rule) { return !rule.isLicensed; });
+}
+
+Document startPaper(const std::string& title, Reader reader, const screening::Screening& screening,
+                    const screening::Content& content, const records::ClinicSettings& settings,
+                    const records::PaperClient& client) {
+  Document paper;
+  paper.title = title;
+  paper.reader = reader;
+  for (const std::string* part : {&settings.name, &settings.address, &settings.telephone})
+    if (!part->empty()) paper.clinic += (paper.clinic.empty() ? "" : " · ") + *part;
+  paper.client = client.name;
+  std::string about;
+  if (!client.born.empty()) about = "born " + client.born;
+  if (!client.record.empty()) about += (about.empty() ? "record " : " · record ") + client.record;
+  if (!about.empty()) paper.about.push_back(about);
+  paper.about.push_back((reader == Reader::Clinician ? "screened " : "") + screening.date.toLongText());
+  paper.footer.push_back(content.intendedUse.caution);
+  if (hasUnreviewedRules(content)) paper.footer.push_back(content.intendedUse.notReviewed);
+  paper.footer.push_back("Questions, rules and exercises: version " + content.version);
+  return paper;
+}
+
+}  // namespace stile::documents

@@ -1,0 +1,25 @@
+// What stands on every paper: clinic, client, date, content version, caution.
+#pragma once
+
+#include <string>
+
+#include "documents/document.h"
+#include "records/clinic_settings.h"
+#include "screening/content.h"
+#include "screening/screening.h"
+
+namespace stile::documents {
+
+/// A paper with its head and foot; sections are added by its maker. The foot says so when rules of
+/// the content have not been reviewed by a licensed clinician.
+Document startPaper(const std::string& title, Reader reader, const screening::Screening& screening,
+                    const screening::Content& content, const records::ClinicSettings& settings,
+                    const records::PaperClient& client);
+
+/// The number, or "the emergency number" when the settings give none.
+std::string emergencyNumberOf(const records::ClinicSettings& settings);
+
+/// True unless every rule was reviewed by a licensed clinician.
+bool hasUnreviewedRules(const screening::Content& content);
+
+}  // namespace stile::documents

@@ -1,0 +1,131 @@
+#include "documents/paper_style.h"
+
+#include "drawing/colour.h"
+
+namespace stile::documents {
+namespace {
+
+// Everything both readers share. Tick boxes are 10 mm; the notice with cut corners stands for "shut".
+constexpr const char* kCommon = R"css(
+*{box-sizing:border-box}
+html{background:#fff;-webkit-print-color-adjust:exact;print-color-adjust:exact}
+body{margin:0 auto;background:#fff;color:var(--ink);font-family:"Clear Sans","Noto Sans",Arial,sans-serif;overflow-wrap:break-word}
+h1,h2,h3,p,ul,ol,dl,dd,figure{margin:0;padding:0}
+svg{display:block;max-width:100%;height:auto}
+header{display:flex;flex-wrap:wrap;justify-content:space-between;align-items:flex-end;gap:.4em 1.6em;border-bottom:3px solid var(--post);padding-bottom:.5em}
+.name{display:flex;gap:.7em;align-items:center}
+.mark{flex:none}
+.about{text-align:right;margin-left:auto}
+.about .who{font-weight:700}
+.blank{display:inline-block;min-width:14em;border-bottom:1.3px solid var(--ink);height:1.1em}
+section{break-inside:auto}
+h2{break-after:avoid}
+section.page{break-before:page}
+section>*+*,.box>*+*,.column>*+*{margin-top:.45em}
+.statement{font-weight:700}
+.small,.note{color:var(--ink2)}
+ul,ol{padding-left:1.4em}
+li+li{margin-top:.12em}
+.rows{width:100%;border-collapse:collapse}
+.rows th,.rows td{text-align:left;vertical-align:top;padding:.28em 1em .28em 0;border-bottom:1px solid var(--hair)}
+.rows th{font-weight:700}
+.rows td:last-child{padding-right:0}
+.rows tr{break-inside:avoid}
+.grid,.plain{width:100%;border-collapse:collapse}
+.plain th,.plain td{text-align:left;vertical-align:top;padding:.28em 1em .28em 0;border-bottom:1px solid var(--hair)}
+.plain thead th{border-bottom:1.5px solid var(--post)}
+.grid{table-layout:fixed}
+.grid th,.grid td{border:1.5px solid var(--ink);text-align:center;vertical-align:middle;padding:1mm}
+.grid th:first-child{text-align:left;width:34%;padding-left:.5em}
+.grid tr,.plain tr{break-inside:avoid}
+.tick{display:inline-block;width:10mm;height:10mm;border:1.6px solid var(--ink);vertical-align:middle}
+.rest{color:var(--ink2)}
+.columns{display:flex;flex-wrap:wrap;gap:1.1em 1.7em;align-items:flex-start}
+.column{min-width:15em}
+.box{break-inside:avoid;border:1.5px solid var(--edge);padding:.6em .9em}
+.box h3{break-after:avoid}
+.emergency{border:5px solid var(--ink)}
+.emergency h3::before{content:"";display:inline-block;width:1.05em;height:1.05em;margin-right:.45em;vertical-align:-.15em;background:linear-gradient(#fff,#fff) center/62% 24% no-repeat,var(--ink)}
+.stop{border:0;border-left:5px solid var(--post);padding:.2em 0 .2em .9em}
+.notfornow{border:0;padding:.75em 1.1em .8em;background:var(--shut);position:relative;clip-path:polygon(20px 0,calc(100% - 20px) 0,100% 20px,100% 100%,0 100%,0 20px)}
+.notfornow::before{content:"";position:absolute;inset:2.5px;background:var(--shutTint);clip-path:polygon(19px 0,calc(100% - 19px) 0,100% 19px,100% 100%,0 100%,0 19px)}
+.notfornow>*{position:relative}
+.notfornow h3{color:var(--shut)}
+.notfornow .rows th,.notfornow .rows td{border-bottom-color:var(--shut)}
+.notfornow .rows tr:last-child th,.notfornow .rows tr:last-child td{border-bottom:0}
+.held{border:2px dashed var(--hatch);background:var(--hatchGround)}
+.exercise{border:0;border-left:4px solid var(--post);padding:.1em 0 .1em .9em}
+.dose{background:var(--openTint);padding:.25em .7em;font-weight:700}
+details>summary{cursor:pointer;padding:.35em 0;font-weight:700}
+details>summary:focus-visible{outline:3px solid var(--focus);outline-offset:3px}
+.writeline{display:flex;gap:.7em;align-items:flex-end;margin-top:1.7em}
+.writeline span:last-child{flex:1;border-bottom:1.3px solid var(--ink);height:1.1em}
+footer{border-top:1.5px solid var(--edge);color:var(--ink2)}
+@media screen{body{max-width:210mm;padding:9mm 8mm 12mm}}
+@media screen and (max-width:600px){body{padding:5mm 4mm}.rows.three,.rows.three tbody,.rows.three tr,.rows.three th,.rows.three td,.rows.two,.rows.two tbody,.rows.two tr,.rows.two th,.rows.two td{display:block;width:auto;border:0;padding:0}.rows tr{border-bottom:1px solid var(--hair)!important;padding:.4em 0!important}.grid th:first-child{width:26%}.tick{width:7mm;height:7mm}.grid th,.grid td{padding:1px;overflow-wrap:anywhere}.about{text-align:left;margin-left:0}}
+@media print{body{padding:0}details::details-content{content-visibility:visible;display:block;height:auto}}
+)css";
+
+constexpr const char* kClinician = R"css(
+body{font-size:10.5pt;line-height:14pt}
+h1{font-size:16pt;line-height:20pt}
+.name p,.about{font-size:10pt;line-height:13.5pt}
+h2{font-size:11.6pt;line-height:15pt;margin:12pt 0 2pt;border-left:4px solid var(--post);padding-left:9px}
+h3{font-size:11pt;line-height:15pt}
+.statement{font-size:15.5pt;line-height:20pt}
+.small,.note{font-size:9.6pt;line-height:13pt}
+.rows.three th{width:17%}.rows.three td:last-child{width:31%}.rows.two th{width:17%}
+.plain th,.plain td{font-size:9.8pt;line-height:13pt}
+footer{font-size:9pt;line-height:12pt;margin-top:18pt;padding-top:4pt}
+)css";
+
+constexpr const char* kClient = R"css(
+body{font-size:15pt;line-height:21pt}
+h1{font-size:23pt;line-height:27pt}
+header{border-bottom-width:4px}
+.name p,.about{font-size:14pt;line-height:18pt}
+h2{font-size:19pt;line-height:24pt;margin:16pt 0 4pt}
+h3{font-size:17.5pt;line-height:22pt}
+.statement{font-size:18pt;line-height:24pt}
+.small,.note{font-size:14pt;line-height:19pt}
+section>.box+.box{margin-top:.8em}
+.rows th{width:46%}
+.grid{font-size:14pt;line-height:17pt}
+.plain thead th,.plain td,.plain th{font-size:14.5pt;line-height:19pt}
+.phone{font-size:28pt;line-height:34pt}
+footer{font-size:14pt;line-height:18pt;margin-top:20pt;padding-top:5pt}
+)css";
+
+/// Text in a CSS string.
+std::string quoted(const std::string& text) {
+  std::string out = "\"";
+  for (const char c : text) {
+    if (c == '"' || c == '\\' || c == '<' || c == '\n') {
+      constexpr char kHex[] = "0123456789abcdef";
+      const auto byte = static_cast<unsigned char>(c);
+      out += std::string("\\") + kHex[byte >> 4] + kHex[byte & 15] + " ";
+    } else {
+      out += c;
+    }
+  }
+  return out + "\"";
+}
+
+}  // namespace
+
+std::string paperStyle(const Document& document) {
+  std::string css = ":root{";
+  for (const auto& token : drawing::kTokens)
+    css += "--" + std::string(token.name) + ":" + std::string(valueOf(token.colour, drawing::Theme::Paper)) + ";";
+  css += "}\n";
+  const bool isClinician = document.reader == Reader::Clinician;
+  const std::string font = "font-family:\"Clear Sans\",\"Noto Sans\",Arial,sans-serif;color:" +
+                           std::string(valueOf(drawing::Colour::Ink2, drawing::Theme::Paper)) +
+                           (isClinician ? ";font-size:9pt" : ";font-size:14pt");
+  const std::string who = document.title + (document.client.empty() ? "" : " · " + document.client);
+  css += "@page{size:A4;margin:15mm 16mm 18mm 18mm;@bottom-left{content:" + quoted(who) + ";white-space:nowrap;" + font +
+         "}@bottom-right{content:\"page \" counter(page) \" of \" counter(pages);white-space:nowrap;" + font + "}}\n";
+  return css + kCommon + (isClinician ? kClinician : kClient);
+}
+
+}  // namespace stile::documents

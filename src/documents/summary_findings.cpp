@@ -1,0 +1,138 @@
+#include "documents/summary_findings.h"
+
+#include <algorithm>
+#include <tuple>
+
+#include "documents/decision_words.h"
+#include "documents/ladder_words.h"
+#include "documents/limit_words.h"
+
+namespace stile::documents {
+namespace {
+
+using limits::Rung;
+using rules::Finding;
+using rules::Standing;
+using screening::RungState;
+using screening::RungView;
+using screening::Screening;
+
+constexpr std::size_t kReasonsShown = 4;
+
+Rung leftOpen(const limits::Limits& limits) {
+  Rung left = Rung::Vigorous;
+  for (const limits::Bay bay : limits::kBays)
+    left = std::min({left, limits.ceiling[bay], leftOpenBy(limits.clearance[bay])});
+  return left;
+}
+
+/// Gravest first; file order among equals.
+std::vector<const Finding*> sorted(const Screening& screening, Standing standing) {
+  std::vector<const Finding*> list;
+  for (const Finding& finding : screening.findings)
+    if (finding.standing == standing) list.push_back(&finding);
+  const auto weight = [](const Finding* finding) {
+    return std::tuple(-static_cast<int>(finding->full.action), static_cast<int>(leftOpen(finding->full)),
+                      -static_cast<int>(finding->full.bans.size() + finding->full.caps.size()));
+  };
+  std::stable_sort(list.begin(), list.end(), [&](const Finding* a, const Finding* b) { return weight(a) < weight(b); });
+  return list;
+}
+
+std::vector<std::string> restsOn(const Finding& finding, bool onlyUnknown) {
+  std::vector<std::string> lines;
+  std::size_t more = 0;
+  for (const rules::Reason& reason : finding.reasons) {
+    if (onlyUnknown && !reason.isUnknown) continue;
+    if (lines.size() < kReasonsShown)
+      lines.push_back(reason.label + ": " + (reason.value.empty() ? facts::toText(reason.why) : reason.value));
+    else
+      ++more;
+  }
+  if (more > 0) lines.push_back("and " + std::to_string(more) + " more");
+  return lines;
+}
+
+const char* countsAs(rules::IfUnknown mode) {
+  switch (mode) {
+    case rules::IfUnknown::Cautious: return "until then it counts in full";
+    case rules::IfUnknown::Gate: return "until then: measure before the first session";
+    case rules::IfUnknown::Lowest: return "until then: start at the lowest level";
+    case rules::IfUnknown::Pass: return "until then it does not count in full";
+  }
+  return "";
+}
+
+std::string rungName(const RungView& view) { return std::string(wordsOf(view.rung)) + " " + wordsOf(view.bay); }
+
+bool isSameReason(const RungView& a, const RungView& b) {
+  if (a.state != b.state || a.reasons.size() != b.reasons.size()) return false;
+  for (std::size_t i = 0; i < a.reasons.size(); ++i)
+    if (a.reasons[i].finding != b.reasons[i].finding) return false;
+  return true;
+}
+
+}  // namespace
+
+std::vector<Block> foldedRows(std::vector<Row> rows, std::size_t shown) {
+  if (rows.empty()) return {};
+  if (rows.size() <= shown + 1) return {{Rows{std::move(rows)}}};
+  std::vector<Row> rest(std::make_move_iterator(rows.begin() + static_cast<std::ptrdiff_t>(shown)),
+                        std::make_move_iterator(rows.end()));
+  rows.resize(shown);
+  const std::string title = "and " + std::to_string(rest.size()) + " more";
+  return {{Rows{std::move(rows)}}, {Fold{title, {{Rows{std::move(rest)}}}}}};
+}
+
+std::vector<Row> certainFindingRows(const Screening& screening, SourceList& sources) {
+  std::vector<Row> rows;
+  for (const Finding* finding : sorted(screening, Standing::Certain)) {
+    Row row{titleOf(*finding), {finding->say.clinician}, restsOn(*finding, false)};
+    if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty()) row.note.push_back(cited);
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<Row> openFindingRows(const Screening& screening, SourceList& sources) {
+  std::vector<Row> rows;
+  for (const Finding* finding : sorted(screening, Standing::Open)) {
+    Row row{titleOf(*finding), {finding->say.clinician}, restsOn(*finding, true)};
+    std::string counts = countsAs(finding->counted);
+    if (finding->full.action > limits::Action::None) counts += std::string("; could become ") + wordsOf(finding->full.action);
+    if (finding->unsureCall > limits::Action::None)
+      counts = std::string("asked, and not sure: ") + wordsOf(finding->unsureCall);
+    row.text.push_back(asSentence(capitalized(counts)));
+    if (finding->counted == rules::IfUnknown::Pass && !finding->rule->passReason.empty()) row.text.push_back(finding->rule->passReason);
+    if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty()) row.note.push_back(cited);
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<Row> rungRows(const Screening& screening) {
+  std::vector<Row> rows;
+  std::vector<const RungView*> done;
+  for (const RungView& view : screening.rungs) {
+    if (view.state == RungState::Open) continue;
+    if (std::any_of(done.begin(), done.end(), [&](const RungView* other) { return isSameReason(*other, view); })) continue;
+    done.push_back(&view);
+    std::vector<std::string> names;
+    std::size_t count = 0;
+    for (const RungView& other : screening.rungs) {
+      if (!isSameReason(view, other)) continue;
+      names.push_back(rungName(other));
+      ++count;
+    }
+    std::string term = count == screening.rungs.size() ? "Every rung" : capitalized(listed(names));
+    Row row{term + (view.state == RungState::Shut ? ": shut" : ": not yet known"), {}, {}};
+    for (std::size_t i = 0; i < view.reasons.size() && i < kReasonsShown; ++i)
+      row.text.push_back(keyWords(screening, view.reasons[i]));
+    if (view.reasons.size() > kReasonsShown)
+      row.text.push_back("And " + counted(view.reasons.size() - kReasonsShown, "more finding") + ", see below.");
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+}  // namespace stile::documents

@@ -1,0 +1,13 @@
+// The starter plan in short, for the clinician: lines, why each is so, what was left out, the weeks.
+#pragma once
+
+#include "documents/document.h"
+#include "plan/library.h"
+#include "plan/starter_plan.h"
+#include "rules/rule_set.h"
+
+namespace stile::documents {
+
+std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library& library, const rules::RuleSet& rules);
+
+}  // namespace stile::documents

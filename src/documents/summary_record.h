@@ -1,0 +1,19 @@
+// What was told, measured, given and asked: the record parts of the summary.
+#pragma once
+
+#include "base/issue.h"
+#include "documents/document.h"
+#include "screening/content.h"
+#include "screening/screening.h"
+
+namespace stile::documents {
+
+std::vector<Row> referralRows(const screening::Screening& screening, const rules::RuleSet& rules);
+/// Readings, tests, medicines, and the acute questions and symptoms that were answered no.
+std::vector<Row> recordRows(const screening::Screening& screening);
+std::vector<Row> clearanceRows(const screening::Screening& screening, const rules::RuleSet& rules);
+std::vector<Row> policyRows(const screening::Screening& screening);
+std::vector<Row> questionRows(const screening::Screening& screening);
+std::vector<Row> askedBackRows(const base::Issues& askedBack);
+
+}  // namespace stile::documents

@@ -32,17 +32,17 @@ Gain plus(const Gain& a, const Gain& b) {
 
 Gain gainOf(const Slot& slot, const Option& option, int position) {
   const bool changes = position >= 0 && position != option.position;
-  return {slot.weight, option.preference, option.isUnsuited ? -1 : 0, option.isAdapted ? -1 : 0, changes ? -1 : 0};
+  return {slot.weight, option.preference, -option.unsuited, option.isAdapted ? -1 : 0, changes ? -1 : 0};
 }
 
 // True if `a` may stand in for `b` in any selection without making it worse.
 bool replaces(const Option& a, const Option& b, bool comesEarlier) {
-  if (a.position != b.position || a.preference < b.preference || a.isUnsuited > b.isUnsuited ||
+  if (a.position != b.position || a.preference < b.preference || a.unsuited > b.unsuited ||
       a.isAdapted > b.isAdapted || (a.equipment & ~b.equipment) != 0 || a.minutes > b.minutes ||
       a.budgetMinutes > b.budgetMinutes) {
     return false;
   }
-  return comesEarlier || a.preference > b.preference || a.isUnsuited < b.isUnsuited || a.isAdapted < b.isAdapted ||
+  return comesEarlier || a.preference > b.preference || a.unsuited < b.unsuited || a.isAdapted < b.isAdapted ||
          a.minutes < b.minutes;
 }
 

@@ -12,7 +12,7 @@ namespace stile::plan {
 /// One way to fill a slot.
 struct Option {
   int preference = 0;           ///< 1 preferred by findings, -1 discouraged
-  bool isUnsuited = false;      ///< not meant for the starting level
+  int unsuited = 0;             ///< how far the starting level is from those it is meant for
   bool isAdapted = false;
   int position = 0;             ///< number of the position it is done in
   std::uint32_t equipment = 0;  ///< one bit per piece
@@ -37,7 +37,7 @@ struct ChoiceProblem {
 };
 
 /// What a selection is worth, first wish first; greater is better in every place:
-/// weight of the purposes covered, preference, - unsuited, - adaptations, - position changes,
+/// weight of the purposes covered, preference, - distance from the level, - adaptations, - position changes,
 /// - pieces of equipment, - minutes.
 using Worth = std::array<int, 7>;
 

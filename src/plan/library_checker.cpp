@@ -99,7 +99,7 @@ void ExerciseCheck::easing(const Easing& easing) {
   for (const auto& [movement, degrees] : easing.degrees) {
     const Demand* eased = nullptr;
     for (const Demand& demand : exercise_->demands) {
-      if (demand.movement == movement) eased = &demand;
+      if (demand.movement == movement && (eased == nullptr || demand.degrees > eased->degrees)) eased = &demand;
     }
     if (eased == nullptr) {
       complain("an easing names \"" + movement + "\", which the exercise does not ask for");

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cstdlib>
 
 #include "plan/candidate.h"
 #include "plan/choice.h"
@@ -29,6 +30,7 @@ class Planner {
  private:
   void gatherOffers();
   ChoiceProblem problem();
+  int distanceFromLevel(const Exercise& exercise) const;
   Option optionOf(const Candidate& candidate, const Dose& dose);
   void takeChoice(const Selection& selection);
   void writeLines(StarterPlan& plan) const;
@@ -71,14 +73,27 @@ void Planner::gatherOffers() {
   }
 }
 
+// Steps between the client's level and the nearest the exercise suits; a fallback is furthest.
+int Planner::distanceFromLevel(const Exercise& exercise) const {
+  const auto& levels = fitting_.doses.levels;
+  const int furthest = static_cast<int>(levels.size());
+  if (exercise.isFallback) return furthest;
+  if (exercise.levels.empty()) return 0;
+  const auto rankOf = [&](const std::string& id) {
+    const auto at = std::find_if(levels.begin(), levels.end(), [&](const Level& level) { return level.dose.level == id; });
+    return static_cast<int>(at - levels.begin());
+  };
+  int nearest = furthest;
+  for (const std::string& id : exercise.levels)
+    nearest = std::min(nearest, std::abs(rankOf(id) - rankOf(fitting_.prescription.level->dose.level)));
+  return nearest;
+}
+
 Option Planner::optionOf(const Candidate& candidate, const Dose& dose) {
   const Exercise& exercise = *candidate.exercise;
-  const auto& suits = exercise.levels;
   Option option;
   option.preference = (candidate.preferredBy.empty() ? 0 : 1) - (candidate.discouragedBy.empty() ? 0 : 1);
-  option.isUnsuited =
-      exercise.isFallback ||
-      (!suits.empty() && std::find(suits.begin(), suits.end(), fitting_.prescription.level->dose.level) == suits.end());
+  option.unsuited = distanceFromLevel(exercise);
   option.isAdapted = candidate.isAdapted();
   option.position = numberOf(positions_, exercise.position);
   for (const std::string& piece : equipmentOf(candidate)) {

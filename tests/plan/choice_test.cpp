@@ -15,7 +15,7 @@ int pick(std::mt19937& random, int from, int to) {
 Option randomOption(std::mt19937& random) {
   Option option;
   option.preference = pick(random, -1, 1);
-  option.isUnsuited = pick(random, 0, 3) == 0;
+  option.unsuited = pick(random, 0, 2) * pick(random, 0, 1);
   option.isAdapted = pick(random, 0, 3) == 0;
   option.position = pick(random, 0, 2);
   option.equipment = static_cast<std::uint32_t>(pick(random, 0, 15) & pick(random, 0, 15));
@@ -87,12 +87,13 @@ TEST_CASE("Each wish outweighs all that come after it") {
   };
   Option preferred = plain;
   preferred.preference = 1;
-  preferred.isUnsuited = preferred.isAdapted = true;
+  preferred.unsuited = 4;
+  preferred.isAdapted = true;
   preferred.equipment = 7;
   preferred.minutes = 9;
   CHECK(chooses(plain, preferred) == 1);
   Option unsuited = plain;
-  unsuited.isUnsuited = true;
+  unsuited.unsuited = 1;
   Option adapted = plain;
   adapted.isAdapted = true;
   CHECK(chooses(unsuited, adapted) == 1);

@@ -2,11 +2,11 @@
 // built fact by fact, and rules made up for one test.
 #pragma once
 
-#include <deque>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <map>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -87,13 +87,14 @@ class Client {
   /// Adds a rule whose finding asks for these limits; they join the client's.
   Client& under(const std::string& ruleId, const limits::Limits& asked, bool surgical = false,
                 std::vector<std::string> prefer = {}, std::vector<std::string> discourage = {}) {
-    auto& rule = rules_.emplace_back();
-    rule.id = ruleId;
-    rule.surgical = surgical;
-    rule.prefer = std::move(prefer);
-    rule.discourage = std::move(discourage);
+    auto rule = std::make_shared<rules::Rule>();
+    rule->id = ruleId;
+    rule->surgical = surgical;
+    rule->prefer = std::move(prefer);
+    rule->discourage = std::move(discourage);
     rules::Finding finding;
-    finding.rule = &rule;
+    finding.rule = rule.get();
+    rules_.push_back(std::move(rule));
     finding.standing = rules::Standing::Certain;
     finding.full = finding.floor = finding.reach = asked;
     findings_.push_back(finding);
@@ -119,7 +120,7 @@ class Client {
   }
 
   facts::FactSet facts_;
-  std::deque<rules::Rule> rules_;
+  std::vector<std::shared_ptr<const rules::Rule>> rules_;
   std::vector<rules::Finding> findings_;
   limits::Limits limits_;
   limits::PerBay<limits::Rung> usable_{limits::Rung::Vigorous, limits::Rung::Vigorous};

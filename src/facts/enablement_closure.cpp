@@ -1,7 +1,6 @@
 #include "facts/enablement_closure.h"
 
 #include <algorithm>
-#include <unordered_set>
 #include <utility>
 
 #include "facts/fact_lookup.h"
@@ -9,83 +8,14 @@
 #include "facts/freshness.h"
 
 namespace stile::facts {
-namespace {
 
 using expression::Truth;
 using expression::Value;
-using questionnaire::Form;
-using questionnaire::Item;
-using questionnaire::ItemType;
-
-/// Own conditions or those of a group above.
-bool isConditional(const Item& item) {
-  for (const Item* at = &item; at; at = at->parent) {
-    if (!at->enableWhen.empty()) return true;
-  }
-  return false;
-}
-
-std::vector<const Form*> formsThatCount(const FactSet& facts, const questionnaire::FormSet& forms) {
-  std::vector<const Form*> result;
-  const auto& answered = facts.formsAnswered();
-  for (const auto& form : forms.forms()) {
-    if (answered.empty() || std::find(answered.begin(), answered.end(), form->name()) != answered.end()) {
-      result.push_back(form.get());
-    }
-  }
-  return result;
-}
-
-}  // namespace
-
-EnablementClosure::EnablementClosure(FactSet& facts, const questionnaire::FormSet& forms, base::Date today)
-    : facts_(facts), today_(today) {
-  const auto counting = formsThatCount(facts, forms);
-  std::unordered_set<std::string_view> seen;
-  for (const Form* form : counting) {
-    for (const Item* item : form->inOrder()) {
-      if (isConditional(*item) && seen.insert(item->linkId).second) addItem(*item, counting);
-    }
-  }
-}
-
-void EnablementClosure::addItem(const Item& item, const std::vector<const Form*>& forms) {
-  const Dictionary& dictionary = facts_.dictionary();
-  Entry entry;
-  if (item.type == ItemType::Group) {
-    entry.group = item.repeats ? dictionary.groupIndex(item.linkId) : -1;
-  } else if (const Definition* definition = dictionary.find(item.linkId)) {
-    // What is derived applies as far as what it is derived from does.
-    if (!definition->isDerived() && !definition->isPolicy()) entry.slot = definition->slot;
-  }
-  if (entry.slot < 0 && entry.group < 0) return;
-  for (const Form* form : forms) {
-    const Item* found = form->find(item.linkId);
-    if (!found) continue;
-    if (!isConditional(*found)) return;  // always applies in that form
-    entry.occurrences.push_back({found, form});
-    addGates(*found, entry);
-  }
-  needsOneRound_ = needsOneRound_ && entry.occurrences.size() == 1;
-  entries_.push_back(std::move(entry));
-}
-
-void EnablementClosure::addGates(const Item& item, Entry& entry) {
-  const Dictionary& dictionary = facts_.dictionary();
-  for (const Item* at = &item; at; at = at->parent) {
-    for (const questionnaire::EnableWhen& condition : at->enableWhen) {
-      const Definition* definition = dictionary.find(condition.question);
-      if (!definition) continue;
-      readsDerived_ = readsDerived_ || definition->isDerived();
-      entry.gates.push_back(definition->slot);
-    }
-  }
-}
 
 bool EnablementClosure::run() {
   conflicts_.clear();
   bool changed = false;
-  for (const Entry& entry : entries_) {
+  for (const Entry& entry : plan_.entries()) {
     if (entry.group >= 0) {
       changed = applyToGroup(entry) || changed;
       continue;
@@ -104,7 +34,7 @@ Truth EnablementClosure::enablementOf(const Entry& entry, int repetition) const 
   const int group = entry.slot >= 0 ? facts_.dictionary().at(entry.slot).groupIndex : -1;
   const FactLookup lookup(facts_, group, repetition);
   Truth enabled = Truth::False;
-  for (const Occurrence& occurrence : entry.occurrences) {
+  for (const EnablementPlan::Occurrence& occurrence : entry.occurrences) {
     enabled = expression::truthOr(enabled, questionnaire::isEnabled(*occurrence.item, *occurrence.form, lookup));
     if (enabled == Truth::True) break;
   }
@@ -144,15 +74,6 @@ bool EnablementClosure::applyToGroup(const Entry& entry) {
   return std::exchange(group.state, state) != state;
 }
 
-std::vector<int> EnablementClosure::slotsOf(const Definition& question) const {
-  std::vector<int> slots{question.slot};
-  if (!question.isMultiple) return slots;
-  for (const OptionDefinition& option : question.options) {
-    if (option.slot >= 0) slots.push_back(option.slot);
-  }
-  return slots;
-}
-
 bool EnablementClosure::applyToQuestion(const Entry& entry, int repetition) {
   const Dictionary& dictionary = facts_.dictionary();
   const Definition& question = dictionary.at(entry.slot);
@@ -161,11 +82,10 @@ bool EnablementClosure::applyToQuestion(const Entry& entry, int repetition) {
       facts_.groups_[static_cast<std::size_t>(question.groupIndex)].state == GroupState::Contradictory;
   const Truth enabled = enablementOf(entry, repetition);
   const int gateOccasion = enabled == Truth::True ? 0 : occasionOf(entry, repetition);
-  const std::vector<int> slots = slotsOf(question);
 
   bool isGiven = false;     // on the occasion that disables it
   bool isHarmless = true;   // and no other than what it is when it does not apply
-  for (const int slot : slots) {
+  for (const int slot : entry.slots) {
     const Fact& fact = facts_.at(slot, repetition);
     const bool isTwice = fact.givenReason == UnknownReason::Contradictory;
     if ((!fact.isGiven() && !isTwice) || fact.occasion < gateOccasion) continue;
@@ -177,7 +97,7 @@ bool EnablementClosure::applyToQuestion(const Entry& entry, int repetition) {
   if (isConflict && !inContradictoryGroup) conflicts_.push_back({&entry, repetition, isHarmless});
 
   bool changed = false;
-  for (const int slot : slots) {
+  for (const int slot : entry.slots) {
     const Definition& definition = dictionary.at(slot);
     const Fact& fact = facts_.at(slot, repetition);
     const Value unknown = Value::unknown(definition.valueType.kind);
@@ -222,7 +142,7 @@ void EnablementClosure::report(base::Issues& issues) const {
     }
     const Definition& definition = dictionary.at(entry.slot);
     const Fact* given = nullptr;
-    for (const int slot : slotsOf(definition)) {
+    for (const int slot : entry.slots) {
       const Fact& fact = facts_.at(slot, conflict.repetition);
       if (!given && fact.place) given = &fact;
     }

@@ -2,10 +2,9 @@
 // form shows.
 #pragma once
 
-#include <string>
-#include <string_view>
 #include <vector>
 
+#include "facts/enablement_plan.h"
 #include "facts/fact_set.h"
 #include "questionnaire/enablement.h"
 
@@ -20,29 +19,16 @@ namespace stile::facts {
 /// to be confirmed.
 class EnablementClosure {
  public:
-  EnablementClosure(FactSet& facts, const questionnaire::FormSet& forms, base::Date today);
+  EnablementClosure(FactSet& facts, const EnablementPlan& plan, base::Date today)
+      : facts_(facts), plan_(plan), today_(today) {}
 
   /// One round over all items in form order; true when some fact or group changed.
   bool run();
-  /// Whether one round is exact: every item stands in one form only, after all it depends on.
-  bool needsOneRound() const { return needsOneRound_; }
-  /// Whether some item depends on a derived fact.
-  bool readsDerived() const { return readsDerived_; }
   /// The values given for items that do not apply, as the last round found them.
   void report(base::Issues& issues) const;
 
  private:
-  struct Occurrence {
-    const questionnaire::Item* item;
-    const questionnaire::Form* form;
-  };
-  /// A conditional question or repeating group, wherever it stands.
-  struct Entry {
-    int slot = -1;   ///< of a question
-    int group = -1;  ///< of a repeating group
-    std::vector<Occurrence> occurrences;
-    std::vector<int> gates;  ///< the facts its conditions look at
-  };
+  using Entry = EnablementPlan::Entry;
   struct Conflict {
     const Entry* entry;
     int repetition;
@@ -50,22 +36,16 @@ class EnablementClosure {
   };
   using GroupState = FactSet::GroupState;
 
-  void addItem(const questionnaire::Item& item, const std::vector<const questionnaire::Form*>& forms);
-  void addGates(const questionnaire::Item& item, Entry& entry);
   expression::Truth enablementOf(const Entry& entry, int repetition) const;
   int occasionOf(const Entry& entry, int repetition) const;
   bool applyToGroup(const Entry& entry);
   bool applyToQuestion(const Entry& entry, int repetition);
-  /// The question's own fact and, of a choice with several answers, its option facts.
-  std::vector<int> slotsOf(const Definition& question) const;
   bool set(int slot, int repetition, expression::Value value, UnknownReason reason);
 
   FactSet& facts_;
+  const EnablementPlan& plan_;
   base::Date today_;
-  std::vector<Entry> entries_;
   std::vector<Conflict> conflicts_;
-  bool needsOneRound_ = true;
-  bool readsDerived_ = false;
 };
 
 }  // namespace stile::facts

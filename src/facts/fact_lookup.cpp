@@ -35,7 +35,8 @@ void FactLookup::add(const Definition& definition, const Item& question, int rep
     known.isComplete = false;
   } else {
     known.values.push_back(fact.value);
-    known.units.push_back(definition.valueType.unit);
+    // Numbers carry their unit; a question's answers are all of one kind.
+    if (fact.value.kind == expression::ValueKind::Number) known.units.push_back(definition.valueType.unit);
   }
 }
 
@@ -47,7 +48,6 @@ void FactLookup::addOptions(const Definition& choice, const Item& question, int 
     if (truth == Truth::Unknown) known.isComplete = false;
     if (truth != Truth::True) continue;
     known.values.push_back(Value::code(offered.code));
-    known.units.emplace_back();
   }
 }
 

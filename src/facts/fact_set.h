@@ -5,6 +5,7 @@
 #pragma once
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -18,6 +19,8 @@
 #include "questionnaire/form.h"
 
 namespace stile::facts {
+
+class EnablementPlan;
 
 /// Facts by slot; members of a repeating group are kept per repetition. An unanswered group is
 /// one repetition of unknowns; a group known to be empty has none.
@@ -69,6 +72,7 @@ class FactSet {
   std::vector<Group> groups_;
   std::optional<base::Date> settledOn_;
   std::vector<std::string> formsAnswered_;
+  std::shared_ptr<const EnablementPlan> plan_;  ///< of the forms of the last settle()
 };
 
 /// Slots of one repetition (or of none), for running programs.

@@ -36,14 +36,19 @@ void settle(FactSet& facts, const questionnaire::FormSet& forms, base::Date toda
       for (std::size_t j = 0; j < members.size(); ++j) restore(dictionary.at(members[j]), repetition[j], today);
     }
   }
-  EnablementClosure closure(facts, forms, today);
+  auto counting = EnablementPlan::formsThatCount(forms, facts.formsAnswered_);
+  if (!facts.plan_ || facts.plan_->forms() != counting) {
+    facts.plan_ = std::make_shared<const EnablementPlan>(dictionary, std::move(counting));
+  }
+  const EnablementPlan& plan = *facts.plan_;
+  EnablementClosure closure(facts, plan, today);
   for (int round = 0; round < kMostRounds; ++round) {
     const bool changed = closure.run();
-    if (closure.readsDerived()) deriveAll(facts, today);
-    if (!changed && (round > 0 || !closure.readsDerived())) break;
-    if (closure.needsOneRound() && !closure.readsDerived()) break;
+    if (plan.readsDerived()) deriveAll(facts, today);
+    const bool isExact = plan.needsOneRound() && !plan.readsDerived();
+    if (isExact || (!changed && round > 0)) break;
   }
-  if (!closure.readsDerived()) deriveAll(facts, today);
+  if (!plan.readsDerived()) deriveAll(facts, today);
   closure.report(issues);
   reportDerived(facts, today, issues);
 }

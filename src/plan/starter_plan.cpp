@@ -135,6 +135,7 @@ void Planner::takeChoice(const Selection& selection) {
 Line Planner::lineOf(const Offer& offer, const Candidate& candidate, const Dose& dose) const {
   Line line;
   line.exercise = candidate.exercise;
+  if (candidate.setup != nullptr) line.place = candidate.setup->words;
   line.side = candidate.side;
   line.dose = dose;
   if (candidate.easing != nullptr) line.changed = candidate.easing->sayClient;

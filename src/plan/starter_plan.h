@@ -24,6 +24,7 @@ struct Dose {
 
 struct Line {
   const Exercise* exercise = nullptr;
+  std::string place;                     ///< for the client, where the exercise has several: "A firm bed."
   std::string side;                      ///< "" both, or "left only" …
   Dose dose;
   std::string changed;                   ///< for the client: what is adapted, or ""

@@ -73,7 +73,7 @@ TEST_CASE("Effort numbers, words and ceiling must agree") {
              "do not agree with the effort scale", kDoses));
   CHECK(says(issuesWith(kDoses, row, "\"rung\": \"light\", \"low\": 3, \"high\": 6, \"words\": \"light to moderate\""),
              "above what the ceiling light allows", kDoses));
-  CHECK(says(issuesWith(kDoses, "\"repetitionsInReserve\": 5, ", ""), "needs \"repetitionsInReserve\"", kDoses));
+  CHECK(says(issuesWith(kDoses, "\"repetitionsInReserve\": 5,", ""), "needs \"repetitionsInReserve\"", kDoses));
 }
 
 TEST_CASE("A mistake in the doses is reported where it stands") {

@@ -46,7 +46,7 @@ void settle(FactSet& facts, const questionnaire::FormSet& forms, base::Date toda
     const bool changed = closure.run();
     if (plan.readsDerived()) deriveAll(facts, today);
     const bool isExact = plan.needsOneRound() && !plan.readsDerived();
-    if (isExact || (!changed && round > 0)) break;
+    if (isExact || (!changed && (round > 0 || !plan.readsDerived()))) break;
   }
   if (!plan.readsDerived()) deriveAll(facts, today);
   closure.report(issues);

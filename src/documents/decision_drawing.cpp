@@ -66,7 +66,7 @@ class LadderMaker {
     drawing_.description = ladderDescription(screening_, emergencyNumber_);
     if (isEmergency(screening_))
       emergency();
-    else if (isHeldByOne(screening_))
+    else if (heldBy(screening_))
       held();
     else
       rungs();

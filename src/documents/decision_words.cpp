@@ -90,13 +90,23 @@ std::string endWords(const limits::PerBay<Rung>& usable) {
 
 bool isEmergency(const Screening& screening) { return screening.reach.limits.action == Action::Emergency; }
 
-bool isHeldByOne(const Screening& screening) {
-  if (screening.rungs.empty()) return false;
-  const auto& first = screening.rungs.front();
-  return std::all_of(screening.rungs.begin(), screening.rungs.end(), [&](const RungView& view) {
-    return view.state == RungState::Shut && !view.reasons.empty() && !first.reasons.empty() &&
-           view.reasons.front().finding == first.reasons.front().finding;
-  });
+std::optional<screening::RungReason> heldBy(const Screening& screening) {
+  if (screening.rungs.empty()) return std::nullopt;
+  const auto shuts = [](const RungView& view, std::size_t finding) {
+    return view.state == RungState::Shut &&
+           std::any_of(view.reasons.begin(), view.reasons.end(), [&](const auto& other) { return other.finding == finding; });
+  };
+  const screening::RungReason* gravest = nullptr;
+  for (const auto& reason : screening.rungs.front().reasons) {
+    const bool isEverywhere = std::all_of(screening.rungs.begin(), screening.rungs.end(),
+                                          [&](const RungView& view) { return shuts(view, reason.finding); });
+    if (!isEverywhere) continue;
+    if (gravest == nullptr ||
+        screening.findings[reason.finding].full.action > screening.findings[gravest->finding].full.action)
+      gravest = &reason;
+  }
+  if (gravest == nullptr) return std::nullopt;
+  return *gravest;
 }
 
 const RungView* rungAt(const Screening& screening, Bay bay, Rung rung) {
@@ -128,7 +138,8 @@ std::string decisionSentence(const Screening& screening) {
 std::string intervalSentence(const Screening& screening) {
   if (isEmergency(screening)) return "The rest of the questions can wait.";
   if (isAllKnown(screening)) {
-    if (screening.isSettled) return "Settled. No unanswered question can change it.";
+    if (screening.openQuestions.empty()) return "Settled. No unanswered question can change it.";
+    if (screening.isSettled) return "Settled: what is still unanswered can change no rung.";
     return "No rung is in doubt. Unanswered questions can still change the action, the clearance or other limits.";
   }
   return "Sure so far: " + endWords(screening.floor.usable) + ". Still possible: " + endWords(screening.reach.usable) + ".";

@@ -2,6 +2,7 @@
 // clinical sentences come with the findings.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,8 +27,9 @@ std::string intervalSentence(const screening::Screening& screening);
 /// "Action today: routine. Could still become: same day."
 std::string actionSentence(const screening::Screening& screening);
 
-/// True when every rung is shut for one same first reason: one notice serves them all.
-bool isHeldByOne(const screening::Screening& screening);
+/// The finding that by itself shuts every rung, the gravest if there are several: one notice serves
+/// them all. nullopt while some rung is not shut, or shut for another reason.
+std::optional<screening::RungReason> heldBy(const screening::Screening& screening);
 bool isEmergency(const screening::Screening& screening);
 /// The rung, as it stands in the list of the screening; nullptr when it is not there.
 const screening::RungView* rungAt(const screening::Screening& screening, limits::Bay bay, limits::Rung rung);

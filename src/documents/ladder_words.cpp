@@ -46,10 +46,12 @@ std::vector<std::string> noticeLines(const Screening&, const RungView& view) {
 }
 
 std::vector<std::string> heldLines(const Screening& screening) {
-  const auto& reasons = screening.rungs.front().reasons;
-  const RungReason& first = reasons.front();
-  std::vector<std::string> lines{first.key.empty() ? "for now" : "until: " + first.key};
-  if (const std::size_t more = otherKeys(reasons); more > 0) lines.push_back("and " + std::to_string(more) + " more");
+  const auto reason = heldBy(screening);
+  if (!reason) return {};
+  std::vector<std::string> lines{reason->key.empty() ? "for now" : "until: " + reason->key};
+  std::vector<RungReason> all;
+  for (const RungView& view : screening.rungs) all.insert(all.end(), view.reasons.begin(), view.reasons.end());
+  if (const std::size_t more = otherKeys(all); more > 0) lines.push_back("and " + std::to_string(more) + " more");
   return lines;
 }
 

@@ -65,9 +65,12 @@ const char* countsAs(rules::IfUnknown mode) {
 
 std::string rungName(const RungView& view) { return std::string(wordsOf(view.rung)) + " " + wordsOf(view.bay); }
 
+/// The same for a reader: the reasons that are shown are the same.
 bool isSameReason(const RungView& a, const RungView& b) {
-  if (a.state != b.state || a.reasons.size() != b.reasons.size()) return false;
-  for (std::size_t i = 0; i < a.reasons.size(); ++i)
+  if (a.state != b.state) return false;
+  const std::size_t shown = std::min(a.reasons.size(), kReasonsShown);
+  if (shown != std::min(b.reasons.size(), kReasonsShown)) return false;
+  for (std::size_t i = 0; i < shown; ++i)
     if (a.reasons[i].finding != b.reasons[i].finding) return false;
   return true;
 }
@@ -118,18 +121,17 @@ std::vector<Row> rungRows(const Screening& screening) {
     if (std::any_of(done.begin(), done.end(), [&](const RungView* other) { return isSameReason(*other, view); })) continue;
     done.push_back(&view);
     std::vector<std::string> names;
-    std::size_t count = 0;
+    std::size_t reasons = 0;
     for (const RungView& other : screening.rungs) {
       if (!isSameReason(view, other)) continue;
       names.push_back(rungName(other));
-      ++count;
+      reasons = std::max(reasons, other.reasons.size());
     }
-    std::string term = count == screening.rungs.size() ? "Every rung" : capitalized(listed(names));
+    std::string term = names.size() == screening.rungs.size() ? "Every rung" : capitalized(listed(names));
     Row row{term + (view.state == RungState::Shut ? ": shut" : ": not yet known"), {}, {}};
     for (std::size_t i = 0; i < view.reasons.size() && i < kReasonsShown; ++i)
       row.text.push_back(keyWords(screening, view.reasons[i]));
-    if (view.reasons.size() > kReasonsShown)
-      row.text.push_back("And " + counted(view.reasons.size() - kReasonsShown, "more finding") + ", see below.");
+    if (reasons > kReasonsShown) row.text.push_back("And " + counted(reasons - kReasonsShown, "more finding") + ", see below.");
     rows.push_back(std::move(row));
   }
   return rows;

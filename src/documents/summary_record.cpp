@@ -154,14 +154,14 @@ std::vector<Row> policyRows(const Screening& screening) {
 
 std::vector<Row> questionRows(const Screening& screening) {
   std::vector<Row> rows;
+  std::string last;
   for (const screening::OpenQuestion& question : screening.openQuestions) {
-    std::vector<std::string> stakes;
-    if (question.shutsRungs) stakes.push_back("keeps a rung not yet known");
-    if (question.couldBecome > limits::Action::None)
-      stakes.push_back(std::string("could become ") + wordsOf(question.couldBecome));
-    Row row{std::to_string(rows.size() + 1), {question.label}, {facts::toText(question.why)}};
-    if (!stakes.empty()) row.note.push_back(listed(stakes));
-    rows.push_back(std::move(row));
+    const std::string stake = question.couldBecome > limits::Action::None
+                                  ? std::string("Could become ") + wordsOf(question.couldBecome)
+                              : question.shutsRungs ? "Decides a rung"
+                                                    : "Other limits";
+    rows.push_back({stake == last ? "" : stake, {question.label}, {facts::toText(question.why)}});
+    last = stake;
   }
   return rows;
 }

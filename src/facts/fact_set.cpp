@@ -54,6 +54,8 @@ void FactSet::give(int slot, int repetition, expression::Value value, base::Part
   fact.givenReason = UnknownReason::None;
   fact.written.clear();
   fact.date = std::move(date);
+  fact.value = fact.asGiven;
+  fact.reason = UnknownReason::None;
 }
 
 void FactSet::forget(int slot, int repetition, UnknownReason reason) {
@@ -62,6 +64,8 @@ void FactSet::forget(int slot, int repetition, UnknownReason reason) {
   fact.givenReason = reason;
   fact.written.clear();
   fact.date.reset();
+  fact.value = fact.asGiven;
+  fact.reason = reason;
 }
 
 int FactSet::repetitions(int groupIndex) const {

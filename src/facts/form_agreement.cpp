@@ -116,9 +116,6 @@ class Agreement {
   }
 
   void checkUnits(const Item& item, const Definition& fact) {
-    if (item.units.empty()) {
-      error(item.place, item.linkId, "the question offers no unit", "add a questionnaire-unitOption");
-    }
     for (const std::string& text : item.units) {
       const auto unit = base::parseUnit(text);
       if (unit && base::comparable(*unit, fact.valueType.unit, fact.valueType.analyte)) continue;

@@ -135,12 +135,37 @@ const Gain& Search::best(std::size_t slot, const State& state) {
   return memo_[slot].emplace(key, *found).first->second;
 }
 
+struct Label {
+  int minutes = 0;
+  Selection taken;
+};
+using Labels = std::map<std::pair<State, std::uint32_t>, Label>;
+
+// In the same state, a label that needs no other pieces, no more minutes and comes first makes the
+// other one superfluous: whatever follows, it ends no worse.
+Labels withoutWorse(Labels labels) {
+  for (auto first = labels.begin(); first != labels.end();) {
+    auto last = first;
+    while (last != labels.end() && last->first.first == first->first.first) ++last;
+    for (auto worse = first; worse != last;) {
+      const bool isSuperfluous = std::any_of(first, last, [&](const Labels::value_type& better) {
+        return &better != &*worse && (better.first.second & ~worse->first.second) == 0 &&
+               better.second.minutes <= worse->second.minutes && comesFirst(better.second.taken, worse->second.taken);
+      });
+      if (!isSuperfluous) {
+        ++worse;
+        continue;
+      }
+      const bool isFirst = worse == first;
+      worse = labels.erase(worse);
+      if (isFirst) first = worse;
+    }
+    first = last;
+  }
+  return labels;
+}
+
 Selection Search::run() {
-  struct Label {
-    int minutes = 0;
-    Selection taken;
-  };
-  using Labels = std::map<std::pair<State, std::uint32_t>, Label>;
   State start;
   start.minutesLeft = std::max(0, problem_.minutesAtMost.value_or(0));
   Labels labels;
@@ -168,7 +193,7 @@ Selection Search::run() {
         }
       });
     }
-    labels = std::move(following);
+    labels = withoutWorse(std::move(following));
   }
   const Label* chosen = nullptr;
   int fewest = 0;

@@ -27,6 +27,12 @@ std::string Library::Doses::phrase(std::string_view key, const std::map<std::str
   return text;
 }
 
+std::string Library::Doses::counted(std::string_view key, const base::Rational& number,
+                                    const std::map<std::string, std::string>& slots) const {
+  const std::string one = std::string(key) + "One";
+  return phrase(number == base::Rational(1) && phrases.count(one) != 0 ? std::string_view(one) : key, slots);
+}
+
 std::string wordsFor(const Library::Doses& doses, const base::Rational& low, const base::Rational& high) {
   std::vector<std::string> names;
   for (const EffortAnchor& anchor : doses.anchors) {

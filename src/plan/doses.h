@@ -47,11 +47,11 @@ struct Level {
 };
 
 /// Amounts every level must state.
-inline constexpr std::array<std::string_view, 20> kAmounts{
+inline constexpr std::array<std::string_view, 21> kAmounts{
     "warmUpMinutes",       "aerobicMinutes",          "aerobicDays",     "aerobicStepWeeks", "strengthSets",
     "strengthSetsGoal",    "strengthRepetitions",     "strengthRepetitionsGoal", "strengthDays", "strengthStepWeeks",
     "restSeconds",         "balanceHoldSeconds",      "balanceRepetitions", "balanceMinutes", "balanceDays",
-    "stretchHoldSeconds",  "stretchRepetitions",      "stretchDays",     "coolDownMinutes",  "breathingMinutes"};
+    "stretchHoldSeconds",  "stretchRepetitions",      "stretchDays",     "stretchMinutes",      "coolDownMinutes",  "breathingMinutes"};
 
 struct HeartRateBand {
   expression::Program low, high;  ///< per minute
@@ -84,6 +84,9 @@ struct Library::Doses {
   const std::vector<std::string>& sentencesOf(std::string_view key) const;
   /// The phrase with its slots filled in; a slot without a value stays as it is.
   std::string phrase(std::string_view key, const std::map<std::string, std::string>& slots = {}) const;
+  /// The same, or `<key>One` where the number is one and there is such a phrase.
+  std::string counted(std::string_view key, const base::Rational& number,
+                      const std::map<std::string, std::string>& slots) const;
 };
 
 /// Names of the anchors an effort range spans: "light", "very light to light".
@@ -92,11 +95,12 @@ std::string wordsFor(const Library::Doses& doses, const base::Rational& low, con
 /// Sentences and phrases doses.json must give, and no others.
 inline constexpr std::array<std::string_view, 6> kSentences{"badDay", "missedWeek", "afterIllness",
                                                             "notes",  "pacing",     "slow"};
-inline constexpr std::array<std::string_view, 26> kPhrases{
+inline constexpr std::array<std::string_view, 31> kPhrases{
     "minutes",       "oneSet",       "moreSets",     "oneSetEachSide", "moreSetsEachSide", "holds",
     "holdsEachSide", "balanceHolds", "balanceHoldsEachSide", "days", "everySession",   "effort",
     "reserve",       "heartRate",    "heartRateCeiling", "loadKilograms", "loadPercent",  "strengthGap",
     "leftOnly",      "rightOnly",    "weekAerobic",  "weekStrength",   "weekHeld",         "mainPartShrinks",
-    "floorsOnly",    "separateDays"};
+    "floorsOnly",    "separateDays", "minutesOne",     "daysOne",        "everyDay",
+    "weekAerobicOne", "weekStrengthOne"};
 
 }  // namespace stile::plan

@@ -83,6 +83,7 @@ struct Exercise {
   std::string feel;
   std::vector<std::string> mistakes;
   DoseKind dose = DoseKind::Repetitions;
+  std::optional<base::Rational> holdSeconds;  ///< a shorter hold than the section's, where it has one of its own
   std::vector<std::string> levels;    ///< starting levels it suits, the nearer the better; empty = all
   bool isFallback = false;            ///< suits no level: kept for those who can do nothing better
   std::vector<std::string> tags;      ///< words rules may prefer or discourage

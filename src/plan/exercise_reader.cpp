@@ -114,6 +114,7 @@ Exercise readExercise(Node node, Section section, base::Issues& issues) {
   exercise.feel = reader.requireString("feel");
   exercise.mistakes = reader.strings("mistakes");
   exercise.dose = named<DoseKind>(reader, "dose", doseKindOf, DoseKind::Repetitions);
+  exercise.holdSeconds = reader.number("holdSeconds");
   exercise.levels = reader.strings("levels");
   exercise.isFallback = reader.boolean("fallback").value_or(false);
   exercise.tags = reader.strings("tags");
@@ -123,6 +124,8 @@ Exercise readExercise(Node node, Section section, base::Issues& issues) {
     reader.issue(node, "an exercise cannot have the intensity none", "use light, moderate or vigorous");
   if (exercise.steps.size() < 2) reader.issue(node, "an exercise needs at least two steps");
   if (exercise.mistakes.empty()) reader.issue(node, "an exercise names at least one common mistake");
+  if (exercise.holdSeconds && (exercise.dose != DoseKind::Holds || *exercise.holdSeconds < base::Rational(1)))
+    reader.issue(node, "\"holdSeconds\" is for holds of a second or more");
   if (!exercise.oneSided && !exercise.involvesOther.empty())
     reader.issue(node, "\"involvesOther\" is for one-sided exercises", "move it to \"involves\"");
   return exercise;

@@ -35,6 +35,8 @@ Dose numbersOf(const Candidate& candidate, const SectionDose& section) {
       break;
     case DoseKind::Holds:
       dose.minutes.reset();
+      if (candidate.exercise->holdSeconds)
+        dose.holdSeconds = std::min(dose.holdSeconds.value_or(*candidate.exercise->holdSeconds), *candidate.exercise->holdSeconds);
       break;
     case DoseKind::BalanceHolds: {
       const Rational perHold = times(times(*dose.holdSeconds, 2), sides);
@@ -53,7 +55,7 @@ std::string amountWords(const Candidate& candidate, const Dose& dose, const Libr
                                                  {"repetitions", text(dose.repetitions)}, {"seconds", text(dose.holdSeconds)},
                                                  {"rest", text(dose.restSeconds)}};
   switch (candidate.exercise->dose) {
-    case DoseKind::Minutes: return doses.phrase("minutes", slots);
+    case DoseKind::Minutes: return doses.counted("minutes", dose.minutes.value_or(Rational(0)), slots);
     case DoseKind::Holds: return doses.phrase(isEachSide ? "holdsEachSide" : "holds", slots);
     case DoseKind::BalanceHolds: return doses.phrase(isEachSide ? "balanceHoldsEachSide" : "balanceHolds", slots);
     case DoseKind::Repetitions: {
@@ -63,6 +65,13 @@ std::string amountWords(const Candidate& candidate, const Dose& dose, const Libr
     }
   }
   return {};
+}
+
+std::string daysWords(const Dose& dose, const Library::Doses& doses) {
+  constexpr int kDaysOfWeek = 7;
+  if (!dose.daysPerWeek) return doses.phrase("everySession");
+  if (*dose.daysPerWeek == Rational(kDaysOfWeek)) return doses.phrase("everyDay");
+  return doses.counted("days", *dose.daysPerWeek, {{"days", text(dose.daysPerWeek)}});
 }
 
 std::string loadWords(const Exercise& exercise, const Fitting& fitting) {
@@ -85,8 +94,7 @@ Dose doseOf(const Candidate& candidate, const Fitting& fitting) {
   dose.words = amountWords(candidate, dose, doses);
   if (!candidate.side.empty())
     dose.words += " " + doses.phrase(candidate.side == "left only" ? "leftOnly" : "rightOnly");
-  dose.words += " " + (dose.daysPerWeek ? doses.phrase("days", {{"days", text(dose.daysPerWeek)}})
-                                        : doses.phrase("everySession"));
+  dose.words += " " + daysWords(dose, doses);
   if (isGraded(exercise.section)) {
     const bool isOneNumber = *dose.effortLow == *dose.effortHigh;
     dose.words += " " + doses.phrase("effort", {{"effort", isOneNumber ? text(dose.effortLow)

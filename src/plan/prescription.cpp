@@ -257,6 +257,7 @@ void Prescriber::stretchingAndBreathing() {
   SectionDose& stretch = at(Section::Stretching);
   stretch.dose.holdSeconds = under("stretchHoldSeconds", amount("stretchHoldSeconds"), stretch);
   stretch.dose.repetitions = amount("stretchRepetitions");
+  stretch.dose.minutes = amount("stretchMinutes");
   stretch.dose.daysPerWeek = amount("stretchDays");
   shutIfNothing(Section::Stretching, *stretch.dose.holdSeconds, "stretchHoldSeconds");
   at(Section::Breathing).dose.minutes = amount("breathingMinutes");

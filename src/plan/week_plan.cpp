@@ -91,12 +91,12 @@ void WeekPlanner::write(Week& week, bool hasGrown) const {
   const auto& doses = fitting_.doses;
   std::string words;
   if (hasAerobic_)
-    words = doses.phrase("weekAerobic", {{"minutes", week.aerobicMinutesPerSession.toText(0)},
+    words = doses.counted("weekAerobic", week.aerobicDays, {{"minutes", week.aerobicMinutesPerSession.toText(0)},
                                          {"days", week.aerobicDays.toText(0)},
                                          {"total", week.aerobicMinutesPerWeek.toText(0)}});
   if (hasStrength_) {
     if (!words.empty()) words += " ";
-    words += doses.phrase("weekStrength", {{"days", week.strengthDays.toText(0)},
+    words += doses.counted("weekStrength", week.strengthSets, {{"days", week.strengthDays.toText(0)},
                                            {"sets", week.strengthSets.toText(0)},
                                            {"repetitions", week.strengthRepetitions.toText(0)}});
   }

@@ -9,19 +9,19 @@ namespace {
 std::string summary(const std::string& rest) { return derived("\"summary\": {\"group\": \"joint\", " + rest + "}"); }
 
 Sample jointSample() {
-  return Sample(fact("isHip", "boolean", member("joint")) + "," + fact("months", "integer", member("joint")) + "," +
+  return Sample(fact("isHip", "boolean", member("joint")) + "," + fact("ageMonths", "integer", member("joint")) + "," +
                     fact("anyHip", "boolean", summary(R"("any": "%isHip")")) + "," +
                     fact("everyHip", "boolean", summary(R"("every": "%isHip")")) + "," +
-                    fact("anyFresh", "boolean", summary(R"("any": "%months < 3", "where": "%isHip")")) + "," +
+                    fact("anyFresh", "boolean", summary(R"("any": "%ageMonths < 3", "where": "%isHip")")) + "," +
                     fact("count", "integer", summary(R"("count": true)")) + "," +
                     fact("hips", "integer", summary(R"("count": true, "where": "%isHip")")) + "," +
-                    fact("least", "integer", summary(R"("smallest": "%months")")) + "," +
-                    fact("most", "integer", summary(R"("largest": "%months")")) + "," +
-                    fact("leastHip", "integer", summary(R"("smallest": "%months", "where": "%isHip")")) + "," +
-                    fact("underSix", "boolean", expression("%least < 6")) + "," +
-                    fact("overTwo", "boolean", expression("%least > 2")) + "," +
-                    fact("hipUnderSix", "boolean", expression("%leastHip < 6")) + "," +
-                    fact("hipOverTwo", "boolean", expression("%leastHip > 2")),
+                    fact("least", "integer", summary(R"("smallest": "%ageMonths")")) + "," +
+                    fact("most", "integer", summary(R"("largest": "%ageMonths")")) + "," +
+                    fact("leastHip", "integer", summary(R"("smallest": "%ageMonths", "where": "%isHip")")) + "," +
+                    fact("underSix", "boolean", formula("%least < 6")) + "," +
+                    fact("overTwo", "boolean", formula("%least > 2")) + "," +
+                    fact("hipUnderSix", "boolean", formula("%leastHip < 6")) + "," +
+                    fact("hipOverTwo", "boolean", formula("%leastHip > 2")),
                 "joint");
 }
 
@@ -29,7 +29,7 @@ Sample jointSample() {
 
 TEST_CASE("Of three and an unknown the smallest is under six and not known to be over two") {
   auto sample = jointSample();
-  const auto set = sample.plain(R"({"joint": [{"months": 3}, {"months": null}]})");
+  const auto set = sample.plain(R"({"joint": [{"ageMonths": 3}, {"ageMonths": null}]})");
   CHECK(sample.say(set, "least") == "at most 3");
   CHECK(sample.say(set, "underSix") == "yes");
   CHECK(sample.say(set, "overTwo") == "unknown: not answered");
@@ -46,9 +46,9 @@ TEST_CASE("Any, every and count are three-valued") {
   set = sample.plain(R"({"joint": [{"isHip": false}, {"isHip": {"unknown": "notSure"}}]})");
   CHECK(sample.say(set, "anyHip") == "unknown: not sure");
   CHECK(sample.say(set, "everyHip") == "no");
-  set = sample.plain(R"({"joint": [{"isHip": false, "months": null}]})");
+  set = sample.plain(R"({"joint": [{"isHip": false, "ageMonths": null}]})");
   CHECK(sample.say(set, "anyFresh") == "no");
-  set = sample.plain(R"({"joint": [{"isHip": null, "months": 4}]})");
+  set = sample.plain(R"({"joint": [{"isHip": null, "ageMonths": 4}]})");
   CHECK(sample.say(set, "anyFresh") == "no");
 }
 
@@ -75,7 +75,7 @@ TEST_CASE("A group nobody answered may hold anything") {
 
   // One repetition is told of, more are possible.
   set.give(sample.slot("isHip"), 0, expression::Value::boolean(true), kToday);
-  set.give(sample.slot("months"), 0, expression::Value::number(3), kToday);
+  set.give(sample.slot("ageMonths"), 0, expression::Value::number(3), kToday);
   base::Issues issues;
   facts::settle(set, sample.forms, kToday, issues);
   CHECK(sample.say(set, "anyHip") == "yes");
@@ -91,32 +91,32 @@ TEST_CASE("A group nobody answered may hold anything") {
 
 TEST_CASE("What may belong to none has no certain bound") {
   auto sample = jointSample();
-  auto set = sample.plain(R"({"joint": [{"isHip": null, "months": 5}]})");
+  auto set = sample.plain(R"({"joint": [{"isHip": null, "ageMonths": 5}]})");
   CHECK(sample.in(set, "leastHip").value.isUnknown());
   CHECK(sample.in(set, "hipOverTwo").value.isUnknown());
-  set = sample.plain(R"({"joint": [{"isHip": true, "months": 5}, {"isHip": null, "months": 3}]})");
+  set = sample.plain(R"({"joint": [{"isHip": true, "ageMonths": 5}, {"isHip": null, "ageMonths": 3}]})");
   CHECK(sample.say(set, "leastHip") == "between 3 and 5");
   CHECK(sample.say(set, "hipOverTwo") == "yes");
-  set = sample.plain(R"({"joint": [{"isHip": false, "months": 1}]})");
+  set = sample.plain(R"({"joint": [{"isHip": false, "ageMonths": 1}]})");
   CHECK(sample.say(set, "leastHip") == "does not apply");
   CHECK(sample.say(set, "hipUnderSix") == "no");
 }
 
 TEST_CASE("Elapsed time is counted in completed units, at both ends of a date known in part") {
   Sample sample(fact("since", "date") + "," + fact("years", "integer", derived(R"("elapsed": {"since": "since", "in": "a"})")) + "," +
-                fact("months", "quantity", R"("unit": "mo", )" + derived(R"("elapsed": {"since": "since", "in": "mo"})")) + "," +
-                fact("early", "boolean", expression("%months < 3 'mo'")));
+                fact("ageMonths", "quantity", R"("unit": "mo", )" + derived(R"("elapsed": {"since": "since", "in": "mo"})")) + "," +
+                fact("early", "boolean", formula("%ageMonths < 3 'mo'")));
   auto set = sample.plain(R"({"since": "2026-08-25"})");
-  CHECK(sample.say(set, "months") == "3 months");
+  CHECK(sample.say(set, "ageMonths") == "3 months");
   CHECK(sample.say(set, "early") == "no");
   CHECK(sample.say(sample.plain(R"({"since": "2026-08-26"})"), "early") == "yes");
   set = sample.plain(R"({"since": "2026-08"})");
-  CHECK(sample.say(set, "months") == "between 2 and 3 months");
+  CHECK(sample.say(set, "ageMonths") == "between 2 and 3 months");
   CHECK(sample.in(set, "early").value.isUnknown());
   CHECK(sample.say(sample.plain(R"({"since": "2020"})"), "years") == "between 5 and 6");
   CHECK(sample.say(sample.plain("{}"), "years") == "unknown: not asked");
   set = sample.plain(R"({"since": "2026"})");
-  CHECK(sample.say(set, "months") == "between 0 and 10 months");
+  CHECK(sample.say(set, "ageMonths") == "between 0 and 10 months");
 }
 
 TEST_CASE("A date after the screening date is refused where time since it counts") {
@@ -138,13 +138,13 @@ TEST_CASE("A score counts what is true and bounds what is unknown") {
 
 TEST_CASE("Derived facts of a group are worked out in each repetition") {
   Sample sample(fact("since", "date", member("joint")) + "," +
-                    fact("months", "integer", member("joint") + ", " + derived(R"("elapsed": {"since": "since", "in": "mo"})")) + "," +
+                    fact("ageMonths", "integer", member("joint") + ", " + derived(R"("elapsed": {"since": "since", "in": "mo"})")) + "," +
                     fact("limit", "integer") + "," +
-                    fact("isFresh", "boolean", member("joint") + ", " + expression("%months < %limit")) + "," +
+                    fact("isFresh", "boolean", member("joint") + ", " + formula("%ageMonths < %limit")) + "," +
                     fact("anyFresh", "boolean", summary(R"("any": "%isFresh")")),
                 "joint");
   const auto set = sample.plain(R"({"limit": 3, "joint": [{"since": "2026-10-01"}, {"since": "2020"}]})");
-  CHECK(sample.say(set, "months", 0) == "1");
+  CHECK(sample.say(set, "ageMonths", 0) == "1");
   CHECK(sample.say(set, "isFresh", 0) == "yes");
   CHECK(sample.say(set, "isFresh", 1) == "no");
   CHECK(sample.say(set, "anyFresh") == "yes");
@@ -153,9 +153,9 @@ TEST_CASE("Derived facts of a group are worked out in each repetition") {
 
 TEST_CASE("A derived fact may be given directly, and is contradictory when its inputs disagree") {
   Sample sample(fact("birth", "date") + "," + fact("age", "integer", derived(R"("elapsed": {"since": "birth", "in": "a"})")) + "," +
-                fact("a", "boolean") + "," + fact("b", "boolean", expression("%a")) + "," + fact("w", "quantity", R"("unit": "kg")") + "," +
-                fact("twice", "quantity", R"("unit": "kg", )" + expression("%w * 2")) + "," +
-                fact("heavy", "boolean", expression("%twice >= 20 'kg'")));
+                fact("a", "boolean") + "," + fact("b", "boolean", formula("%a")) + "," + fact("w", "quantity", R"("unit": "kg")") + "," +
+                fact("twice", "quantity", R"("unit": "kg", )" + formula("%w * 2")) + "," +
+                fact("heavy", "boolean", formula("%twice >= 20 'kg'")));
   auto set = sample.plain(R"({"age": 70, "b": true})");
   CHECK(sample.say(set, "age") == "70");
   CHECK(sample.say(set, "b") == "yes");
@@ -173,8 +173,8 @@ TEST_CASE("A derived fact may be given directly, and is contradictory when its i
 }
 
 TEST_CASE("What keeps a derived fact open leads back to the questions") {
-  Sample sample(fact("a", "boolean") + "," + fact("b", "boolean") + "," + fact("c", "boolean", expression("%a or %b")) + "," +
-                fact("d", "boolean", expression("%c and %a")) + "," + fact("x", "boolean", member("joint")) + "," +
+  Sample sample(fact("a", "boolean") + "," + fact("b", "boolean") + "," + fact("c", "boolean", formula("%a or %b")) + "," +
+                fact("d", "boolean", formula("%c and %a")) + "," + fact("x", "boolean", member("joint")) + "," +
                 fact("anyX", "boolean", summary(R"("any": "%x and %a")")),
                 "joint");
   const auto set = sample.plain(R"({"b": false, "joint": [{"x": false}, {"x": null}]})");

@@ -24,7 +24,7 @@ TEST_CASE("A multiple choice makes one boolean fact for each option") {
 }
 
 TEST_CASE("Policies are code facts that are always known") {
-  Sample sample(fact("a", "boolean", expression("%policyStart = 'slow'")), {}, {},
+  Sample sample(fact("a", "boolean", formula("%policyStart = 'slow'")), {}, {},
                 {{"rules/policy.json",
                   R"({"policies": [{"id": "policyStart", "title": "Start", "question": "How?", "value": "slow",
                   "alternatives": [{"code": "slow", "display": "Slowly", "sources": ["s"]},
@@ -57,20 +57,20 @@ TEST_CASE("Facts of a group are refused outside it and usable through its view")
   CHECK(view.lookup("alone")->usable.empty());
   CHECK_THAT(view.lookup("other")->usable, Contains("group joint"));
   CHECK_FALSE(view.lookup("nobody"));
-  CHECK(sample.dictionary.similar("nam").empty());
+  CHECK(sample.dictionary.similar("zzzzz").empty());
   CHECK(sample.dictionary.similar("alonee") == std::vector<std::string>{"alone"});
 }
 
 TEST_CASE("Derived facts are ordered after what they read, whatever the order of the file") {
-  const Sample sample(fact("c", "boolean", expression("%b")) + "," + fact("b", "boolean", expression("%a")) + "," +
+  const Sample sample(fact("c", "boolean", formula("%b")) + "," + fact("b", "boolean", formula("%a")) + "," +
                       fact("a", "boolean"));
   CHECK(sample.dictionary.derivedInOrder() == std::vector<int>{sample.slot("b"), sample.slot("c")});
 }
 
 TEST_CASE("Facts that read each other in a circle are an issue") {
-  const auto text = dictionaryIssues({{"rules/facts/t.json", factFile(fact("a", "boolean", expression("%b")) + "," +
-                                                              fact("b", "boolean", expression("%c or %a")) + "," +
-                                                              fact("c", "boolean", expression("%d")) + "," + fact("d", "boolean"))}});
+  const auto text = dictionaryIssues({{"rules/facts/t.json", factFile(fact("a", "boolean", formula("%b")) + "," +
+                                                              fact("b", "boolean", formula("%c or %a")) + "," +
+                                                              fact("c", "boolean", formula("%d")) + "," + fact("d", "boolean"))}});
   CHECK_THAT(text, Contains("a → b → a") && Contains("rules/facts/t.json:1:"));
 }
 
@@ -114,9 +114,9 @@ TEST_CASE("What is wrong with one fact is told with its place and a remedy") {
       {fact("a", "boolean") + "," + fact("a", "boolean"), "there is a fact \"a\" already"},
       {fact("a", "code", R"("multiple": true, )" + choices("x none")) + "," + fact("aX", "boolean"), "\"aX\" already"},
       {fact("a", "boolean", derived(R"("guess": 1)")), "is no kind of derivation"},
-      {fact("a", "boolean", expression("%nobody")), "nobody"},
-      {fact("a", "boolean", expression("3 + 4")), "true or false"},
-      {reading + "," + fact("a", "boolean", expression("%reading > 3 'mm[Hg]'")), "belongs to each repetition"},
+      {fact("a", "boolean", formula("%nobody")), "nobody"},
+      {fact("a", "boolean", formula("3 + 4")), "true or false"},
+      {reading + "," + fact("a", "boolean", formula("%reading > 3 'mm[Hg]'")), "belongs to each repetition"},
       {fact("d", "boolean") + "," + fact("a", "integer", derived(R"("elapsed": {"since": "d", "in": "a"})")), "is no date"},
       {fact("d", "date") + "," + fact("a", "integer", derived(R"("elapsed": {"since": "d", "in": "years ago"})")), "d, wk, mo or a"},
       {fact("d", "date", member("g")) + "," + fact("a", "integer", derived(R"("elapsed": {"since": "d", "in": "a"})")), "through a summary"},
@@ -129,7 +129,7 @@ TEST_CASE("What is wrong with one fact is told with its place and a remedy") {
       {fact("a", "code", derived(R"("norm": {"table": "t", "of": "b", "sex": "c", "age": "d"})")), "there is no norm table"},
       {fact("b", "integer") + "," + fact("a", "integer", derived(R"("score": ["b"])")), "is no boolean"},
       {fact("a", "boolean", derived(R"("class": "statin")")), "there is no medicine class"},
-      {fact("b", "boolean") + "," + fact("a", "boolean", R"("freshFor": {"value": 1, "unit": "d"}, )" + expression("%b")), "an age of its own"},
+      {fact("b", "boolean") + "," + fact("a", "boolean", R"("freshFor": {"value": 1, "unit": "d"}, )" + formula("%b")), "an age of its own"},
   }));
   CAPTURE(c.facts);
   const auto text = dictionaryIssues({{"rules/facts/t.json", factFile(c.facts, "g")}});
@@ -154,11 +154,11 @@ TEST_CASE("Groups may be defined in one file and used in another, but only once"
 
 TEST_CASE("A retired fact is refused in expressions, and the new one is named") {
   const auto text = dictionaryIssues({{"rules/facts/t.json", factFile(fact("old", "boolean", R"("retiredFor": "fresh")") + "," +
-                                                              fact("fresh", "boolean") + "," + fact("a", "boolean", expression("%old")))}});
+                                                              fact("fresh", "boolean") + "," + fact("a", "boolean", formula("%old")))}});
   CHECK_THAT(text, Contains("%fresh"));
 }
 
 TEST_CASE("An issue in an expression stands at the line and column of the word") {
-  const auto text = dictionaryIssues({{"rules/facts/t.json", "{\"topic\": \"t\", \"facts\": [\n" + fact("a", "boolean", expression("%oops")) + "]}"}});
+  const auto text = dictionaryIssues({{"rules/facts/t.json", "{\"topic\": \"t\", \"facts\": [\n" + fact("a", "boolean", formula("%oops")) + "]}"}});
   CHECK_THAT(text, Contains("rules/facts/t.json:2:"));
 }

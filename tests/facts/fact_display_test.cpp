@@ -48,12 +48,14 @@ TEST_CASE("Dates read as far as they are known") {
 
 TEST_CASE("Every reason has words and an id of its own") {
   std::set<std::string> words;
+  std::set<std::string> ids;
   for (int i = 0; i <= static_cast<int>(UnknownReason::Unresolved); ++i) {
     const auto reason = static_cast<UnknownReason>(i);
     words.insert(facts::toText(reason));
-    words.insert(facts::idOf(reason));
+    ids.insert(facts::idOf(reason));
   }
-  CHECK(words.size() == 20);
+  CHECK(words.size() == 10);
+  CHECK(ids.size() == 10);
   CHECK(facts::statedReason("notSure") == UnknownReason::NotSure);
   CHECK_FALSE(facts::statedReason("outOfDate"));
   CHECK(facts::graver(UnknownReason::NotAsked, UnknownReason::NotSure) == UnknownReason::NotSure);

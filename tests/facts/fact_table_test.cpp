@@ -9,7 +9,7 @@ TEST_CASE("The dictionary as a table has one row for each fact but the option fa
   const Sample sample(fact("a", "boolean", R"("sources": ["acsm", "who"])") + "," +
                       fact("heart", "code", R"("multiple": true, )" + choices("angina none")) + "," +
                       fact("p", "quantity", mmHg() + R"(, "possible": [40, 320], "freshFor": {"value": 3, "unit": "mo"}, "unknownAs": "gate")") + "," +
-                      fact("b", "boolean", expression("%a or %heartAngina")));
+                      fact("b", "boolean", formula("%a or %heartAngina")));
   const std::string table = facts::tableAsText(sample.dictionary);
   CHECK_THAT(table, Contains("## t\n") && Contains("| a | a | boolean | – | true | cautious | – | answer | acsm, who |"));
   CHECK_THAT(table, Contains("angina = Words for angina; none = Words for none"));

@@ -44,7 +44,7 @@ TEST_CASE("A fact dated in the future is refused") {
 }
 
 TEST_CASE("A rule may allow another age, looser or stricter") {
-  Sample sample(fact("a", "boolean", freshFor(1, "wk")) + "," + fact("b", "boolean", expression("%a")) + "," + fact("c", "boolean"));
+  Sample sample(fact("a", "boolean", freshFor(1, "wk")) + "," + fact("b", "boolean", formula("%a")) + "," + fact("c", "boolean"));
   const auto set = sample.plain("{\"a\": " + on("2026-11-10") + ", \"c\": " + on("2026-11-10") + "}");
   const int a = sample.slot("a");
   const int b = sample.slot("b");
@@ -65,7 +65,7 @@ TEST_CASE("A rule may allow another age, looser or stricter") {
 TEST_CASE("Another age works the mean out again from the readings it allows") {
   Sample sample(fact("systolic", "quantity", mmHg() + ", " + member("reading")) + "," +
                     fact("mean", "quantity", mmHg() + ", " + freshFor(1, "d") + ", " + derived(R"("mean": {"of": "systolic", "last": 2})")) + "," +
-                    fact("high", "boolean", expression("%mean >= 140 'mm[Hg]'")),
+                    fact("high", "boolean", formula("%mean >= 140 'mm[Hg]'")),
                 "reading");
   const auto set = sample.plain(R"({"reading": [{"systolic": {"value": "150 mm[Hg]", "date": "2026-10-01"}},
     {"systolic": {"value": "140 mm[Hg]", "date": "2026-10-02"}}, {"systolic": {"value": "100 mm[Hg]", "date": "2026-01-02"}}]})");

@@ -18,7 +18,7 @@ Sample normSample() {
                     fact("stands", "integer") + "," + fact("walk", "quantity", R"("unit": "s")") + "," +
                     fact("standsNorm", "code", derived(R"("norm": {"table": "stands", "of": "stands", "sex": "sex", "age": "age"})")) + "," +
                     fact("walkNorm", "code", derived(R"("norm": {"table": "timed", "of": "walk", "sex": "sex", "age": "age"})")) + "," +
-                    fact("isWeak", "boolean", expression("%standsNorm = 'below'")),
+                    fact("isWeak", "boolean", formula("%standsNorm = 'below'")),
                 {}, {}, {{"rules/norms/stands.json", kStands}, {"rules/norms/timed.json", kTimed}});
 }
 

@@ -28,7 +28,7 @@ inline std::string fact(const std::string& id, const std::string& type, const st
 
 inline std::string derived(const std::string& how) { return "\"derived\": {" + how + "}"; }
 
-inline std::string expression(const std::string& text) { return derived("\"expression\": \"" + text + "\""); }
+inline std::string formula(const std::string& text) { return derived("\"expression\": \"" + text + "\""); }
 
 inline std::string member(const std::string& group) { return R"("group": ")" + group + "\""; }
 

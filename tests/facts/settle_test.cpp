@@ -30,8 +30,8 @@ Sample painSample() {
           fact("takesAny", "boolean") + "," + fact("name", "text", member("medicine")) + "," + fact("isNew", "boolean", member("medicine")) + "," +
           fact("isNewSure", "boolean", member("medicine")) + "," +
           fact("anyNew", "boolean", derived(R"("summary": {"group": "medicine", "any": "%isNew"})")) + "," +
-          fact("long", "boolean", expression("%painWeeks > 6")) + "," + fact("notLong", "boolean", expression("%painWeeks <= 6")) + "," +
-          fact("recent", "boolean", expression("%painDays < 30 or %painSince > @2026-11-01")),
+          fact("long", "boolean", formula("%painWeeks > 6")) + "," + fact("notLong", "boolean", formula("%painWeeks <= 6")) + "," +
+          fact("recent", "boolean", formula("%painDays < 30 or %painSince > @2026-11-01")),
       "medicine",
       item("pain", "boolean") + "," + item("painNew", "boolean", ifYes("pain")) + "," + item("painWeeks", "integer", ifYes("painNew")) + "," +
           item("painKind", "choice", offered("dull sharp") + ", " + ifYes("pain")) + "," +
@@ -150,10 +150,10 @@ TEST_CASE("A question that applies in one of two forms may apply") {
 }
 
 TEST_CASE("A chain of questions settles even where two forms ask it in different order") {
-  const std::string a = item("one", "boolean") + "," + item("two", "boolean", ifYes("one"));
-  const auto forms = loaded(Files{
-      {"a.json", formText(a + "," + item("four", "boolean", ifYes("two")) + "," + item("three", "boolean", ifYes("four")), "a")},
-      {"b.json", formText(a + "," + item("three", "boolean", ifYes("two")) + "," + item("four", "boolean", ifYes("three")), "b")}});
+  const std::string start = item("one", "boolean") + ",";
+  const std::string chain = item("two", "boolean", ifYes("one")) + "," + item("three", "boolean", ifYes("two"));
+  const auto forms = loaded(Files{{"a.json", formText(start + item("four", "boolean", ifYes("one")), "a")},
+                                  {"b.json", formText(start + chain + "," + item("four", "boolean", ifYes("three")), "b")}});
   Sample sample(fact("one", "boolean") + "," + fact("two", "boolean") + "," + fact("three", "boolean") + "," + fact("four", "boolean"));
   sample.forms = forms;
   const auto set = sample.plain(R"({"one": false})");
@@ -161,7 +161,7 @@ TEST_CASE("A chain of questions settles even where two forms ask it in different
 }
 
 TEST_CASE("A condition may look at a derived fact and at a multiple choice") {
-  Sample sample(fact("n", "integer") + "," + fact("many", "boolean", expression("%n > 3")) + "," +
+  Sample sample(fact("n", "integer") + "," + fact("many", "boolean", formula("%n > 3")) + "," +
                     fact("more", "boolean") + "," + fact("heart", "code", R"("multiple": true, )" + choices("angina none")) + "," +
                     fact("anginaNew", "boolean"),
                 {},

@@ -29,8 +29,8 @@ Sample wideSample() {
       fact("fresh", "boolean", R"("freshFor": {"value": 1, "unit": "wk"})") + "," + fact("weight", "quantity", R"("unit": "kg")") + "," +
       fact("isHip", "boolean", member("joint")) + "," + fact("since", "date", member("joint")) + "," +
       fact("sore", "boolean", member("joint")) + "," +
-      fact("months", "integer", member("joint") + ", " + derived(R"("elapsed": {"since": "since", "in": "mo"})")) + "," +
-      fact("early", "boolean", member("joint") + ", " + expression("%months < 3 or %sore")) + "," +
+      fact("ageMonths", "integer", member("joint") + ", " + derived(R"("elapsed": {"since": "since", "in": "mo"})")) + "," +
+      fact("early", "boolean", member("joint") + ", " + formula("%ageMonths < 3 or %sore")) + "," +
       fact("medicineName", "text", member("medicine")) + "," +
       fact("systolic", "quantity", mmHg() + ", " + member("reading")) + "," +
       fact("mean", "quantity", mmHg() + R"(, "freshFor": {"value": 1, "unit": "mo"}, )" + derived(R"("mean": {"of": "systolic", "last": 2})")) + "," +
@@ -39,19 +39,19 @@ Sample wideSample() {
       fact("age", "integer", derived(R"("elapsed": {"since": "birth", "in": "a"})")) + "," +
       fact("norm", "code", derived(R"("norm": {"table": "n", "of": "n", "sex": "sex", "age": "age"})")) + "," +
       fact("score", "integer", derived(R"("score": ["a", "b", "c", "manyU", "fresh"])")) + "," +
-      fact("least", "integer", summary(R"("smallest": "%months", "where": "%isHip")")) + "," +
-      fact("most", "integer", summary(R"("largest": "%months")")) + "," +
-      fact("hips", "integer", summary(R"("count": true, "where": "%isHip and %months < 12")")) + "," +
+      fact("least", "integer", summary(R"("smallest": "%ageMonths", "where": "%isHip")")) + "," +
+      fact("most", "integer", summary(R"("largest": "%ageMonths")")) + "," +
+      fact("hips", "integer", summary(R"("count": true, "where": "%isHip and %ageMonths < 12")")) + "," +
       fact("takesX", "boolean", derived(R"("class": "x")")) + "," + fact("takesY", "boolean", derived(R"("class": "y")")) + "," +
-      fact("d1", "boolean", expression("%a and not (%b or %c)")) + "," + fact("d2", "boolean", expression("%n > 3 implies %kind = 'q'")) + "," +
-      fact("d3", "boolean", expression("%kind in ('p' | 'r') xor %manyV")) + "," + fact("d4", "boolean", expression("%age >= 50 and %norm = 'below'")) + "," +
-      fact("d5", "boolean", expression("%norm != 'above' or %score >= 3")) + "," + fact("d6", "boolean", expression("%least < 6")) + "," +
-      fact("d7", "boolean", expression("%least > 2")) + "," + fact("d8", "boolean", expression("%most >= 12 or %hips > 1")) + "," +
+      fact("d1", "boolean", formula("%a and (%b or %c).not()")) + "," + fact("d2", "boolean", formula("%n > 3 implies %kind = 'q'")) + "," +
+      fact("d3", "boolean", formula("%kind in ('p' | 'r') xor %manyV")) + "," + fact("d4", "boolean", formula("%age >= 50 and %norm = 'below'")) + "," +
+      fact("d5", "boolean", formula("%norm != 'above' or %score >= 3")) + "," + fact("d6", "boolean", formula("%least < 6")) + "," +
+      fact("d7", "boolean", formula("%least > 2")) + "," + fact("d8", "boolean", formula("%most >= 12 or %hips > 1")) + "," +
       fact("d9", "boolean", summary(R"("any": "%early")")) + "," + fact("d10", "boolean", summary(R"("every": "%early", "where": "%isHip")")) + "," +
-      fact("d11", "boolean", expression("%mean >= 140 'mm[Hg]'")) + "," + fact("d12", "boolean", expression("%worst < 160 'mm[Hg]' and %last > 120 'mm[Hg]'")) + "," +
-      fact("d13", "boolean", expression("%takesX and not %takesY")) + "," + fact("d14", "boolean", expression("%weight / 2 > 40 'kg' and %fresh")) + "," +
-      fact("d15", "boolean", expression("not (%n <= 3) or %hips = 0")) + "," + fact("d16", "boolean", expression("%birth < @1976-01-01 and %manyNone")) + "," +
-      fact("d17", "boolean", expression("%d1 or %d9 or %d11")) + "," + fact("d18", "boolean", expression("%weight + %weight < 150 'kg'"));
+      fact("d11", "boolean", formula("%mean >= 140 'mm[Hg]'")) + "," + fact("d12", "boolean", formula("%worst < 160 'mm[Hg]' and %last > 120 'mm[Hg]'")) + "," +
+      fact("d13", "boolean", formula("%takesX and %takesY.not()")) + "," + fact("d14", "boolean", formula("%weight / 2 > 40 'kg' and %fresh")) + "," +
+      fact("d15", "boolean", formula("(%n <= 3).not() or %hips = 0")) + "," + fact("d16", "boolean", formula("%birth < @1976-01-01 and %manyNone")) + "," +
+      fact("d17", "boolean", formula("%d1 or %d9 or %d11")) + "," + fact("d18", "boolean", formula("%weight + %weight < 150 'kg'"));
   const std::string items =
       item("a", "boolean") + "," + item("b", "boolean", ifYes("a")) + "," + item("n", "integer", ifYes("b")) + "," +
       item("kind", "choice",

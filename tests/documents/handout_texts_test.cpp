@@ -1,0 +1,61 @@
+#include "documents/handout_texts.h"
+
+#include <catch2/catch.hpp>
+
+#include "sample_screenings.h"
+
+using namespace stile;
+using namespace stile::documents;
+
+namespace {
+
+std::string shipped() { return fileText(std::filesystem::path(STILE_SOURCE_DIR) / "rules/handout.json"); }
+
+std::string changed(const std::string& from, const std::string& to) {
+  std::string text = shipped();
+  const auto at = text.find(from);
+  if (at == std::string::npos) throw std::runtime_error("not in handout.json: " + from);
+  return text.replace(at, from.size(), to);
+}
+
+std::string firstIssue(const std::string& text) {
+  base::Issues issues;
+  HandoutTexts::load(text, "handout.json", issues);
+  return issues.empty() ? "" : issues.all().front().message;
+}
+
+}  // namespace
+
+TEST_CASE("the shipped handout texts load, and name only rules and sources that exist") {
+  CHECK(firstIssue(shipped()).empty());
+  const auto issues = handoutTexts().check(content().rules);
+  for (const auto& issue : issues.all()) FAIL_CHECK(issue.subject + ": " + issue.message);
+}
+
+TEST_CASE("a misspelt member, a missing heading, an unknown slot and a missing source are issues") {
+  CHECK(firstIssue(changed("\"useFor\"", "\"usedFor\"")) != "");
+  CHECK(firstIssue(changed("\"stopAndCall\": \"", "\"stopCall\": \"")) != "");
+  CHECK(firstIssue(changed("{emergencyNumber}", "{number}")).find("{number}") != std::string::npos);
+  CHECK(firstIssue(changed("\"sources\": [\"memory-head-injury\"]", "\"sources\": []")).find("source") != std::string::npos);
+  CHECK(firstIssue("{") != "");
+}
+
+TEST_CASE("a sentence for one kind of client stands only with the finding that calls for it") {
+  const std::vector<ClientSentence> sentences{{"always", "Always.", {}, {}, {"s"}}, {"if", "If.", {"rule-a"}, {}, {"s"}}, {"unless", "Unless.", {}, {"rule-a"}, {"s"}}};
+  HandMade none;
+  CHECK(HandoutTexts::chosen(sentences, none.make(), Choice::AllFindings) == std::vector<std::string>{"Always.", "Unless."});
+  HandMade made;
+  const auto at = made.finding("A", rules::KeyKind::None, "");
+  const_cast<rules::Rule*>(made.at(at).rule)->id = "rule-a";
+  CHECK(HandoutTexts::chosen(sentences, made.make(), Choice::AllFindings) == std::vector<std::string>{"Always.", "If."});
+  made.at(at).standing = rules::Standing::Open;
+  CHECK(HandoutTexts::chosen(sentences, made.make(), Choice::CertainOnly) == std::vector<std::string>{"Always.", "Unless."});
+  CHECK(HandoutTexts::chosen(sentences, made.make(), Choice::AllFindings) == std::vector<std::string>{"Always.", "If.", "Unless."});
+}
+
+TEST_CASE("slots are filled in, and no client sentence says cleared, safe or fit") {
+  CHECK(handoutTexts().heading("emergency", {{"emergencyNumber", "112"}}) == "Call 112 now if");
+  CHECK(handoutTexts().heading("nothing") == "");
+  const std::string text = shipped();
+  for (const char* word : {"cleared", "safe", " fit "}) CHECK(text.find(word) == std::string::npos);
+}

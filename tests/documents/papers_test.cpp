@@ -1,0 +1,203 @@
+// Invented people through the real content, onto paper.
+#include <catch2/catch.hpp>
+
+#include "documents/handout.h"
+#include "documents/html_writer.h"
+#include "documents/summary.h"
+#include "documents/text_writer.h"
+#include "documents/waiting_sheet.h"
+#include "sample_screenings.h"
+
+using namespace stile;
+using namespace stile::documents;
+using screening::PlanState;
+
+namespace {
+
+const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
+
+bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+std::string summaryWords(const screening::Screening& screening) {
+  return wordsOf(summaryOf(screening, content(), clinicSettings(), kMaren, {}));
+}
+
+std::optional<Document> handout(const screening::Screening& screening) {
+  return handoutOf(screening, content(), clinicSettings(), kMaren, handoutTexts());
+}
+
+std::optional<Document> waiting(const screening::Screening& screening) {
+  return waitingSheetOf(screening, content(), clinicSettings(), kMaren, handoutTexts());
+}
+
+/// Words that no paper may say of a client or an exercise.
+void checkVoice(const std::string& words) {
+  for (const char* word : {" cleared", " safe ", " safe.", " safely", " is fit", " are fit", "{"}) {
+    INFO(word);
+    CHECK_FALSE(has(words, word));
+  }
+}
+
+}  // namespace
+
+TEST_CASE("every paper carries clinic, client, date, content version and caution") {
+  for (const char* name : {"maren", "waiting"}) {
+    const auto screening = screened(name);
+    std::vector<Document> papers{summaryOf(screening, content(), clinicSettings(), kMaren, {})};
+    if (auto paper = handout(screening)) papers.push_back(*paper);
+    if (auto paper = waiting(screening)) papers.push_back(*paper);
+    CHECK(papers.size() == 2);
+    for (const Document& paper : papers) {
+      const std::string words = wordsOf(paper);
+      for (const std::string& part : {std::string("Tarnside Movement Clinic"), std::string("Maren Oakshott"),
+                                      std::string("25 November 2026"), content().version, content().intendedUse.caution,
+                                      content().intendedUse.notReviewed}) {
+        INFO(paper.title << ": " << part);
+        CHECK(has(words, part));
+        CHECK(has(toHtml(paper), part));
+      }
+    }
+  }
+}
+
+TEST_CASE("the summary names every certain finding with its reasons, and every source how it was seen") {
+  const auto screening = screened("maren");
+  const std::string words = summaryWords(screening);
+  for (const auto& finding : screening.findings) {
+    if (finding.standing != rules::Standing::Certain) continue;
+    INFO(finding.rule->id);
+    CHECK(has(words, finding.rule->title));
+    CHECK(has(words, finding.say.clinician));
+    for (const auto& source : finding.rule->sources) CHECK(has(words, content().rules.cite(source)));
+  }
+  CHECK(has(words, "Metoprolol"));
+  CHECK(has(words, "Starter plan"));
+  CHECK_FALSE(has(words, "Held plan"));
+}
+
+TEST_CASE("the summary names every limit of the cautious end") {
+  const auto screening = screened("maren");
+  const std::string words = summaryWords(screening);
+  const auto& vocabulary = content().rules.vocabulary;
+  for (const auto& ban : screening.floor.limits.bans) {
+    std::string term = vocabulary.bans.find(ban.ban)->second.clinician;
+    CHECK(has(words, term.substr(1)));
+  }
+  for (const auto& [key, degrees] : screening.floor.limits.caps)
+    CHECK(has(words, vocabulary.movements.find(key.movement)->second.clinician.substr(1)));
+  for (const auto& id : screening.floor.limits.checks) CHECK(has(words, content().rules.checks.find(id)->second.say.clinician));
+}
+
+TEST_CASE("an answer asked back stands on the summary") {
+  base::Issues asked;
+  asked.add({base::Severity::AskBack, {}, "restingHeartRate", "a pulse of 30 is unusual", "count again for a minute"});
+  const std::string words = wordsOf(summaryOf(screened("healthy"), content(), {}, {}, asked));
+  CHECK(has(words, "A pulse of 30 is unusual."));
+  CHECK(has(words, "Count again for a minute."));
+}
+
+TEST_CASE("nothing known: the summary counts the questions, shows twelve and folds the rest") {
+  const auto screening = screened("nothing");
+  const Document paper = summaryOf(screening, content(), clinicSettings(), kMaren, {});
+  CHECK(has(wordsOf(paper), "Nothing can start yet: answers are missing."));
+  REQUIRE(screening.openQuestions.size() > 13);
+  const std::string more = "and " + std::to_string(screening.openQuestions.size() - 12) + " more";
+  CHECK(has(toText(paper), more));
+  CHECK(has(toHtml(paper), "<summary>" + more + "</summary>"));
+  CHECK_FALSE(handout(screening).has_value());
+}
+
+TEST_CASE("the handout goes out only with a plan, the waiting sheet only without") {
+  for (const char* name : {"healthy", "maren", "waiting", "emergency", "pressure", "nothing", "half"}) {
+    const auto screening = screened(name);
+    INFO(name);
+    CHECK(handout(screening).has_value() == (screening.planState == PlanState::Made));
+    CHECK(waiting(screening).has_value() != handout(screening).has_value());
+  }
+}
+
+TEST_CASE("the handout carries every check, gate and ban of the limits") {
+  for (const char* name : {"healthy", "maren"}) {
+    const auto screening = screened(name);
+    const auto paper = handout(screening);
+    REQUIRE(paper);
+    const auto issues = checkHandout(screening, *paper, content().rules);
+    for (const auto& issue : issues.all()) FAIL_CHECK(issue.subject + ": " + issue.message + "; " + issue.remedy);
+  }
+}
+
+TEST_CASE("a handout that lost a check, a gate or a ban fails the check of its content") {
+  auto screening = screened("healthy");
+  const auto paper = handout(screening);
+  REQUIRE(paper);
+  screening.floor.limits.bans.insert({"prone", limits::Side::Both});
+  screening.floor.limits.checks.insert(content().rules.checks.begin()->first);
+  screening.floor.limits.gates["bloodKetones"].client.insert("Do not start with ketones of 9 or more.");
+  const auto issues = checkHandout(screening, *paper, content().rules);
+  CHECK(issues.all().size() >= 4);
+}
+
+TEST_CASE("the handout tells what to do, how much, and when to stop, in the client's words") {
+  const auto screening = screened("maren");
+  const auto paper = handout(screening);
+  REQUIRE(paper);
+  const std::string words = wordsOf(*paper);
+  for (const auto& line : screening.plan->lines) {
+    CHECK(has(words, line.exercise->title));
+    CHECK(has(words, line.dose.words));
+  }
+  CHECK(has(words, "Call 112 now if"));
+  CHECK(has(words, "Stop today and call us if"));
+  CHECK(has(words, "the night line, 01632 960 400"));
+  CHECK(has(words, "Use it until 17 February 2027."));
+  CHECK(has(words, "Not for now"));
+  checkVoice(words);
+}
+
+TEST_CASE("the box on the first page holds five lines at most, the rest stands on the last page") {
+  const auto paper = handout(screened("maren"));
+  REQUIRE(paper);
+  std::vector<std::size_t> sizes;
+  for (const Section& section : paper->sections)
+    for (const Block& block : section.blocks)
+      if (const auto* box = std::get_if<Box>(&block.form); box != nullptr && box->kind == BoxKind::NotForNow)
+        sizes.push_back(std::get<Rows>(box->blocks.front().form).rows.size());
+  REQUIRE_FALSE(sizes.empty());
+  CHECK(sizes.front() <= 5);
+  if (sizes.size() > 1) CHECK(sizes.front() == 5);
+}
+
+TEST_CASE("the waiting sheet holds nothing of a held plan") {
+  const auto screening = screened("waiting");
+  REQUIRE(screening.planState == PlanState::Held);
+  const auto paper = waiting(screening);
+  REQUIRE(paper);
+  const std::string words = wordsOf(*paper);
+  for (const auto& line : screening.heldPlan->lines) CHECK_FALSE(has(words, line.exercise->title));
+  CHECK(has(words, "Do not start to exercise yet."));
+  CHECK(has(words, "We wait for an answer from your doctor."));
+  CHECK(has(words, "Call 112 now if"));
+  CHECK(has(words, "01632 960 417"));
+  checkVoice(words);
+  CHECK(has(summaryWords(screening), "Held: for the clinician only"));
+}
+
+TEST_CASE("an emergency: the summary opens with the call, the waiting sheet says what to do now") {
+  const auto screening = screened("emergency");
+  const std::string text = toText(summaryOf(screening, content(), clinicSettings(), kMaren, {}));
+  CHECK(text.find("*** Call 112 ***") < 400);
+  CHECK(has(text, "Emergency. No exercise."));
+  const auto paper = waiting(screening);
+  REQUIRE(paper);
+  const std::string words = wordsOf(*paper);
+  CHECK(has(words, "You need help now. Call 112."));
+  CHECK_FALSE(has(words, "What you can go on with"));
+}
+
+TEST_CASE("without settings and names the papers leave lines to write on, and no number is made up") {
+  const auto screening = screened("maren");
+  const auto paper = handoutOf(screening, content(), {}, {}, handoutTexts());
+  REQUIRE(paper);
+  CHECK(has(wordsOf(*paper), "Call the emergency number now if"));
+  CHECK(has(toHtml(*paper), "name <span class=\"blank\"></span>"));
+}

@@ -53,19 +53,30 @@ bool isNumber(FactType type) {
 void readValueType(json::ObjectReader& reader, Definition& definition) {
   expression::Type& type = definition.valueType;
   switch (definition.type) {
-    case FactType::Boolean: type.kind = ValueKind::Boolean; break;
+    case FactType::Boolean:
+      type.kind = ValueKind::Boolean;
+      break;
     case FactType::Integer:
     case FactType::Decimal:
-    case FactType::Quantity: type.kind = ValueKind::Number; break;
-    case FactType::Code: type.kind = ValueKind::Code; break;
-    case FactType::Date: type.kind = ValueKind::Date; break;
-    case FactType::Text: type.kind = ValueKind::Text; break;
+    case FactType::Quantity:
+      type.kind = ValueKind::Number;
+      break;
+    case FactType::Code:
+      type.kind = ValueKind::Code;
+      break;
+    case FactType::Date:
+      type.kind = ValueKind::Date;
+      break;
+    case FactType::Text:
+      type.kind = ValueKind::Text;
+      break;
   }
   type.isWhole = definition.type == FactType::Integer;
   const auto unitNode = definition.type == FactType::Quantity ? reader.require("unit") : reader.find("unit");
   const auto analyteNode = reader.find("analyte");
   if (definition.type != FactType::Quantity) {
-    if (unitNode) reader.issue(*unitNode, "only a quantity has a unit", "remove it, or make the type \"quantity\"");
+    if (unitNode)
+      reader.issue(*unitNode, "only a quantity has a unit", "remove it, or make the type \"quantity\"");
     if (analyteNode) reader.issue(*analyteNode, "only a quantity has an analyte", "remove it");
     return;
   }
@@ -73,7 +84,8 @@ void readValueType(json::ObjectReader& reader, Definition& definition) {
   if (const auto unit = base::parseUnit(unitText)) {
     type.unit = *unit;
   } else if (unitNode && unitNode->isString()) {
-    reader.issue(*unitNode, "\"" + unitText + "\" is no unit known here", "write a UCUM unit such as \"mm[Hg]\"");
+    reader.issue(*unitNode, "\"" + unitText + "\" is no unit known here",
+                 "write a UCUM unit such as \"mm[Hg]\"");
   }
   const std::string analyteText = reader.string("analyte");
   if (const auto analyte = analyteOf(analyteText)) {
@@ -93,11 +105,13 @@ Range readRange(json::ObjectReader& reader, std::string_view key, FactType type)
     reader.issue(*node, "only numbers have a range", "remove \"" + std::string(key) + "\"");
     return {};
   }
-  const bool isPair = node->isArray() && node->size() == 2 && node->at(0).isNumber() && node->at(1).isNumber();
+  const bool isPair =
+      node->isArray() && node->size() == 2 && node->at(0).isNumber() && node->at(1).isNumber();
   const auto low = isPair ? node->at(0).number() : std::nullopt;
   const auto high = isPair ? node->at(1).number() : std::nullopt;
   if (!low || !high || *high < *low) {
-    reader.issue(*node, "\"" + std::string(key) + "\" must be two numbers, the lower first", "write for example [40, 320]");
+    reader.issue(*node, "\"" + std::string(key) + "\" must be two numbers, the lower first",
+                 "write for example [40, 320]");
     return {};
   }
   return {low, high};
@@ -105,9 +119,11 @@ Range readRange(json::ObjectReader& reader, std::string_view key, FactType type)
 
 void readRanges(json::ObjectReader& reader, Definition& definition) {
   std::tie(definition.possibleLow, definition.possibleHigh) = readRange(reader, "possible", definition.type);
-  std::tie(definition.plausibleLow, definition.plausibleHigh) = readRange(reader, "plausible", definition.type);
+  std::tie(definition.plausibleLow, definition.plausibleHigh) =
+      readRange(reader, "plausible", definition.type);
   if (definition.possibleLow && definition.plausibleLow &&
-      (*definition.plausibleLow < *definition.possibleLow || *definition.plausibleHigh > *definition.possibleHigh)) {
+      (*definition.plausibleLow < *definition.possibleLow ||
+       *definition.plausibleHigh > *definition.possibleHigh)) {
     reader.issue(*reader.find("plausible"), "the plausible range reaches beyond the possible range",
                  "narrow \"plausible\" or widen \"possible\"");
   }
@@ -133,10 +149,12 @@ void readOptions(json::ObjectReader& reader, Definition& definition) {
     read.isNone = option.boolean("none").value_or(false);
     option.finish();
     if (!read.code.empty() && !isLowerCamelCase(read.code)) {
-      option.issue(one, "the option code \"" + read.code + "\" is not lowerCamelCase", "use letters and digits only");
+      option.issue(one, "the option code \"" + read.code + "\" is not lowerCamelCase",
+                   "use letters and digits only");
     }
     if (definition.option(read.code)) {
-      option.issue(one, "there is an option \"" + read.code + "\" already", "give every option a code of its own");
+      option.issue(one, "there is an option \"" + read.code + "\" already",
+                   "give every option a code of its own");
       continue;
     }
     noneOptions += read.isNone ? 1 : 0;
@@ -195,9 +213,14 @@ void checkConcern(json::ObjectReader& reader, const Definition& definition) {
     case FactType::Code:
       fits = fits || definition.concern == Concern::True || definition.concern == Concern::False;
       break;
-    case FactType::Date: fits = fits || isDirection; break;
-    case FactType::Text: break;
-    default: fits = fits || isDirection || definition.concern == Concern::OutsideRange; break;
+    case FactType::Date:
+      fits = fits || isDirection;
+      break;
+    case FactType::Text:
+      break;
+    default:
+      fits = fits || isDirection || definition.concern == Concern::OutsideRange;
+      break;
   }
   if (!fits) {
     reader.issue(*reader.find("concern"),
@@ -232,11 +255,13 @@ std::string requireId(json::ObjectReader& reader) {
 bool isLowerCamelCase(std::string_view id) {
   if (id.empty() || id[0] < 'a' || id[0] > 'z') return false;
   return std::all_of(id.begin(), id.end(), [](char letter) {
-    return (letter >= 'a' && letter <= 'z') || (letter >= 'A' && letter <= 'Z') || (letter >= '0' && letter <= '9');
+    return (letter >= 'a' && letter <= 'z') || (letter >= 'A' && letter <= 'Z') ||
+           (letter >= '0' && letter <= '9');
   });
 }
 
-std::optional<DefinitionParts> readDefinition(json::Node node, const std::string& topic, base::Issues& issues) {
+std::optional<DefinitionParts> readDefinition(json::Node node, const std::string& topic,
+                                              base::Issues& issues) {
   json::ObjectReader reader(node, topic, issues);
   DefinitionParts parts;
   Definition& definition = parts.definition;
@@ -292,10 +317,12 @@ std::optional<Definition> readPolicy(json::Node node, base::Issues& issues) {
     OptionDefinition option;
     option.code = alternative.requireString("code");
     option.display = alternative.requireString("display");
-    if (alternative.strings("sources").empty()) alternative.issue(one, "the alternative names no source", "add \"sources\"");
+    if (alternative.strings("sources").empty())
+      alternative.issue(one, "the alternative names no source", "add \"sources\"");
     alternative.finish();
     if (definition.option(option.code)) {
-      alternative.issue(one, "there is an alternative \"" + option.code + "\" already", "give it a code of its own");
+      alternative.issue(one, "there is an alternative \"" + option.code + "\" already",
+                        "give it a code of its own");
     } else if (!option.code.empty()) {
       definition.options.push_back(std::move(option));
     }

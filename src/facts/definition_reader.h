@@ -21,7 +21,8 @@ struct DefinitionParts {
 };
 
 /// nullopt when there is no usable id or type; whatever else is wrong is an issue and left out.
-std::optional<DefinitionParts> readDefinition(json::Node node, const std::string& topic, base::Issues& issues);
+std::optional<DefinitionParts> readDefinition(json::Node node, const std::string& topic,
+                                              base::Issues& issues);
 
 /// A code fact from one entry of rules/policy.json; nullopt when it is unusable.
 std::optional<Definition> readPolicy(json::Node node, base::Issues& issues);

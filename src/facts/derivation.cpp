@@ -36,14 +36,26 @@ Derived Derivations::derive(const Definition& definition, int repetition,
   Derived derived{Value::unknown(definition.valueType.kind), UnknownReason::None, {}};
   switch (derivation.kind) {
     case DerivedKind::Expression:
-      if (derivation.program) derived.value = derivation.program->evaluate(slotsOf(facts_, definition, repetition));
+      if (derivation.program)
+        derived.value = derivation.program->evaluate(slotsOf(facts_, definition, repetition));
       break;
-    case DerivedKind::Elapsed: derived.value = elapsed(derivation, repetition); break;
-    case DerivedKind::Summary: derived.value = summary(definition); break;
-    case DerivedKind::Norm: derived.value = norm(derivation, repetition); break;
-    case DerivedKind::Score: derived.value = score(derivation, repetition); break;
-    case DerivedKind::ClassMember: derived.value = classMember(derivation); break;
-    default: break;
+    case DerivedKind::Elapsed:
+      derived.value = elapsed(derivation, repetition);
+      break;
+    case DerivedKind::Summary:
+      derived.value = summary(definition);
+      break;
+    case DerivedKind::Norm:
+      derived.value = norm(derivation, repetition);
+      break;
+    case DerivedKind::Score:
+      derived.value = score(derivation, repetition);
+      break;
+    case DerivedKind::ClassMember:
+      derived.value = classMember(derivation);
+      break;
+    default:
+      break;
   }
   if (derived.value.notApplicable) {
     derived.reason = UnknownReason::NotApplicable;
@@ -72,8 +84,8 @@ Truth Derivations::isMember(const Derivation& derivation, int repetition) const 
   }
   if (truth != Truth::True || !facts_.isOpenEnded(derivation.groupIndex)) return truth;
   const auto& members = facts_.dictionary().groupMembers(derivation.groupIndex);
-  const bool anyGiven =
-      std::any_of(members.begin(), members.end(), [&](int slot) { return facts_.at(slot, repetition).isGiven(); });
+  const bool anyGiven = std::any_of(members.begin(), members.end(),
+                                    [&](int slot) { return facts_.at(slot, repetition).isGiven(); });
   return anyGiven ? Truth::True : Truth::Unknown;
 }
 
@@ -94,7 +106,8 @@ Value Derivations::truthSummary(const Derivation& derivation) const {
   if (facts_.isOpenEnded(derivation.groupIndex)) result = Truth::Unknown;
   for (int i = 0; i < facts_.repetitions(derivation.groupIndex); ++i) {
     const Truth member = isMember(derivation, i);
-    const Truth truth = derivation.program->evaluate(FactSlots::inGroup(facts_, derivation.groupIndex, i)).truth;
+    const Truth truth =
+        derivation.program->evaluate(FactSlots::inGroup(facts_, derivation.groupIndex, i)).truth;
     result = isAny ? truthOr(result, truthAnd(member, truth)) : truthAnd(result, truthImplies(member, truth));
   }
   return Value::boolean(result);
@@ -134,7 +147,8 @@ Value Derivations::extreme(const Derivation& derivation) const {
     anyPossible = true;
     const auto& nearBound = value.*near;
     const auto& farBound = value.*far;
-    if (isCertain && nearBound && (!(result.*near) || isBeyond(*nearBound, *(result.*near)))) result.*near = nearBound;
+    if (isCertain && nearBound && (!(result.*near) || isBeyond(*nearBound, *(result.*near))))
+      result.*near = nearBound;
     hasFar = hasFar && farBound.has_value();
     if (hasFar && (!(result.*far) || isBeyond(*farBound, *(result.*far)))) result.*far = farBound;
   }
@@ -150,8 +164,11 @@ Value Derivations::norm(const Derivation& derivation, int repetition) const {
   const NormTable* table = facts_.dictionary().norm(derivation.table);
   if (!table || derivation.inputs.size() != 3) return Value::unknown(ValueKind::Code);
   const Definition& measured = facts_.dictionary().at(derivation.inputs[0]);
-  const auto value = [&](std::size_t i) -> const Value& { return facts_.at(derivation.inputs[i], repetition).value; };
-  return normOutcome(*table, value(0), measured.valueType.unit, value(1), value(2), measured.valueType.analyte);
+  const auto value = [&](std::size_t i) -> const Value& {
+    return facts_.at(derivation.inputs[i], repetition).value;
+  };
+  return normOutcome(*table, value(0), measured.valueType.unit, value(1), value(2),
+                     measured.valueType.analyte);
 }
 
 Value Derivations::score(const Derivation& derivation, int repetition) const {
@@ -170,7 +187,8 @@ const std::vector<std::optional<MedicineMatch>>& Derivations::medicines(const De
     medicines_.emplace();
     for (int i = 0; i < facts_.repetitions(derivation.groupIndex); ++i) {
       const auto& name = facts_.at(derivation.of, i).value.text;
-      medicines_->push_back(name ? std::optional(facts_.dictionary().medicines().match(*name)) : std::nullopt);
+      medicines_->push_back(name ? std::optional(facts_.dictionary().medicines().match(*name))
+                                 : std::nullopt);
     }
   }
   return *medicines_;
@@ -180,7 +198,8 @@ Value Derivations::classMember(const Derivation& derivation) const {
   if (derivation.of < 0 || derivation.classIndex < 0) return Value::unknown(ValueKind::Boolean);
   Truth result = facts_.isOpenEnded(derivation.groupIndex) ? Truth::Unknown : Truth::False;
   for (const auto& match : medicines(derivation)) {
-    const bool isOfClass = match && std::binary_search(match->classes.begin(), match->classes.end(), derivation.classIndex);
+    const bool isOfClass =
+        match && std::binary_search(match->classes.begin(), match->classes.end(), derivation.classIndex);
     const Truth truth = isOfClass ? Truth::True : match && match->isResolved ? Truth::False : Truth::Unknown;
     result = truthOr(result, truth);
   }
@@ -191,12 +210,21 @@ UnknownReason Derivations::reasonFor(const Definition& definition, int repetitio
   UnknownReason reason = UnknownReason::None;
   for (const FactRef& read : openReads(definition, repetition)) {
     const Fact& fact = facts_.at(read.slot, read.repetition);
+    const Definition& input = facts_.dictionary().at(read.slot);
     const bool isUnmatched = definition.derived.kind == DerivedKind::ClassMember && fact.value.text;
-    reason = graver(reason, isUnmatched ? UnknownReason::Unresolved : fact.reason);
+    // What is derived and known in part has no reason of its own.
+    const bool isInPart = fact.reason == UnknownReason::None && input.isDerived();
+    reason = graver(reason, isUnmatched ? UnknownReason::Unresolved
+                            : isInPart  ? reasonFor(input, read.repetition)
+                                        : fact.reason);
   }
   if (reason != UnknownReason::None && reason != UnknownReason::NotApplicable) return reason;
-  // Nothing read is missing: an event after today, or a table that says nothing about this client.
-  return definition.derived.kind == DerivedKind::Elapsed ? UnknownReason::Contradictory : UnknownReason::Unresolved;
+  // Nothing read is missing: an event after today, a date known in part, or a table that says
+  // nothing about this client.
+  const int since = definition.derived.kind == DerivedKind::Elapsed ? definition.derived.of : -1;
+  const bool isFuture = since >= 0 && facts_.at(since, repetition).value.date &&
+                        facts_.at(since, repetition).value.date->first() > today_;
+  return isFuture ? UnknownReason::Contradictory : UnknownReason::Unresolved;
 }
 
 std::vector<FactRef> Derivations::openReads(const Definition& definition, int repetition) const {
@@ -223,7 +251,9 @@ std::vector<FactRef> Derivations::openReads(const Definition& definition, int re
     case DerivedKind::Score:
       for (const int slot : derivation.inputs) addUnsettled(slot, repetition);
       break;
-    case DerivedKind::Summary: openReadsOfSummary(derivation, open); break;
+    case DerivedKind::Summary:
+      openReadsOfSummary(derivation, open);
+      break;
     case DerivedKind::Mean:
     case DerivedKind::Worst:
     case DerivedKind::Last:
@@ -237,7 +267,8 @@ std::vector<FactRef> Derivations::openReads(const Definition& definition, int re
         if (!match || !match->isResolved) open.push_back({derivation.of, i});
       }
       break;
-    default: break;
+    default:
+      break;
   }
   return open;
 }

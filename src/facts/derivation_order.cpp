@@ -11,7 +11,9 @@ enum class Mark { New, Open, Done, Circular };
 class Walk {
  public:
   Walk(const Dictionary& dictionary, base::Issues& issues)
-      : dictionary_(dictionary), issues_(issues), marks_(static_cast<std::size_t>(dictionary.size()), Mark::New) {}
+      : dictionary_(dictionary),
+        issues_(issues),
+        marks_(static_cast<std::size_t>(dictionary.size()), Mark::New) {}
 
   std::vector<int> order() {
     for (int slot = 0; slot < dictionary_.size(); ++slot) visit(slot);
@@ -44,7 +46,8 @@ class Walk {
       circle += dictionary_.at(*at).id + " → ";
     }
     const Definition& definition = dictionary_.at(slot);
-    issues_.error(definition.place, definition.id, "these facts read each other in a circle: " + circle + definition.id,
+    issues_.error(definition.place, definition.id,
+                  "these facts read each other in a circle: " + circle + definition.id,
                   "let one of them read answers only");
   }
 
@@ -64,7 +67,8 @@ std::vector<int> slotsReadBy(const Definition& definition) {
     if (slot >= 0 && std::find(slots.begin(), slots.end(), slot) == slots.end()) slots.push_back(slot);
   };
   if (derived.where) std::for_each(derived.where->slotsRead().begin(), derived.where->slotsRead().end(), add);
-  if (derived.program) std::for_each(derived.program->slotsRead().begin(), derived.program->slotsRead().end(), add);
+  if (derived.program)
+    std::for_each(derived.program->slotsRead().begin(), derived.program->slotsRead().end(), add);
   add(derived.of);
   std::for_each(derived.inputs.begin(), derived.inputs.end(), add);
   return slots;

@@ -13,10 +13,6 @@ namespace {
 using expression::Type;
 using expression::ValueKind;
 
-// The format's own names: medicines are members of this group under this name.
-constexpr const char* kMedicineGroup = "medicine";
-constexpr const char* kMedicineName = "medicineName";
-
 constexpr std::array<std::pair<const char*, DerivedKind>, 9> kKinds{{
     {"expression", DerivedKind::Expression},
     {"elapsed", DerivedKind::Elapsed},
@@ -37,23 +33,32 @@ constexpr std::array<std::pair<const char*, SummaryOf>, 5> kSummaries{{
     {"count", SummaryOf::Count},
 }};
 
-bool isNumber(const Definition& definition) { return definition.valueType.kind == ValueKind::Number; }
+bool isNumber(const Definition& definition) {
+  return definition.valueType.kind == ValueKind::Number;
+}
 
 const char* unitCode(base::CalendarUnit unit) {
   switch (unit) {
-    case base::CalendarUnit::Day: return "d";
-    case base::CalendarUnit::Week: return "wk";
-    case base::CalendarUnit::Month: return "mo";
-    case base::CalendarUnit::Year: return "a";
+    case base::CalendarUnit::Day:
+      return "d";
+    case base::CalendarUnit::Week:
+      return "wk";
+    case base::CalendarUnit::Month:
+      return "mo";
+    case base::CalendarUnit::Year:
+      return "a";
   }
   return "";
 }
 
-Type booleanType() { return {}; }
+Type booleanType() {
+  return {};
+}
 
 }  // namespace
 
-void DerivationReader::error(json::Node node, const std::string& subject, std::string message, std::string remedy) {
+void DerivationReader::error(json::Node node, const std::string& subject, std::string message,
+                             std::string remedy) {
   issues_.error(node.place(), subject, std::move(message), std::move(remedy));
 }
 
@@ -72,7 +77,8 @@ std::optional<expression::Program> DerivationReader::compile(json::Node node, co
   return expression::Program::compile(node.string(), view, expected, origin, subject, issues_);
 }
 
-const Definition* DerivationReader::reference(json::Node node, std::string_view within, const std::string& subject) {
+const Definition* DerivationReader::reference(json::Node node, std::string_view within,
+                                              const std::string& subject) {
   if (!node.isString()) {
     error(node, subject, "the id of a fact is wanted here", "write it as a string, without the percent sign");
     return nullptr;
@@ -97,29 +103,46 @@ const Definition* DerivationReader::reference(json::Node node, std::string_view 
 Derivation DerivationReader::read(const Definition& definition, json::Node node) {
   Derivation derivation;
   if (!node.isObject() || node.size() != 1) {
-    error(node, definition.id, "\"derived\" must be an object with one member", "name one kind of derivation");
+    error(node, definition.id, "\"derived\" must be an object with one member",
+          "name one kind of derivation");
     return derivation;
   }
   const std::string& word = node.keyAt(0);
-  const auto kind = std::find_if(kKinds.begin(), kKinds.end(), [&](const auto& one) { return word == one.first; });
+  const auto kind =
+      std::find_if(kKinds.begin(), kKinds.end(), [&](const auto& one) { return word == one.first; });
   if (kind == kKinds.end()) {
     std::vector<std::string_view> words;
     for (const auto& one : kKinds) words.emplace_back(one.first);
-    issues_.error(node.keyPlaceAt(0), definition.id, "\"" + word + "\" is no kind of derivation",
-                  didYouMean(nearNames(word, words),
-                             "write one of expression, elapsed, summary, mean, worst, last, norm, score, class"));
+    issues_.error(
+        node.keyPlaceAt(0), definition.id, "\"" + word + "\" is no kind of derivation",
+        didYouMean(nearNames(word, words),
+                   "write one of expression, elapsed, summary, mean, worst, last, norm, score, class"));
     return derivation;
   }
   derivation.kind = kind->second;
   const json::Node inner = node.at(0);
   switch (derivation.kind) {
-    case DerivedKind::Expression: readExpression(definition, inner, derivation); break;
-    case DerivedKind::Elapsed: readElapsed(definition, inner, derivation); break;
-    case DerivedKind::Summary: readSummary(definition, inner, derivation); break;
-    case DerivedKind::Norm: readNorm(definition, inner, derivation); break;
-    case DerivedKind::Score: readScore(definition, inner, derivation); break;
-    case DerivedKind::ClassMember: readClass(definition, inner, derivation); break;
-    default: readReadings(definition, inner, derivation); break;
+    case DerivedKind::Expression:
+      readExpression(definition, inner, derivation);
+      break;
+    case DerivedKind::Elapsed:
+      readElapsed(definition, inner, derivation);
+      break;
+    case DerivedKind::Summary:
+      readSummary(definition, inner, derivation);
+      break;
+    case DerivedKind::Norm:
+      readNorm(definition, inner, derivation);
+      break;
+    case DerivedKind::Score:
+      readScore(definition, inner, derivation);
+      break;
+    case DerivedKind::ClassMember:
+      readClass(definition, inner, derivation);
+      break;
+    default:
+      readReadings(definition, inner, derivation);
+      break;
   }
   const bool isOfReadings = derivation.kind == DerivedKind::Mean || derivation.kind == DerivedKind::Worst ||
                             derivation.kind == DerivedKind::Last;
@@ -139,7 +162,8 @@ void DerivationReader::readOptional(Definition& definition, json::Node node) {
   if (const auto when = reader.find("when")) {
     definition.optionalWhen = compile(*when, definition.group, booleanType(), definition.id);
     if (definition.unknownAs == UnknownAs::Optional) {
-      error(*when, definition.id, "this fact is always optional", "remove \"when\", or choose another \"unknownAs\"");
+      error(*when, definition.id, "this fact is always optional",
+            "remove \"when\", or choose another \"unknownAs\"");
     }
   } else if (definition.unknownAs != UnknownAs::Optional) {
     error(node, definition.id, "the circumstance in which this fact is optional is missing",
@@ -175,8 +199,9 @@ void DerivationReader::readElapsed(const Definition& definition, json::Node node
     return;
   }
   derivation.unit = *unit;
-  const bool fits = definition.type == FactType::Integer ||
-                    (definition.type == FactType::Quantity && definition.valueType.unit.text == unitCode(*unit));
+  const bool fits =
+      definition.type == FactType::Integer ||
+      (definition.type == FactType::Quantity && definition.valueType.unit.text == unitCode(*unit));
   if (!fits) {
     error(*in, definition.id, "elapsed time is an integer, or a quantity in the unit it is counted in",
           "make the type \"integer\", or the unit \"" + std::string(unitCode(*unit)) + "\"");
@@ -199,7 +224,8 @@ void DerivationReader::readSummary(const Definition& definition, json::Node node
     ++kinds;
     derivation.summary = summary;
     if (summary == SummaryOf::Count) {
-      if (!reader.boolean(word).value_or(false)) error(*what, definition.id, "\"count\" must be true", "write true");
+      if (!reader.boolean(word).value_or(false))
+        error(*what, definition.id, "\"count\" must be true", "write true");
       if (definition.type != FactType::Integer) {
         error(*what, definition.id, "a count is an integer", "make the type \"integer\"");
       }
@@ -207,7 +233,8 @@ void DerivationReader::readSummary(const Definition& definition, json::Node node
     }
     const bool isCondition = summary == SummaryOf::Any || summary == SummaryOf::Every;
     if (isCondition != (definition.type == FactType::Boolean) || (!isCondition && !isNumber(definition))) {
-      error(*what, definition.id, "any and every give a boolean, smallest and largest a number", "change the type");
+      error(*what, definition.id, "any and every give a boolean, smallest and largest a number",
+            "change the type");
       continue;
     }
     if (derivation.groupIndex >= 0) {
@@ -215,7 +242,8 @@ void DerivationReader::readSummary(const Definition& definition, json::Node node
     }
   }
   if (kinds != 1) {
-    error(node, definition.id, "a summary says one of any, every, smallest, largest, count", "write exactly one");
+    error(node, definition.id, "a summary says one of any, every, smallest, largest, count",
+          "write exactly one");
   }
   const auto where = reader.find("where");
   if (where && derivation.groupIndex >= 0) {
@@ -223,139 +251,8 @@ void DerivationReader::readSummary(const Definition& definition, json::Node node
   }
   reader.finish();
   if (!definition.group.empty()) {
-    error(node, definition.id, "a summary over a group stands outside groups", "remove \"group\" from the fact");
-  }
-}
-
-void DerivationReader::readReadings(const Definition& definition, json::Node node, Derivation& derivation) {
-  Reader reader(node, definition.id, issues_);
-  const auto of = reader.require("of");
-  if (derivation.kind == DerivedKind::Mean) {
-    if (const auto newest = reader.find("last")) {
-      const auto count = reader.integer("last");
-      if (count && *count > 0 && *count <= 1000) {
-        derivation.newest = static_cast<int>(*count);
-      } else {
-        error(*newest, definition.id, "\"last\" must be a number of readings", "write for example 2");
-      }
-    }
-  }
-  if (derivation.kind == DerivedKind::Last) derivation.newest = 1;
-  if (derivation.kind == DerivedKind::Worst) {
-    const std::string take = reader.requireString("take");
-    derivation.takeLargest = take == "largest";
-    if (!take.empty() && take != "largest" && take != "smallest") {
-      error(*reader.find("take"), definition.id, "\"" + take + "\" is not known here", "write largest or smallest");
-    }
-  }
-  reader.finish();
-  if (!definition.group.empty()) {
-    error(node, definition.id, "a " + std::string(toText(derivation.kind)) + " of readings stands outside groups",
+    error(node, definition.id, "a summary over a group stands outside groups",
           "remove \"group\" from the fact");
-  }
-  const Definition* reading = of && of->isString() ? dictionary_.find(of->string()) : nullptr;
-  if (of && !reading) {
-    reference(*of, {}, definition.id);
-    return;
-  }
-  if (!reading) return;
-  if (reading->groupIndex < 0) {
-    error(*of, definition.id, "\"" + reading->id + "\" is in no group", "name a member of a repeating group");
-    return;
-  }
-  const bool isAverage = derivation.kind == DerivedKind::Mean;
-  const bool needsNumber = derivation.kind != DerivedKind::Last;
-  const bool wholeToDecimal = isAverage && reading->type == FactType::Integer && definition.type == FactType::Decimal;
-  if ((needsNumber && !isNumber(*reading)) || (reading->type != definition.type && !wholeToDecimal) ||
-      (isAverage && definition.type == FactType::Integer) ||
-      reading->valueType.unit.text != definition.valueType.unit.text ||
-      reading->valueType.analyte != definition.valueType.analyte) {
-    error(*of, definition.id, "\"" + reading->id + "\" has another type, unit or analyte",
-          isAverage && definition.type == FactType::Integer ? "a mean is a decimal or a quantity"
-                                                            : "give both the same type, unit and analyte");
-    return;
-  }
-  derivation.of = reading->slot;
-  derivation.group = reading->group;
-  derivation.groupIndex = reading->groupIndex;
-}
-
-void DerivationReader::readNorm(const Definition& definition, json::Node node, Derivation& derivation) {
-  Reader reader(node, definition.id, issues_);
-  derivation.table = reader.requireString("table");
-  const NormTable* table = dictionary_.norm(derivation.table);
-  if (!derivation.table.empty() && !table) {
-    error(*reader.find("table"), definition.id, "there is no norm table \"" + derivation.table + "\"",
-          "name a table of rules/norms");
-  }
-  constexpr std::array<const char*, 3> kInputs{"of", "sex", "age"};
-  for (const char* key : kInputs) {
-    const auto input = reader.require(key);
-    const Definition* fact = input ? reference(*input, definition.group, definition.id) : nullptr;
-    if (fact && (std::string_view(key) == "sex" ? fact->type != FactType::Code || fact->isMultiple : !isNumber(*fact))) {
-      error(*input, definition.id, "\"" + fact->id + "\" has the wrong type", "sex is a code, the others are numbers");
-      fact = nullptr;
-    }
-    if (fact && table && std::string_view(key) == "of" &&
-        !base::comparable(fact->valueType.unit, table->unit, fact->valueType.analyte)) {
-      error(*input, definition.id, "the unit of \"" + fact->id + "\" cannot be compared with the table's",
-            "use a table in a unit of the same kind");
-      fact = nullptr;
-    }
-    if (fact) derivation.inputs.push_back(fact->slot);
-  }
-  reader.finish();
-  if (derivation.inputs.size() != kInputs.size() || !table) derivation.inputs.clear();
-  if (definition.type != FactType::Code) {
-    error(node, definition.id, "where a result lies is a code", "make the type \"code\"");
-  }
-}
-
-void DerivationReader::readScore(const Definition& definition, json::Node node, Derivation& derivation) {
-  if (!node.isArray() || node.size() == 0) {
-    error(node, definition.id, "a score is a list of boolean facts", "write their ids in an array");
-    return;
-  }
-  for (std::size_t i = 0; i < node.size(); ++i) {
-    const Definition* fact = reference(node.at(i), definition.group, definition.id);
-    if (!fact) continue;
-    if (fact->type != FactType::Boolean) {
-      error(node.at(i), definition.id, "\"" + fact->id + "\" is no boolean", "a score counts booleans that are true");
-    } else if (std::count(derivation.inputs.begin(), derivation.inputs.end(), fact->slot) > 0) {
-      error(node.at(i), definition.id, "\"" + fact->id + "\" is counted twice", "name it once");
-    } else {
-      derivation.inputs.push_back(fact->slot);
-    }
-  }
-  if (definition.type != FactType::Integer) {
-    error(node, definition.id, "a score is an integer", "make the type \"integer\"");
-  }
-}
-
-void DerivationReader::readClass(const Definition& definition, json::Node node, Derivation& derivation) {
-  if (!node.isString()) {
-    error(node, definition.id, "a medicine class is named by its id", "write a string");
-    return;
-  }
-  derivation.codes = {node.string()};
-  derivation.classIndex = dictionary_.medicines().find(node.string());
-  if (derivation.classIndex < 0) {
-    std::vector<std::string_view> ids;
-    for (const MedicineClass& one : dictionary_.medicines().all()) ids.emplace_back(one.id);
-    error(node, definition.id, "there is no medicine class \"" + node.string() + "\"",
-          didYouMean(nearNames(node.string(), ids), "name a class of rules/medicines/classes.json"));
-  }
-  const Definition* name = dictionary_.find(kMedicineName);
-  if (!name || name->group != kMedicineGroup || name->type != FactType::Text) {
-    error(node, definition.id, "medicine classes need a text \"medicineName\" in a group \"medicine\"",
-          "define both in the dictionary");
-  } else {
-    derivation.of = name->slot;
-    derivation.group = name->group;
-    derivation.groupIndex = name->groupIndex;
-  }
-  if (definition.type != FactType::Boolean || !definition.group.empty()) {
-    error(node, definition.id, "belonging to a class is a boolean outside groups", "change type or group");
   }
 }
 

@@ -15,7 +15,8 @@ namespace stile::facts {
 /// groups, norms and medicine classes are complete.
 class DerivationReader {
  public:
-  DerivationReader(const Dictionary& dictionary, base::Issues& issues) : dictionary_(dictionary), issues_(issues) {}
+  DerivationReader(const Dictionary& dictionary, base::Issues& issues)
+      : dictionary_(dictionary), issues_(issues) {}
 
   /// The derivation of `definition`; parts that are wrong are issues and left out.
   Derivation read(const Definition& definition, json::Node node);
@@ -33,7 +34,8 @@ class DerivationReader {
   void readClass(const Definition& definition, json::Node node, Derivation& derivation);
 
   std::optional<expression::Program> compile(json::Node node, const std::string& within,
-                                             std::optional<expression::Type> expected, const std::string& subject);
+                                             std::optional<expression::Type> expected,
+                                             const std::string& subject);
   /// The fact the string `node` names, if it may be read from inside `within`.
   const Definition* reference(json::Node node, std::string_view within, const std::string& subject);
   void error(json::Node node, const std::string& subject, std::string message, std::string remedy);

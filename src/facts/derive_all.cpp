@@ -16,7 +16,8 @@ using expression::Value;
 using expression::ValueKind;
 
 /// Calls `action` for each repetition a definition is in, with -1 outside groups.
-void forEachPlace(const FactSet& facts, const Definition& definition, const std::function<void(int)>& action) {
+void forEachPlace(const FactSet& facts, const Definition& definition,
+                  const std::function<void(int)>& action) {
   if (definition.groupIndex < 0) {
     action(-1);
     return;
@@ -48,9 +49,11 @@ std::optional<Value> joined(const Value& given, const Value& derived) {
     case ValueKind::Code:
       return given == derived ? std::optional(given) : std::nullopt;
     case ValueKind::Date:
-      if (given.date->last() < derived.date->first() || derived.date->last() < given.date->first()) return std::nullopt;
+      if (given.date->last() < derived.date->first() || derived.date->last() < given.date->first())
+        return std::nullopt;
       return given.date->isExact() ? given : derived;
-    case ValueKind::Number: break;
+    case ValueKind::Number:
+      break;
   }
   if (!given.isSettled()) return std::nullopt;  // what is given is one number
   const Rational rounding = roundingOf(*given.low);
@@ -80,8 +83,8 @@ void settleDerived(const Definition& definition, Fact& fact, const Derived& deri
   fact.reason = counted.reason;
 }
 
-void reportDisagreement(const Definition& definition, int repetition, const Fact& fact, const Derived& derived,
-                        base::Issues& issues) {
+void reportDisagreement(const Definition& definition, int repetition, const Fact& fact,
+                        const Derived& derived, base::Issues& issues) {
   if (!fact.isGiven() || fact.reason != UnknownReason::Contradictory || derived.value.isUnknown()) return;
   issues.add({base::Severity::AskBack, placeOf(fact), nameOf(definition, repetition),
               "what was given for \"" + definition.label + "\" disagrees with the facts it follows from",
@@ -98,7 +101,8 @@ void reportFuture(const FactSet& facts, const Definition& definition, int repeti
   reported.push_back(since);
   const Definition& date = facts.dictionary().at(slot);
   issues.error(placeOf(fact), nameOf(date, repetition),
-               "\"" + date.label + "\" is " + fact.value.date->toText() + ", after the screening date " + today.toText(),
+               "\"" + date.label + "\" is " + fact.value.date->toText() + ", after the screening date " +
+                   today.toText(),
                "correct the date");
 }
 
@@ -109,7 +113,8 @@ void reportMedicines(const FactSet& facts, const Derivations& derivations, const
     if (!matches[i] || matches[i]->isResolved) continue;
     const int repetition = static_cast<int>(i);
     const Fact& fact = facts.at(derivation.of, repetition);
-    issues.add({base::Severity::AskBack, placeOf(fact), nameOf(facts.dictionary().at(derivation.of), repetition),
+    issues.add({base::Severity::AskBack, placeOf(fact),
+                nameOf(facts.dictionary().at(derivation.of), repetition),
                 "the medicine \"" + *fact.value.text + "\" matches no known name",
                 "write the generic name; until a clinician resolves it, medicine classes are not known"});
   }
@@ -150,7 +155,8 @@ void reportDerived(const FactSet& facts, base::Date today, base::Issues& issues)
       if (kind == DerivedKind::Elapsed) reportFuture(facts, definition, repetition, today, reported, issues);
       const Fact& fact = facts.at(slot, repetition);
       if (fact.isGiven() && fact.reason == UnknownReason::Contradictory) {
-        reportDisagreement(definition, repetition, fact, derivations.derive(definition, repetition, std::nullopt), issues);
+        reportDisagreement(definition, repetition, fact,
+                           derivations.derive(definition, repetition, std::nullopt), issues);
       }
     });
     if (kind == DerivedKind::ClassMember && definition.derived.of >= 0 && !medicinesReported) {

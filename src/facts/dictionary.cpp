@@ -11,52 +11,80 @@ using expression::ValueKind;
 
 const char* toText(FactType type) {
   switch (type) {
-    case FactType::Boolean: return "boolean";
-    case FactType::Integer: return "integer";
-    case FactType::Decimal: return "decimal";
-    case FactType::Quantity: return "quantity";
-    case FactType::Code: return "code";
-    case FactType::Date: return "date";
-    case FactType::Text: return "text";
+    case FactType::Boolean:
+      return "boolean";
+    case FactType::Integer:
+      return "integer";
+    case FactType::Decimal:
+      return "decimal";
+    case FactType::Quantity:
+      return "quantity";
+    case FactType::Code:
+      return "code";
+    case FactType::Date:
+      return "date";
+    case FactType::Text:
+      return "text";
   }
   return "";
 }
 
 const char* toText(Concern concern) {
   switch (concern) {
-    case Concern::True: return "true";
-    case Concern::False: return "false";
-    case Concern::Rising: return "rising";
-    case Concern::Falling: return "falling";
-    case Concern::OutsideRange: return "outside-range";
-    case Concern::None: return "none";
+    case Concern::True:
+      return "true";
+    case Concern::False:
+      return "false";
+    case Concern::Rising:
+      return "rising";
+    case Concern::Falling:
+      return "falling";
+    case Concern::OutsideRange:
+      return "outside-range";
+    case Concern::None:
+      return "none";
   }
   return "";
 }
 
 const char* toText(UnknownAs unknownAs) {
   switch (unknownAs) {
-    case UnknownAs::Cautious: return "cautious";
-    case UnknownAs::Gate: return "gate";
-    case UnknownAs::Lowest: return "lowest";
-    case UnknownAs::Optional: return "optional";
+    case UnknownAs::Cautious:
+      return "cautious";
+    case UnknownAs::Gate:
+      return "gate";
+    case UnknownAs::Lowest:
+      return "lowest";
+    case UnknownAs::Optional:
+      return "optional";
   }
   return "";
 }
 
 const char* toText(DerivedKind kind) {
   switch (kind) {
-    case DerivedKind::None: return "answer";
-    case DerivedKind::Expression: return "expression";
-    case DerivedKind::Elapsed: return "elapsed";
-    case DerivedKind::Summary: return "summary";
-    case DerivedKind::Norm: return "norm";
-    case DerivedKind::Mean: return "mean";
-    case DerivedKind::Worst: return "worst";
-    case DerivedKind::Last: return "last";
-    case DerivedKind::Score: return "score";
-    case DerivedKind::Option: return "option";
-    case DerivedKind::ClassMember: return "class";
+    case DerivedKind::None:
+      return "answer";
+    case DerivedKind::Expression:
+      return "expression";
+    case DerivedKind::Elapsed:
+      return "elapsed";
+    case DerivedKind::Summary:
+      return "summary";
+    case DerivedKind::Norm:
+      return "norm";
+    case DerivedKind::Mean:
+      return "mean";
+    case DerivedKind::Worst:
+      return "worst";
+    case DerivedKind::Last:
+      return "last";
+    case DerivedKind::Score:
+      return "score";
+    case DerivedKind::Option:
+      return "option";
+    case DerivedKind::ClassMember:
+      return "class";
   }
   return "";
 }
@@ -83,7 +111,8 @@ int Dictionary::groupIndex(std::string_view group) const {
 }
 
 const NormTable* Dictionary::norm(std::string_view id) const {
-  const auto found = std::find_if(norms_.begin(), norms_.end(), [&](const NormTable& table) { return table.id == id; });
+  const auto found =
+      std::find_if(norms_.begin(), norms_.end(), [&](const NormTable& table) { return table.id == id; });
   return found == norms_.end() ? nullptr : &*found;
 }
 
@@ -107,7 +136,9 @@ std::optional<expression::Symbol> Dictionary::symbol(std::string_view name, std:
   return symbol;
 }
 
-std::optional<expression::Symbol> Dictionary::lookup(std::string_view name) const { return symbol(name, {}); }
+std::optional<expression::Symbol> Dictionary::lookup(std::string_view name) const {
+  return symbol(name, {});
+}
 
 std::vector<std::string> Dictionary::similar(std::string_view name) const {
   std::vector<std::string_view> names;

@@ -27,7 +27,19 @@ enum class Concern { True, False, Rising, Falling, OutsideRange, None };
 /// How unknown counts; see "If unknown" in DEVELOPERS.md.
 enum class UnknownAs { Cautious, Gate, Lowest, Optional };
 
-enum class DerivedKind { None, Expression, Elapsed, Summary, Norm, Mean, Worst, Last, Score, Option, ClassMember };
+enum class DerivedKind {
+  None,
+  Expression,
+  Elapsed,
+  Summary,
+  Norm,
+  Mean,
+  Worst,
+  Last,
+  Score,
+  Option,
+  ClassMember
+};
 enum class SummaryOf { Any, Every, Smallest, Largest, Count };
 
 const char* toText(FactType type);
@@ -45,19 +57,19 @@ struct OptionDefinition {
 /// How a derived fact comes about; which members are used depends on `kind`.
 struct Derivation {
   DerivedKind kind = DerivedKind::None;
-  std::optional<expression::Program> program;   ///< Expression; Summary: what is summarised (not Count)
-  std::optional<expression::Program> where;     ///< Summary
-  int of = -1;                                  ///< slot: date for Elapsed, group member for Mean/Worst/Last/ClassMember, choice for Option
+  std::optional<expression::Program> program;  ///< Expression; Summary: what is summarised (not Count)
+  std::optional<expression::Program> where;    ///< Summary
+  int of = -1;  ///< slot: date for Elapsed, group member for Mean/Worst/Last/ClassMember, choice for Option
   base::CalendarUnit unit = base::CalendarUnit::Day;  ///< Elapsed
   SummaryOf summary = SummaryOf::Any;
-  std::string group;                            ///< Summary, Mean, Worst, Last, ClassMember
-  int groupIndex = -1;                          ///< of `group`
-  int newest = 0;                               ///< Mean: how many of the newest readings count; 0 = all
-  bool takeLargest = true;                      ///< Worst
-  std::vector<std::string> codes;               ///< Option: the option code; ClassMember: the medicine class
-  int classIndex = -1;                          ///< ClassMember
-  std::string table;                            ///< Norm: id of the table
-  std::vector<int> inputs;                      ///< Norm: measured, sex, age; Score: the boolean facts added up
+  std::string group;               ///< Summary, Mean, Worst, Last, ClassMember
+  int groupIndex = -1;             ///< of `group`
+  int newest = 0;                  ///< Mean: how many of the newest readings count; 0 = all
+  bool takeLargest = true;         ///< Worst
+  std::vector<std::string> codes;  ///< Option: the option code; ClassMember: the medicine class
+  int classIndex = -1;             ///< ClassMember
+  std::string table;               ///< Norm: id of the table
+  std::vector<int> inputs;         ///< Norm: measured, sex, age; Score: the boolean facts added up
 };
 
 struct Definition {
@@ -65,13 +77,13 @@ struct Definition {
   int slot = -1;
   FactType type = FactType::Boolean;
   expression::Type valueType;
-  std::string label;            ///< for the clinician's papers: "Resting systolic pressure"
-  std::string topic;            ///< of the file it stands in; "policy" for policies
-  std::string group;            ///< id of the repeating group it belongs to, or ""
-  int groupIndex = -1;          ///< of `group`
-  int memberIndex = -1;         ///< position among the members of `group`
+  std::string label;     ///< for the clinician's papers: "Resting systolic pressure"
+  std::string topic;     ///< of the file it stands in; "policy" for policies
+  std::string group;     ///< id of the repeating group it belongs to, or ""
+  int groupIndex = -1;   ///< of `group`
+  int memberIndex = -1;  ///< position among the members of `group`
   std::vector<OptionDefinition> options;
-  bool isMultiple = false;      ///< a choice with several answers: used through its option facts
+  bool isMultiple = false;  ///< a choice with several answers: used through its option facts
   std::optional<base::Rational> possibleLow, possibleHigh, plausibleLow, plausibleHigh;
   Concern concern = Concern::None;
   std::optional<base::Period> freshFor;
@@ -82,8 +94,8 @@ struct Definition {
   std::optional<expression::Value> policy;  ///< a policy's value, which is always known
   Derivation derived;
   std::vector<std::string> sources;
-  std::string retiredFor;       ///< replacedBy; not empty = no form may ask it any more
-  std::string code;             ///< "system|code" of a standard terminology, or ""
+  std::string retiredFor;  ///< replacedBy; not empty = no form may ask it any more
+  std::string code;        ///< "system|code" of a standard terminology, or ""
   base::Place place;
 
   bool isPolicy() const { return policy.has_value(); }
@@ -149,7 +161,8 @@ class Dictionary : public expression::SymbolTable {
 /// Symbols as seen from inside one repetition of a group.
 class Dictionary::GroupView : public expression::SymbolTable {
  public:
-  GroupView(const Dictionary& dictionary, std::string group) : dictionary_(dictionary), group_(std::move(group)) {}
+  GroupView(const Dictionary& dictionary, std::string group)
+      : dictionary_(dictionary), group_(std::move(group)) {}
   std::optional<expression::Symbol> lookup(std::string_view name) const override;
   std::vector<std::string> similar(std::string_view name) const override { return dictionary_.similar(name); }
 

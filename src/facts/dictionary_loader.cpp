@@ -25,7 +25,9 @@ std::string capitalised(std::string text) {
 
 /// Norm codes need no words of their own in the dictionary.
 std::vector<OptionDefinition> normOptions() {
-  return {{kNormBelow, "below the usual range"}, {kNormWithin, "within the usual range"}, {kNormAbove, "above the usual range"}};
+  return {{kNormBelow, "below the usual range"},
+          {kNormWithin, "within the usual range"},
+          {kNormAbove, "above the usual range"}};
 }
 
 }  // namespace
@@ -46,7 +48,8 @@ Dictionary DictionaryLoader::load() {
     if (isJsonIn(path, "rules/norms/")) readNorm(path);
     if (path == "rules/policy.json") readPolicies(path);
     if (path == "rules/medicines/classes.json") {
-      if (const auto document = open(path)) dictionary_.medicines_ = MedicineClasses::read(document->root(), issues_);
+      if (const auto document = open(path))
+        dictionary_.medicines_ = MedicineClasses::read(document->root(), issues_);
     }
   }
   placeInGroups();
@@ -89,7 +92,8 @@ void DictionaryLoader::readGroup(json::Node node, const std::string& topic) {
     reader.issue(node, "the group id \"" + id + "\" is not lowerCamelCase", "use letters and digits only");
   }
   if (!dictionary_.groupTitles_.emplace(id, title).second) {
-    reader.issue(node, "there is a group \"" + id + "\" already", "define it once; facts of other files may name it");
+    reader.issue(node, "there is a group \"" + id + "\" already",
+                 "define it once; facts of other files may name it");
     return;
   }
   dictionary_.groups_.push_back(id);
@@ -125,7 +129,8 @@ int DictionaryLoader::add(Definition definition) {
   if (!isNew) {
     const base::Place& first = dictionary_.at(at->second).place;
     issues_.error(definition.place, definition.id,
-                  "there is a fact \"" + definition.id + "\" already, in " + first.file + ", line " + std::to_string(first.line),
+                  "there is a fact \"" + definition.id + "\" already, in " + first.file + ", line " +
+                      std::to_string(first.line),
                   "give it an id of its own; the facts of a choice's options are made by themselves");
     return -1;
   }
@@ -147,7 +152,9 @@ void DictionaryLoader::addOptionFacts(int choice) {
     fact.topic = of.topic;
     fact.group = of.group;
     // "None of these" is the one option whose absence is the concern.
-    fact.concern = of.concern == Concern::None ? Concern::None : option.isNone ? Concern::False : Concern::True;
+    fact.concern = of.concern == Concern::None ? Concern::None
+                   : option.isNone             ? Concern::False
+                                               : Concern::True;
     fact.freshFor = of.freshFor;
     fact.unknownAs = of.unknownAs;
     const bool isNamed = of.whenNotApplicable && of.whenNotApplicable->text == option.code;
@@ -183,7 +190,8 @@ void DictionaryLoader::placeInGroups() {
   }
   for (const std::string& group : dictionary_.groups_) {
     const Definition* fact = dictionary_.find(group);
-    if (fact) issues_.error(fact->place, group, "a fact and a group share the id \"" + group + "\"", "rename one");
+    if (fact)
+      issues_.error(fact->place, group, "a fact and a group share the id \"" + group + "\"", "rename one");
   }
 }
 
@@ -225,7 +233,8 @@ void DictionaryLoader::markSeries() {
   dictionary_.isSeries_.assign(dictionary_.groups_.size(), false);
   for (const Definition& definition : dictionary_.definitions_) {
     const DerivedKind kind = definition.derived.kind;
-    const bool isOfReadings = kind == DerivedKind::Mean || kind == DerivedKind::Worst || kind == DerivedKind::Last;
+    const bool isOfReadings =
+        kind == DerivedKind::Mean || kind == DerivedKind::Worst || kind == DerivedKind::Last;
     if (isOfReadings && definition.derived.groupIndex >= 0) {
       dictionary_.isSeries_[static_cast<std::size_t>(definition.derived.groupIndex)] = true;
     }

@@ -35,7 +35,8 @@ Truth EnablementClosure::enablementOf(const Entry& entry, int repetition) const 
   const FactLookup lookup(facts_, group, repetition);
   Truth enabled = Truth::False;
   for (const EnablementPlan::Occurrence& occurrence : entry.occurrences) {
-    enabled = expression::truthOr(enabled, questionnaire::isEnabled(*occurrence.item, *occurrence.form, lookup));
+    enabled =
+        expression::truthOr(enabled, questionnaire::isEnabled(*occurrence.item, *occurrence.form, lookup));
     if (enabled == Truth::True) break;
   }
   return enabled;
@@ -50,7 +51,8 @@ int EnablementClosure::occasionOf(const Entry& entry, int repetition) const {
       latest = std::max(latest, facts_.at(gate, gateGroup < 0 ? -1 : repetition).occasion);
       continue;
     }
-    for (int i = 0; i < facts_.repetitions(gateGroup); ++i) latest = std::max(latest, facts_.at(gate, i).occasion);
+    for (int i = 0; i < facts_.repetitions(gateGroup); ++i)
+      latest = std::max(latest, facts_.at(gate, i).occasion);
   }
   return latest;
 }
@@ -60,9 +62,11 @@ bool EnablementClosure::applyToGroup(const Entry& entry) {
   const Truth enabled = enablementOf(entry, -1);
   GroupState state = GroupState::AsGiven;
   if (enabled != Truth::True) {
-    const bool isGiven = std::any_of(group.repetitions.begin(), group.repetitions.end(), [](const auto& repetition) {
-      return std::any_of(repetition.begin(), repetition.end(), [](const Fact& fact) { return fact.isGiven(); });
-    });
+    const bool isGiven =
+        std::any_of(group.repetitions.begin(), group.repetitions.end(), [](const auto& repetition) {
+          return std::any_of(repetition.begin(), repetition.end(),
+                             [](const Fact& fact) { return fact.isGiven(); });
+        });
     const bool isSuperseded = group.occasion < occasionOf(entry, -1);
     if (enabled == Truth::False) {
       state = isGiven && !isSuperseded ? GroupState::Contradictory : GroupState::Empty;
@@ -83,15 +87,16 @@ bool EnablementClosure::applyToQuestion(const Entry& entry, int repetition) {
   const Truth enabled = enablementOf(entry, repetition);
   const int gateOccasion = enabled == Truth::True ? 0 : occasionOf(entry, repetition);
 
-  bool isGiven = false;     // on the occasion that disables it
-  bool isHarmless = true;   // and no other than what it is when it does not apply
+  bool isGiven = false;    // on the occasion that disables it
+  bool isHarmless = true;  // and no other than what it is when it does not apply
   for (const int slot : entry.slots) {
     const Fact& fact = facts_.at(slot, repetition);
     const bool isTwice = fact.givenReason == UnknownReason::Contradictory;
     if ((!fact.isGiven() && !isTwice) || fact.occasion < gateOccasion) continue;
     isGiven = true;
     const bool isChoice = slot == question.slot && question.isMultiple;
-    if (!isChoice) isHarmless = isHarmless && !isTwice && fact.asGiven == dictionary.at(slot).valueWhenNotApplicable();
+    if (!isChoice)
+      isHarmless = isHarmless && !isTwice && fact.asGiven == dictionary.at(slot).valueWhenNotApplicable();
   }
   const bool isConflict = enabled == Truth::False && isGiven;
   if (isConflict && !inContradictoryGroup) conflicts_.push_back({&entry, repetition, isHarmless});
@@ -136,7 +141,8 @@ void EnablementClosure::report(base::Issues& issues) const {
       }
       const std::string& id = dictionary.groups()[static_cast<std::size_t>(entry.group)];
       issues.add({base::Severity::AskBack, first ? placeOf(*first) : base::Place{}, id,
-                  "\"" + dictionary.groupTitles().at(id) + "\" was answered, but does not apply after the other answers",
+                  "\"" + dictionary.groupTitles().at(id) +
+                      "\" was answered, but does not apply after the other answers",
                   "correct one of them; until then it counts as unknown"});
       continue;
     }
@@ -146,10 +152,12 @@ void EnablementClosure::report(base::Issues& issues) const {
       const Fact& fact = facts_.at(slot, conflict.repetition);
       if (!given && fact.place) given = &fact;
     }
-    const std::string what = "\"" + definition.label + "\" was answered, but does not apply after the other answers";
+    const std::string what =
+        "\"" + definition.label + "\" was answered, but does not apply after the other answers";
     const base::Place place = given ? placeOf(*given) : base::Place{};
     if (conflict.isHarmless) {
-      issues.add({base::Severity::Note, place, nameOf(definition, conflict.repetition), what, "the answer changes nothing"});
+      issues.add({base::Severity::Note, place, nameOf(definition, conflict.repetition), what,
+                  "the answer changes nothing"});
     } else {
       issues.add({base::Severity::AskBack, place, nameOf(definition, conflict.repetition), what,
                   "correct one of them; until then it counts as unknown"});

@@ -26,8 +26,8 @@ bool isSame(const EnableWhen& a, const EnableWhen& b) {
 /// Whether two occurrences of an item apply under the same conditions, all the way up.
 bool haveSameConditions(const Item* a, const Item* b) {
   while (a && b) {
-    if (a->enableAny != b->enableAny ||
-        !std::equal(a->enableWhen.begin(), a->enableWhen.end(), b->enableWhen.begin(), b->enableWhen.end(), isSame)) {
+    if (a->enableAny != b->enableAny || !std::equal(a->enableWhen.begin(), a->enableWhen.end(),
+                                                    b->enableWhen.begin(), b->enableWhen.end(), isSame)) {
       return false;
     }
     a = nextConditional(a->parent);
@@ -38,8 +38,8 @@ bool haveSameConditions(const Item* a, const Item* b) {
 
 }  // namespace
 
-std::vector<EnablementPlan::FormPtr> EnablementPlan::formsThatCount(const questionnaire::FormSet& all,
-                                                                    const std::vector<std::string>& answered) {
+std::vector<EnablementPlan::FormPtr> EnablementPlan::formsThatCount(
+    const questionnaire::FormSet& all, const std::vector<std::string>& answered) {
   std::vector<FormPtr> result;
   for (const FormPtr& form : all.forms()) {
     if (answered.empty() || std::find(answered.begin(), answered.end(), form->name()) != answered.end()) {
@@ -49,7 +49,8 @@ std::vector<EnablementPlan::FormPtr> EnablementPlan::formsThatCount(const questi
   return result;
 }
 
-EnablementPlan::EnablementPlan(const Dictionary& dictionary, std::vector<FormPtr> forms) : forms_(std::move(forms)) {
+EnablementPlan::EnablementPlan(const Dictionary& dictionary, std::vector<FormPtr> forms)
+    : forms_(std::move(forms)) {
   std::unordered_set<std::string_view> seen;
   for (const FormPtr& form : forms_) {
     for (const Item* item : form->inOrder()) {
@@ -62,9 +63,11 @@ EnablementPlan::EnablementPlan(const Dictionary& dictionary, std::vector<FormPtr
   for (auto entry = entries_.rbegin(); entry != entries_.rend(); ++entry) {
     for (const int slot : entry->slots) isLater[static_cast<std::size_t>(slot)] = true;
     if (entry->group >= 0) {
-      for (const int slot : dictionary.groupMembers(entry->group)) isLater[static_cast<std::size_t>(slot)] = true;
+      for (const int slot : dictionary.groupMembers(entry->group))
+        isLater[static_cast<std::size_t>(slot)] = true;
     }
-    for (const int gate : entry->gates) needsOneRound_ = needsOneRound_ && !isLater[static_cast<std::size_t>(gate)];
+    for (const int gate : entry->gates)
+      needsOneRound_ = needsOneRound_ && !isLater[static_cast<std::size_t>(gate)];
   }
 }
 

@@ -23,17 +23,18 @@ class EnablementPlan {
   /// A conditional question or repeating group. An item whose conditions are the same in two forms
   /// stands here once; one that always applies in some form does not stand here.
   struct Entry {
-    int slot = -1;            ///< of a question
-    int group = -1;           ///< of a repeating group
-    std::vector<int> slots;   ///< of the question and, of a multiple choice, its option facts
+    int slot = -1;           ///< of a question
+    int group = -1;          ///< of a repeating group
+    std::vector<int> slots;  ///< of the question and, of a multiple choice, its option facts
     std::vector<Occurrence> occurrences;
-    std::vector<int> gates;   ///< the facts its conditions look at, each once
+    std::vector<int> gates;  ///< the facts its conditions look at, each once
   };
 
   EnablementPlan(const Dictionary& dictionary, std::vector<FormPtr> forms);
 
   /// The forms of `all` that count: those answered, or every one when none was named.
-  static std::vector<FormPtr> formsThatCount(const questionnaire::FormSet& all, const std::vector<std::string>& answered);
+  static std::vector<FormPtr> formsThatCount(const questionnaire::FormSet& all,
+                                             const std::vector<std::string>& answered);
 
   const std::vector<FormPtr>& forms() const { return forms_; }
   const std::vector<Entry>& entries() const { return entries_; }

@@ -34,9 +34,13 @@ std::size_t rankOf(UnknownReason reason) {
 
 }  // namespace
 
-const char* toText(UnknownReason reason) { return kReasons[rankOf(reason)].text; }
+const char* toText(UnknownReason reason) {
+  return kReasons[rankOf(reason)].text;
+}
 
-const char* idOf(UnknownReason reason) { return kReasons[rankOf(reason)].id; }
+const char* idOf(UnknownReason reason) {
+  return kReasons[rankOf(reason)].id;
+}
 
 std::optional<UnknownReason> statedReason(std::string_view id) {
   for (const ReasonWords& words : kReasons) {
@@ -45,6 +49,8 @@ std::optional<UnknownReason> statedReason(std::string_view id) {
   return std::nullopt;
 }
 
-UnknownReason graver(UnknownReason a, UnknownReason b) { return rankOf(a) <= rankOf(b) ? a : b; }
+UnknownReason graver(UnknownReason a, UnknownReason b) {
+  return rankOf(a) <= rankOf(b) ? a : b;
+}
 
 }  // namespace stile::facts

@@ -14,11 +14,14 @@ using expression::Value;
 using expression::ValueKind;
 
 constexpr std::array<std::pair<std::string_view, std::string_view>, 24> kUnits{{
-    {"1", ""},           {"mm[Hg]", "mmHg"},   {"Cel", "°C"},        {"[degF]", "°F"},    {"deg", "°"},
-    {"[in_i]", "in"},    {"[ft_i]", "ft"},     {"[mi_i]", "miles"},  {"[lb_av]", "lb"},   {"[oz_av]", "oz"},
-    {"[st_av]", "stone"}, {"[MET]", "MET"},    {"kg/m2", "kg/m²"},   {"10*9/L", "×10⁹/L"}, {"mL/min/{1.73_m2}", "mL/min per 1.73 m²"},
-    {"d", "days"},       {"wk", "weeks"},      {"mo", "months"},     {"a", "years"},      {"h", "hours"},
-    {"min", "min"},      {"[pH]", ""},         {"[iU]", "IU"},       {"U", "units"},
+    {"1", ""},          {"mm[Hg]", "mmHg"},   {"Cel", "°C"},
+    {"[degF]", "°F"},   {"deg", "°"},         {"[in_i]", "in"},
+    {"[ft_i]", "ft"},   {"[mi_i]", "miles"},  {"[lb_av]", "lb"},
+    {"[oz_av]", "oz"},  {"[st_av]", "stone"}, {"[MET]", "MET"},
+    {"kg/m2", "kg/m²"}, {"10*9/L", "×10⁹/L"}, {"mL/min/{1.73_m2}", "mL/min per 1.73 m²"},
+    {"d", "days"},      {"wk", "weeks"},      {"mo", "months"},
+    {"a", "years"},     {"h", "hours"},       {"min", "min"},
+    {"[pH]", ""},       {"[iU]", "IU"},       {"U", "units"},
 }};
 
 /// Words for exactly one of something.
@@ -52,7 +55,8 @@ std::string numberWords(const Definition& definition, const Value& value) {
     const std::string high = numberText(*value.high);
     return low == high ? "about " + withUnit(low, unit) : "between " + low + " and " + withUnit(high, unit);
   }
-  return value.low ? "at least " + withUnit(numberText(*value.low), unit) : "at most " + withUnit(numberText(*value.high), unit);
+  return value.low ? "at least " + withUnit(numberText(*value.low), unit)
+                   : "at most " + withUnit(numberText(*value.high), unit);
 }
 
 std::string dateWords(const base::PartialDate& date) {
@@ -83,14 +87,16 @@ std::string otherUnit(const Definition& definition, const Fact& fact) {
   const std::size_t space = fact.written.find(' ');
   if (space == std::string::npos) return {};
   const std::string unit = fact.written.substr(space + 1);
-  if (unit == definition.valueType.unit.text || unitWords(unit) == unitWords(definition.valueType.unit.text)) return {};
+  if (unit == definition.valueType.unit.text || unitWords(unit) == unitWords(definition.valueType.unit.text))
+    return {};
   return " (given as " + withUnit(fact.written.substr(0, space), unitWords(unit)) + ")";
 }
 
 }  // namespace
 
 std::string unitWords(std::string_view ucum) {
-  const auto found = std::find_if(kUnits.begin(), kUnits.end(), [&](const auto& unit) { return unit.first == ucum; });
+  const auto found =
+      std::find_if(kUnits.begin(), kUnits.end(), [&](const auto& unit) { return unit.first == ucum; });
   if (found != kUnits.end()) return std::string(found->second);
   std::string words;
   bool inBraces = false;
@@ -106,13 +112,19 @@ std::string unitWords(std::string_view ucum) {
 std::string display(const Definition& definition, const Fact& fact) {
   const Value& value = fact.value;
   if (value.notApplicable) return toText(UnknownReason::NotApplicable);
-  if (value.isUnknown()) return toText(fact.reason == UnknownReason::None ? UnknownReason::NotAsked : fact.reason);
+  if (value.isUnknown())
+    return toText(fact.reason == UnknownReason::None ? UnknownReason::NotAsked : fact.reason);
   switch (value.kind) {
-    case ValueKind::Boolean: return value.truth == Truth::True ? "yes" : "no";
-    case ValueKind::Number: return numberWords(definition, value) + otherUnit(definition, fact);
-    case ValueKind::Text: return *value.text;
-    case ValueKind::Code: return codeWords(definition, *value.text);
-    case ValueKind::Date: return dateWords(*value.date);
+    case ValueKind::Boolean:
+      return value.truth == Truth::True ? "yes" : "no";
+    case ValueKind::Number:
+      return numberWords(definition, value) + otherUnit(definition, fact);
+    case ValueKind::Text:
+      return *value.text;
+    case ValueKind::Code:
+      return codeWords(definition, *value.text);
+    case ValueKind::Date:
+      return dateWords(*value.date);
   }
   return {};
 }

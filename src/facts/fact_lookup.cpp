@@ -25,7 +25,8 @@ KnownAnswers FactLookup::answersOf(const Item& question) const {
   return known;
 }
 
-void FactLookup::add(const Definition& definition, const Item& question, int repetition, KnownAnswers& known) const {
+void FactLookup::add(const Definition& definition, const Item& question, int repetition,
+                     KnownAnswers& known) const {
   const Fact& fact = facts_.at(definition.slot, repetition);
   if (fact.reason == UnknownReason::NotApplicable) return;
   known.isApplicable = true;
@@ -44,7 +45,8 @@ void FactLookup::addOptions(const Definition& choice, const Item& question, int 
                             KnownAnswers& known) const {
   for (const questionnaire::Option& offered : question.options) {
     const OptionDefinition* option = choice.option(offered.code);
-    const Truth truth = option && option->slot >= 0 ? facts_.at(option->slot, repetition).value.truth : Truth::Unknown;
+    const Truth truth =
+        option && option->slot >= 0 ? facts_.at(option->slot, repetition).value.truth : Truth::Unknown;
     if (truth == Truth::Unknown) known.isComplete = false;
     if (truth != Truth::True) continue;
     known.values.push_back(Value::code(offered.code));

@@ -15,6 +15,8 @@ inline std::string nameOf(const Definition& definition, int repetition) {
   return definition.group + " " + std::to_string(repetition + 1) + ": " + definition.id;
 }
 
-inline base::Place placeOf(const Fact& fact) { return fact.place ? *fact.place : base::Place{}; }
+inline base::Place placeOf(const Fact& fact) {
+  return fact.place ? *fact.place : base::Place{};
+}
 
 }  // namespace stile::facts

@@ -19,7 +19,9 @@ Fact blankFact(const Definition& definition) {
   return fact;
 }
 
-std::size_t indexOf(int number) { return static_cast<std::size_t>(number); }
+std::size_t indexOf(int number) {
+  return static_cast<std::size_t>(number);
+}
 
 }  // namespace
 
@@ -27,12 +29,14 @@ FactSet::FactSet(const Dictionary& dictionary) : dictionary_(&dictionary) {
   facts_.reserve(indexOf(dictionary.size()));
   for (int slot = 0; slot < dictionary.size(); ++slot) facts_.push_back(blankFact(dictionary.at(slot)));
   groups_.resize(dictionary.groups().size());
-  for (std::size_t i = 0; i < groups_.size(); ++i) groups_[i].repetitions.push_back(blankRepetition(static_cast<int>(i)));
+  for (std::size_t i = 0; i < groups_.size(); ++i)
+    groups_[i].repetitions.push_back(blankRepetition(static_cast<int>(i)));
 }
 
 std::vector<Fact> FactSet::blankRepetition(int groupIndex) const {
   std::vector<Fact> facts;
-  for (const int slot : dictionary_->groupMembers(groupIndex)) facts.push_back(blankFact(dictionary_->at(slot)));
+  for (const int slot : dictionary_->groupMembers(groupIndex))
+    facts.push_back(blankFact(dictionary_->at(slot)));
   return facts;
 }
 

@@ -62,7 +62,7 @@ class FactSet {
   struct Group {
     std::vector<std::vector<Fact>> repetitions;  ///< by repetition and member index
     bool isOpenEnded = true;
-    int occasion = 0;                            ///< as of a fact
+    int occasion = 0;  ///< as of a fact
     GroupState state = GroupState::AsGiven;
   };
   std::vector<Fact> blankRepetition(int groupIndex) const;
@@ -139,9 +139,8 @@ enum class PolicyChoice { Refused, Allowed };
 
 /// The same from a plain JSON object of fact names and values (see DEVELOPERS.md, "Plain facts").
 /// A member "date" says when all of it was so; without it, today.
-FactSet factsFromPlain(const Dictionary& dictionary, const questionnaire::FormSet& forms,
-                       json::Node object, base::Date today, base::Issues& issues,
-                       PolicyChoice policies = PolicyChoice::Refused);
+FactSet factsFromPlain(const Dictionary& dictionary, const questionnaire::FormSet& forms, json::Node object,
+                       base::Date today, base::Issues& issues, PolicyChoice policies = PolicyChoice::Refused);
 
 /// Runs enablement closure, freshness and the derived facts again after base facts changed.
 void settle(FactSet& facts, const questionnaire::FormSet& forms, base::Date today, base::Issues& issues);

@@ -27,8 +27,8 @@ bool hasAge(const Dictionary& dictionary, int slot) {
 }
 
 /// An expression over inputs that are each counted with `age`.
-Derived expressionWithAge(const FactSet& facts, const Definition& definition, std::string_view group, int repetition,
-                          base::Period age, base::Date today) {
+Derived expressionWithAge(const FactSet& facts, const Definition& definition, std::string_view group,
+                          int repetition, base::Period age, base::Date today) {
   const expression::Program& program = *definition.derived.program;
   std::map<int, base::Period> ages;
   for (const int read : program.slotsRead()) {
@@ -38,7 +38,8 @@ Derived expressionWithAge(const FactSet& facts, const Definition& definition, st
   Derived derived{program.evaluate(slots), UnknownReason::None, {}};
   if (derived.value.notApplicable) derived.reason = UnknownReason::NotApplicable;
   if (derived.value.isUnknown()) {
-    for (const int read : program.decidedBy(slots)) derived.reason = graver(derived.reason, slots.reasonOf(read));
+    for (const int read : program.decidedBy(slots))
+      derived.reason = graver(derived.reason, slots.reasonOf(read));
     if (derived.reason == UnknownReason::None) derived.reason = UnknownReason::Unresolved;
   }
   return derived;
@@ -61,19 +62,23 @@ Counted withAge(const FactSet& facts, int slot, std::string_view group, int repe
   return {std::move(derived.value), derived.reason};
 }
 
-void collectOpen(const Derivations& derivations, const FactSet& facts, FactRef at, std::vector<FactRef>& open) {
+void collectOpen(const Derivations& derivations, const FactSet& facts, FactRef at,
+                 std::vector<FactRef>& open) {
   const Definition& definition = facts.dictionary().at(at.slot);
   if (!definition.isDerived()) {
     if (std::find(open.begin(), open.end(), at) == open.end()) open.push_back(at);
     return;
   }
-  for (const FactRef& read : derivations.openReads(definition, at.repetition)) collectOpen(derivations, facts, read, open);
+  for (const FactRef& read : derivations.openReads(definition, at.repetition))
+    collectOpen(derivations, facts, read, open);
 }
 
 }  // namespace
 
 FactSlots::FactSlots(const FactSet& facts, std::string_view group, int repetition)
-    : facts_(facts), groupIndex_(group.empty() ? -1 : facts.dictionary().groupIndex(group)), repetition_(repetition) {}
+    : facts_(facts),
+      groupIndex_(group.empty() ? -1 : facts.dictionary().groupIndex(group)),
+      repetition_(repetition) {}
 
 FactSlots FactSlots::inGroup(const FactSet& facts, int groupIndex, int repetition) {
   FactSlots slots(facts);
@@ -100,11 +105,14 @@ bool FactSlots::isInGroup(int slot) const {
 }
 
 const FactSlots::Aged* FactSlots::aged(int slot) const {
-  const auto found = std::find_if(aged_.begin(), aged_.end(), [&](const Aged& one) { return one.slot == slot; });
+  const auto found =
+      std::find_if(aged_.begin(), aged_.end(), [&](const Aged& one) { return one.slot == slot; });
   return found == aged_.end() ? nullptr : &*found;
 }
 
-const Fact& FactSlots::factOf(int slot) const { return isInGroup(slot) ? facts_.at(slot, repetition_) : facts_.at(slot); }
+const Fact& FactSlots::factOf(int slot) const {
+  return isInGroup(slot) ? facts_.at(slot, repetition_) : facts_.at(slot);
+}
 
 const expression::Value& FactSlots::valueOf(int slot) const {
   if (!aged_.empty()) {

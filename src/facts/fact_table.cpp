@@ -26,7 +26,8 @@ std::string typeWords(const Definition& definition) {
   std::string text = toText(definition.type);
   if (definition.isMultiple) text += ", several answers";
   if (definition.type == FactType::Quantity) text += " in " + definition.valueType.unit.text;
-  if (definition.possibleLow) text += ", " + definition.possibleLow->toText() + " to " + definition.possibleHigh->toText();
+  if (definition.possibleLow)
+    text += ", " + definition.possibleLow->toText() + " to " + definition.possibleHigh->toText();
   return text;
 }
 
@@ -40,7 +41,8 @@ std::string optionWords(const Definition& definition) {
 
 std::string originWords(const Dictionary& dictionary, const Definition& definition) {
   if (definition.isPolicy()) return "policy, now " + *definition.policy->text;
-  if (!definition.isDerived()) return definition.group.empty() ? "answer" : "answer, each of " + definition.group;
+  if (!definition.isDerived())
+    return definition.group.empty() ? "answer" : "answer, each of " + definition.group;
   const Derivation& derived = definition.derived;
   std::string text = toText(derived.kind);
   if (derived.kind == DerivedKind::Expression && derived.program) return text + " " + derived.program->text();
@@ -58,7 +60,9 @@ std::string unknownWords(const Definition& definition) {
   return text;
 }
 
-void writePeriod(json::Writer& out, const base::Period& period) { out.member("freshFor", base::toText(period)); }
+void writePeriod(json::Writer& out, const base::Period& period) {
+  out.member("freshFor", base::toText(period));
+}
 
 void writeFact(json::Writer& out, const Dictionary& dictionary, const Definition& definition) {
   out.beginObject();
@@ -77,10 +81,18 @@ void writeFact(json::Writer& out, const Dictionary& dictionary, const Definition
     out.endArray();
   }
   if (definition.possibleLow) {
-    out.key("possible").beginArray().number(*definition.possibleLow).number(*definition.possibleHigh).endArray();
+    out.key("possible")
+        .beginArray()
+        .number(*definition.possibleLow)
+        .number(*definition.possibleHigh)
+        .endArray();
   }
   if (definition.plausibleLow) {
-    out.key("plausible").beginArray().number(*definition.plausibleLow).number(*definition.plausibleHigh).endArray();
+    out.key("plausible")
+        .beginArray()
+        .number(*definition.plausibleLow)
+        .number(*definition.plausibleHigh)
+        .endArray();
   }
   out.member("concern", toText(definition.concern)).member("unknownAs", toText(definition.unknownAs));
   if (definition.optionalWhen) out.member("optionalWhen", definition.optionalWhen->text());
@@ -105,14 +117,15 @@ std::string tableAsText(const Dictionary& dictionary) {
     if (text.empty() || definition.topic != topic) {
       topic = definition.topic;
       text += (text.empty() ? "## " : "\n## ") + topic + "\n\n";
-      text += "| fact | meaning | type | options | concern | if unknown | counts for | comes from | sources |\n";
+      text +=
+          "| fact | meaning | type | options | concern | if unknown | counts for | comes from | sources |\n";
       text += "| --- | --- | --- | --- | --- | --- | --- | --- | --- |\n";
     }
     const std::string age = definition.freshFor ? base::toText(*definition.freshFor) : "";
     const std::string id = definition.retiredFor.empty() ? definition.id : definition.id + " (retired)";
-    for (const std::string& words :
-         {id, definition.label, typeWords(definition), optionWords(definition), std::string(toText(definition.concern)),
-          unknownWords(definition), age, originWords(dictionary, definition), joined(definition.sources)}) {
+    for (const std::string& words : {id, definition.label, typeWords(definition), optionWords(definition),
+                                     std::string(toText(definition.concern)), unknownWords(definition), age,
+                                     originWords(dictionary, definition), joined(definition.sources)}) {
       text += "| " + cell(words) + " ";
     }
     text += "|\n";

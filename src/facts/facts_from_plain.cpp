@@ -19,7 +19,12 @@ constexpr std::string_view kDate = "date";  // of the whole object
 class PlainReader {
  public:
   PlainReader(FactSet& facts, base::Date today, PolicyChoice policies, base::Issues& issues)
-      : facts_(facts), dictionary_(facts.dictionary()), today_(today), date_(today), policies_(policies), issues_(issues) {}
+      : facts_(facts),
+        dictionary_(facts.dictionary()),
+        today_(today),
+        date_(today),
+        policies_(policies),
+        issues_(issues) {}
 
   void read(json::Node object) {
     if (!object.isObject()) {
@@ -48,11 +53,13 @@ class PlainReader {
       std::vector<std::string> near = dictionary_.similar(key);
       const std::vector<std::string_view> groups(dictionary_.groups().begin(), dictionary_.groups().end());
       if (near.empty()) near = nearNames(key, groups);
-      issues_.error(place, key, "there is no fact \"" + key + "\"", didYouMean(near, "see stile facts for all of them"));
+      issues_.error(place, key, "there is no fact \"" + key + "\"",
+                    didYouMean(near, "see stile facts for all of them"));
       return nullptr;
     }
     if (!definition->retiredFor.empty()) {
-      issues_.error(place, key, "the fact \"" + key + "\" is retired", "give \"" + definition->retiredFor + "\"");
+      issues_.error(place, key, "the fact \"" + key + "\" is retired",
+                    "give \"" + definition->retiredFor + "\"");
       return nullptr;
     }
     if (definition->isPolicy() && policies_ == PolicyChoice::Refused) {
@@ -64,8 +71,9 @@ class PlainReader {
       issues_.error(place, key,
                     definition->group.empty() ? "\"" + key + "\" is no member of the group " + group
                                               : "\"" + key + "\" belongs to the group " + definition->group,
-                    definition->group.empty() ? "give it outside the group"
-                                              : "write \"" + definition->group + "\": [{\"" + key + "\": …}]");
+                    definition->group.empty()
+                        ? "give it outside the group"
+                        : "write \"" + definition->group + "\": [{\"" + key + "\": …}]");
       return nullptr;
     }
     return definition;
@@ -95,7 +103,8 @@ class PlainReader {
   void readRepetition(const std::string& group, int repetition, json::Node node) {
     if (node.isNull()) return;  // there is one, and nothing is known of it
     if (!node.isObject()) {
-      issues_.error(node.place(), group, "each of the group \"" + group + "\" must be an object", "write {\"factId\": value}");
+      issues_.error(node.place(), group, "each of the group \"" + group + "\" must be an object",
+                    "write {\"factId\": value}");
       return;
     }
     for (std::size_t i = 0; i < node.size(); ++i) {
@@ -113,7 +122,8 @@ class PlainReader {
       if (!read->given.date) read->given.date = date_;
     }
     if (definition.isPolicy()) {
-      if (read->given.reason == UnknownReason::None) facts_.give(definition.slot, -1, read->given.value, date_);
+      if (read->given.reason == UnknownReason::None)
+        facts_.give(definition.slot, -1, read->given.value, date_);
     } else if (definition.isMultiple) {
       takeChoice(facts_, definition, repetition, read->chosen, read->given, issues_);
     } else {

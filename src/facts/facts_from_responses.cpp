@@ -22,10 +22,14 @@ using expression::ValueKind;
 
 UnknownReason reasonOf(Absence absence) {
   switch (absence) {
-    case Absence::NotAsked: return UnknownReason::NotAsked;
-    case Absence::NotAnswered: return UnknownReason::NotAnswered;
-    case Absence::NotSure: return UnknownReason::NotSure;
-    case Absence::Declined: return UnknownReason::Declined;
+    case Absence::NotAsked:
+      return UnknownReason::NotAsked;
+    case Absence::NotAnswered:
+      return UnknownReason::NotAnswered;
+    case Absence::NotSure:
+      return UnknownReason::NotSure;
+    case Absence::Declined:
+      return UnknownReason::Declined;
   }
   return UnknownReason::NotAnswered;
 }
@@ -38,7 +42,8 @@ bool isStatement(const Answered& answered) {
 /// Reads all responses of one client into one set, oldest first.
 class ResponsesReader {
  public:
-  ResponsesReader(FactSet& facts, std::vector<const Response*> responses, base::Date today, base::Issues& issues)
+  ResponsesReader(FactSet& facts, std::vector<const Response*> responses, base::Date today,
+                  base::Issues& issues)
       : facts_(facts),
         dictionary_(facts.dictionary()),
         responses_(std::move(responses)),
@@ -53,7 +58,8 @@ class ResponsesReader {
       const bool isSameDay = i > 0 && responses_[i - 1]->authored == responses_[i]->authored;
       occasions_.push_back(i == 0 ? 0 : occasions_.back() + (isSameDay ? 0 : 1));
     }
-    for (std::size_t group = 0; group < dictionary_.groups().size(); ++group) placeRepetitions(static_cast<int>(group));
+    for (std::size_t group = 0; group < dictionary_.groups().size(); ++group)
+      placeRepetitions(static_cast<int>(group));
     for (std::size_t i = 0; i < responses_.size(); ++i) readResponse(i);
   }
 
@@ -88,7 +94,9 @@ class ResponsesReader {
           }
           count = 0;
         } else if (last) {
-          issues_.add({Severity::AskBack, {}, id,
+          issues_.add({Severity::AskBack,
+                       {},
+                       id,
                        "\"" + dictionary_.groupTitles().at(id) + "\" was answered twice for the same day",
                        "keep one list; until then both count"});
         }
@@ -108,7 +116,8 @@ class ResponsesReader {
     const Response& response = *responses_[index];
     if (response.authored && *response.authored > today_) {
       issues_.error({}, response.form ? response.form->name() : "response",
-                    "the response is dated " + response.authored->toText() + ", after the screening date " + today_.toText(),
+                    "the response is dated " + response.authored->toText() + ", after the screening date " +
+                        today_.toText(),
                     "correct the date");
     }
     for (const Answered& answered : response.answered) readAnswered(index, answered);
@@ -117,8 +126,9 @@ class ResponsesReader {
   void readAnswered(std::size_t index, const Answered& answered) {
     const Definition* definition = dictionary_.find(answered.linkId);
     if (!definition || definition->isPolicy() || definition->isOption()) {
-      issues_.error(answered.place, answered.linkId, "\"" + answered.linkId + "\" is no fact that a form may ask",
-                    didYouMean(dictionary_.similar(answered.linkId), "check the form against the dictionary"));
+      issues_.error(
+          answered.place, answered.linkId, "\"" + answered.linkId + "\" is no fact that a form may ask",
+          didYouMean(dictionary_.similar(answered.linkId), "check the form against the dictionary"));
       return;
     }
     int repetition = -1;
@@ -159,7 +169,8 @@ class ResponsesReader {
     take(facts_, definition.slot, repetition, given, issues_);
   }
 
-  bool readAnswer(const Definition& definition, const Answer& answer, const std::string& subject, Given& given) {
+  bool readAnswer(const Definition& definition, const Answer& answer, const std::string& subject,
+                  Given& given) {
     switch (definition.type) {
       case FactType::Boolean:
         if (!answer.boolean) break;
@@ -171,8 +182,8 @@ class ResponsesReader {
       case FactType::Quantity: {
         if (!answer.number) break;
         given.written = answer.unit.empty() ? answer.numberText : answer.numberText + " " + answer.unit;
-        const auto value =
-            checkedNumber(definition, *answer.number, answer.unit, given.written, answer.place, subject, issues_);
+        const auto value = checkedNumber(definition, *answer.number, answer.unit, given.written, answer.place,
+                                         subject, issues_);
         if (!value) return false;
         given.value = Value::number(*value);
         return true;
@@ -204,8 +215,8 @@ class ResponsesReader {
     return false;
   }
 
-  void readChoice(const Response& response, const Definition& choice, int repetition, const Answered& answered,
-                  Given given) {
+  void readChoice(const Response& response, const Definition& choice, int repetition,
+                  const Answered& answered, Given given) {
     const std::string subject = nameOf(choice, repetition);
     ChosenOptions chosen;
     for (const Answer& answer : answered.answers) {
@@ -229,7 +240,8 @@ class ResponsesReader {
     // Which options an older version offered is not recorded here: what was not chosen then waits
     // to be confirmed.
     if (response.form) {
-      const bool isSameVersion = response.formVersion.empty() || response.formVersion == response.form->version();
+      const bool isSameVersion =
+          response.formVersion.empty() || response.formVersion == response.form->version();
       if (!isSameVersion && !chosen.codes.empty()) {
         chosen.othersUnknown = graver(chosen.othersUnknown, UnknownReason::NotConfirmed);
       }

@@ -18,13 +18,20 @@ constexpr const char* kOptionSystem = "https://stile.example/option";
 
 bool agrees(ItemType item, FactType fact) {
   switch (fact) {
-    case FactType::Boolean: return item == ItemType::Boolean;
-    case FactType::Integer: return item == ItemType::Integer;
-    case FactType::Decimal: return item == ItemType::Decimal;
-    case FactType::Quantity: return item == ItemType::Quantity;
-    case FactType::Code: return item == ItemType::Choice || item == ItemType::OpenChoice;
-    case FactType::Date: return item == ItemType::Date;
-    case FactType::Text: return item == ItemType::String || item == ItemType::Text;
+    case FactType::Boolean:
+      return item == ItemType::Boolean;
+    case FactType::Integer:
+      return item == ItemType::Integer;
+    case FactType::Decimal:
+      return item == ItemType::Decimal;
+    case FactType::Quantity:
+      return item == ItemType::Quantity;
+    case FactType::Code:
+      return item == ItemType::Choice || item == ItemType::OpenChoice;
+    case FactType::Date:
+      return item == ItemType::Date;
+    case FactType::Text:
+      return item == ItemType::String || item == ItemType::Text;
   }
   return false;
 }
@@ -63,7 +70,8 @@ class Agreement {
   void checkGroup(const Item& item) {
     const bool isFactGroup = dictionary_.groupIndex(item.linkId) >= 0;
     if (item.repeats && !isFactGroup) {
-      error(item.place, item.linkId, "the repeating group \"" + item.linkId + "\" is no group of the dictionary",
+      error(item.place, item.linkId,
+            "the repeating group \"" + item.linkId + "\" is no group of the dictionary",
             "define it in \"groups\" of a fact file");
     } else if (!item.repeats && isFactGroup) {
       error(item.place, item.linkId, "the dictionary says that the group \"" + item.linkId + "\" repeats",
@@ -79,15 +87,18 @@ class Agreement {
       return;
     }
     if (fact->isPolicy() || fact->isOption()) {
-      error(item.place, item.linkId, fact->isPolicy() ? "a policy is no question" : "an option is no question of its own",
-            fact->isPolicy() ? "choose it in rules/policy.json" : "ask \"" + dictionary_.at(fact->derived.of).id + "\"");
+      error(item.place, item.linkId,
+            fact->isPolicy() ? "a policy is no question" : "an option is no question of its own",
+            fact->isPolicy() ? "choose it in rules/policy.json"
+                             : "ask \"" + dictionary_.at(fact->derived.of).id + "\"");
       return;
     }
     if (!fact->retiredFor.empty()) {
-      error(item.place, item.linkId, "the fact \"" + fact->id + "\" is retired", "ask \"" + fact->retiredFor + "\"");
+      error(item.place, item.linkId, "the fact \"" + fact->id + "\" is retired",
+            "ask \"" + fact->retiredFor + "\"");
     }
     if (!agrees(item.type, fact->type)) {
-      error(item.place, item.linkId, "the fact \"" + fact->id + "\" is a " + toText(fact->type),
+      error(item.place, item.linkId, "the fact \"" + fact->id + "\" is of the type " + toText(fact->type),
             "make the item's type agree with it");
       return;
     }
@@ -110,7 +121,8 @@ class Agreement {
     if (fact->type == FactType::Code) checkOptions(item, *fact);
     if (fact->type == FactType::Code && !fact->isMultiple && !fact->isDerived() && !fact->whenNotApplicable &&
         isConditional(item)) {
-      error(item.place, item.linkId, "this choice is not always asked, and the dictionary does not say what it is then",
+      error(item.place, item.linkId,
+            "this choice is not always asked, and the dictionary does not say what it is then",
             "add \"whenNotApplicable\" with one of its options to the fact \"" + fact->id + "\"");
     }
   }
@@ -119,7 +131,8 @@ class Agreement {
     for (const std::string& text : item.units) {
       const auto unit = base::parseUnit(text);
       if (unit && base::comparable(*unit, fact.valueType.unit, fact.valueType.analyte)) continue;
-      error(item.place, item.linkId, "the unit \"" + text + "\" cannot be converted to " + fact.valueType.unit.text,
+      error(item.place, item.linkId,
+            "the unit \"" + text + "\" cannot be converted to " + fact.valueType.unit.text,
             "offer a unit of the same kind");
     }
   }
@@ -128,18 +141,22 @@ class Agreement {
     for (const questionnaire::Option& offered : item.options) {
       const OptionDefinition* option = fact.option(offered.code);
       if (!option) {
-        error(item.place, item.linkId, "\"" + offered.code + "\" is no option of the fact \"" + fact.id + "\"",
+        error(item.place, item.linkId,
+              "\"" + offered.code + "\" is no option of the fact \"" + fact.id + "\"",
               "use the codes of the dictionary");
         continue;
       }
       if (option->isNone != offered.isExclusive) {
         error(item.place, item.linkId,
-              option->isNone ? "the option \"" + offered.code + "\" means none of the others"
-                             : "the option \"" + offered.code + "\" is exclusive here, but not in the dictionary",
-              option->isNone ? "add the optionExclusive extension" : "remove the extension, or mark the option \"none\"");
+              option->isNone
+                  ? "the option \"" + offered.code + "\" means none of the others"
+                  : "the option \"" + offered.code + "\" is exclusive here, but not in the dictionary",
+              option->isNone ? "add the optionExclusive extension"
+                             : "remove the extension, or mark the option \"none\"");
       }
       if (offered.system != kOptionSystem) {
-        error(item.place, item.linkId, "the option \"" + offered.code + "\" has the system \"" + offered.system + "\"",
+        error(item.place, item.linkId,
+              "the option \"" + offered.code + "\" has the system \"" + offered.system + "\"",
               std::string("write ") + kOptionSystem);
       }
     }
@@ -156,7 +173,8 @@ class Agreement {
               "compare in a unit of the same kind");
       }
       if (fact->type == FactType::Code && condition.text && !fact->option(*condition.text)) {
-        error(condition.place, item.linkId, "\"" + *condition.text + "\" is no option of the fact \"" + fact->id + "\"",
+        error(condition.place, item.linkId,
+              "\"" + *condition.text + "\" is no option of the fact \"" + fact->id + "\"",
               "use the codes of the dictionary");
       }
     }
@@ -174,7 +192,8 @@ void Dictionary::checkForms(const questionnaire::FormSet& forms, base::Issues& i
   for (const auto& form : forms.forms()) {
     // A form that asks no fact at all, such as a physician's reply, is read by others.
     const auto& items = form->inOrder();
-    const bool asksFacts = std::any_of(items.begin(), items.end(), [&](const Item* item) { return find(item->linkId); });
+    const bool asksFacts =
+        std::any_of(items.begin(), items.end(), [&](const Item* item) { return find(item->linkId); });
     if (asksFacts) agreement.check(*form);
   }
 }

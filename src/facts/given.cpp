@@ -70,22 +70,26 @@ void take(FactSet& facts, int slot, int repetition, const Given& given, base::Is
   // A blank beside an answer says nothing; "not sure" beside an answer leaves it unsettled.
   const bool isFactBlank = fact.givenReason == UnknownReason::NotAnswered;
   const bool isGivenBlank = given.reason == UnknownReason::NotAnswered;
-  if (isKnown ? isFactBlank : !isGivenBlank && graver(given.reason, fact.givenReason) == given.reason) put(fact, given);
+  if (isKnown ? isFactBlank : !isGivenBlank && graver(given.reason, fact.givenReason) == given.reason)
+    put(fact, given);
 }
 
-std::optional<Rational> checkedNumber(const Definition& definition, const Rational& number, std::string_view unit,
-                                      const std::string& written, const base::Place& place,
-                                      const std::string& subject, base::Issues& issues) {
+std::optional<Rational> checkedNumber(const Definition& definition, const Rational& number,
+                                      std::string_view unit, const std::string& written,
+                                      const base::Place& place, const std::string& subject,
+                                      base::Issues& issues) {
   Rational value = number;
   if (definition.type == FactType::Quantity) {
     const std::string& wanted = definition.valueType.unit.text;
     if (unit.empty()) {
-      issues.error(place, subject, "the unit of " + written + " is missing", "write for example \"" + written + " " + wanted + "\"");
+      issues.error(place, subject, "the unit of " + written + " is missing",
+                   "write for example \"" + written + " " + wanted + "\"");
       return std::nullopt;
     }
     const auto parsed = base::parseUnit(unit);
     const auto converted =
-        parsed ? base::convert(number, *parsed, definition.valueType.unit, definition.valueType.analyte) : std::nullopt;
+        parsed ? base::convert(number, *parsed, definition.valueType.unit, definition.valueType.analyte)
+               : std::nullopt;
     if (!converted) {
       issues.error(place, subject,
                    parsed ? "the unit \"" + std::string(unit) + "\" cannot be converted to " + wanted
@@ -95,11 +99,13 @@ std::optional<Rational> checkedNumber(const Definition& definition, const Ration
     }
     value = *converted;
   } else if (!unit.empty()) {
-    issues.error(place, subject, "\"" + definition.label + "\" is a plain number without a unit", "leave the unit out");
+    issues.error(place, subject, "\"" + definition.label + "\" is a plain number without a unit",
+                 "leave the unit out");
     return std::nullopt;
   }
   if (definition.type == FactType::Integer && !value.isWhole()) {
-    issues.error(place, subject, "\"" + definition.label + "\" is a whole number", "write it without decimals");
+    issues.error(place, subject, "\"" + definition.label + "\" is a whole number",
+                 "write it without decimals");
     return std::nullopt;
   }
   if (definition.possibleLow && (value < *definition.possibleLow || value > *definition.possibleHigh)) {
@@ -118,13 +124,14 @@ std::optional<Rational> checkedNumber(const Definition& definition, const Ration
   return value;
 }
 
-void takeChoice(FactSet& facts, const Definition& choice, int repetition, const ChosenOptions& chosen, Given given,
-                base::Issues& issues) {
+void takeChoice(FactSet& facts, const Definition& choice, int repetition, const ChosenOptions& chosen,
+                Given given, base::Issues& issues) {
   const auto isIn = [](const std::vector<std::string>& codes, const std::string& code) {
     return std::find(codes.begin(), codes.end(), code) != codes.end();
   };
   bool choosesNone = false;
-  for (const OptionDefinition& option : choice.options) choosesNone = choosesNone || (option.isNone && isIn(chosen.codes, option.code));
+  for (const OptionDefinition& option : choice.options)
+    choosesNone = choosesNone || (option.isNone && isIn(chosen.codes, option.code));
   const bool isContradictory = choosesNone && chosen.codes.size() > 1;
   if (isContradictory) {
     issues.add({Severity::AskBack, given.place ? *given.place : base::Place{}, nameOf(choice, repetition),
@@ -145,13 +152,16 @@ void takeChoice(FactSet& facts, const Definition& choice, int repetition, const 
     } else {
       one.reason = chosen.othersUnknown;
     }
-    one.value = one.reason == UnknownReason::None ? Value::boolean(isChosen) : Value::unknown(ValueKind::Boolean);
+    one.value =
+        one.reason == UnknownReason::None ? Value::boolean(isChosen) : Value::unknown(ValueKind::Boolean);
     one.written = one.reason == UnknownReason::None ? (isChosen ? "true" : "false") : "";
     take(facts, option.slot, repetition, one, issues);
   }
   std::string codes;
   for (const std::string& code : chosen.codes) codes += (codes.empty() ? "" : ", ") + code;
-  given.reason = isContradictory ? UnknownReason::Contradictory : codes.empty() ? chosen.othersUnknown : UnknownReason::None;
+  given.reason = isContradictory ? UnknownReason::Contradictory
+                 : codes.empty() ? chosen.othersUnknown
+                                 : UnknownReason::None;
   given.value = given.reason == UnknownReason::None ? Value::code(codes) : Value::unknown(ValueKind::Code);
   if (!codes.empty()) given.written = codes + (given.written.empty() ? "" : ", " + given.written);
   take(facts, choice.slot, repetition, given, issues);

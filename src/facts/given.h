@@ -17,7 +17,7 @@ struct Given {
   expression::Value value;
   UnknownReason reason = UnknownReason::None;  ///< None = `value` holds something
   std::string written;
-  std::optional<base::PartialDate> date;       ///< when it was so, if that was said or follows
+  std::optional<base::PartialDate> date;  ///< when it was so, if that was said or follows
   std::string givenBy;
   std::string source;
   int occasion = 0;
@@ -45,7 +45,7 @@ struct ChosenOptions {
 };
 
 /// Puts a choice and its option facts into the set. `given` holds all but the values.
-void takeChoice(FactSet& facts, const Definition& choice, int repetition, const ChosenOptions& chosen, Given given,
-                base::Issues& issues);
+void takeChoice(FactSet& facts, const Definition& choice, int repetition, const ChosenOptions& chosen,
+                Given given, base::Issues& issues);
 
 }  // namespace stile::facts

@@ -13,26 +13,31 @@ using Words = std::vector<std::string>;
 // Words of dose, form and time. They say how a medicine is taken, never which medicine it is, so
 // they may stand beside a name without leaving it in doubt.
 constexpr std::array<std::string_view, 66> kDoseWords{
-    "mg",       "mcg",      "ug",        "µg",       "g",         "ml",      "unit",     "units",    "iu",
-    "%",        "tablet",   "tablets",   "tab",      "tabs",      "capsule", "capsules", "cap",      "caps",
-    "pill",     "pills",    "patch",     "patches",  "spray",     "puff",    "puffs",    "inhaler",  "injection",
-    "injections", "drop",   "drops",     "cream",    "gel",       "syrup",   "pen",      "once",     "twice",
-    "times",    "daily",    "a",         "per",      "day",       "days",    "week",     "weekly",   "month",
-    "monthly",  "every",    "each",      "other",    "morning",   "evening", "night",    "noon",     "at",
-    "in",       "the",      "bedtime",   "as",       "needed",    "od",      "bd",       "tds",      "sr",
-    "xl",       "mr",       "hourly"};
+    "mg",         "mcg",    "ug",      "µg",      "g",       "ml",      "unit",     "units",   "iu",
+    "%",          "tablet", "tablets", "tab",     "tabs",    "capsule", "capsules", "cap",     "caps",
+    "pill",       "pills",  "patch",   "patches", "spray",   "puff",    "puffs",    "inhaler", "injection",
+    "injections", "drop",   "drops",   "cream",   "gel",     "syrup",   "pen",      "once",    "twice",
+    "times",      "daily",  "a",       "per",     "day",     "days",    "week",     "weekly",  "month",
+    "monthly",    "every",  "each",    "other",   "morning", "evening", "night",    "noon",    "at",
+    "in",         "the",    "bedtime", "as",      "needed",  "od",      "bd",       "tds",     "sr",
+    "xl",         "mr",     "hourly"};
 
 bool isDoseWord(const std::string& word) {
   if (word[0] >= '0' && word[0] <= '9') return true;  // "50", "50mg", "1x"
   return std::find(kDoseWords.begin(), kDoseWords.end(), word) != kDoseWords.end();
 }
 
-char lowerCase(char letter) { return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter; }
+char lowerCase(char letter) {
+  return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+}
 
-bool isSeparator(char letter) { return letter == '/' || letter == '+' || letter == ',' || letter == '&' || letter == ';'; }
+bool isSeparator(char letter) {
+  return letter == '/' || letter == '+' || letter == ',' || letter == '&' || letter == ';';
+}
 
 bool isBlank(char letter) {
-  return letter == ' ' || letter == '\t' || letter == '\n' || letter == '\r' || letter == '(' || letter == ')';
+  return letter == ' ' || letter == '\t' || letter == '\n' || letter == '\r' || letter == '(' ||
+         letter == ')';
 }
 
 /// Lower-case words without the dots that end abbreviations; separators become a word of their own, "/".
@@ -79,7 +84,8 @@ MedicineClasses MedicineClasses::read(json::Node root, base::Issues& issues) {
     one.names = reader.strings("names");
     one.sources = reader.strings("sources");
     if (one.names.empty()) reader.issue(node, "the class has no names", "list generic names in \"names\"");
-    if (one.sources.empty()) reader.issue(node, "the class names no source", "list the ids of its sources in \"sources\"");
+    if (one.sources.empty())
+      reader.issue(node, "the class names no source", "list the ids of its sources in \"sources\"");
     reader.finish();
     if (one.id.empty()) continue;
     if (result.find(one.id) >= 0) {
@@ -91,7 +97,8 @@ MedicineClasses MedicineClasses::read(json::Node root, base::Issues& issues) {
       const Words words = wordsOf(name);
       const std::string normal = joined(words, 0, words.size());
       if (normal.empty() || normal.find('/') != std::string::npos) {
-        reader.issue(node, "\"" + name + "\" is no single name", "list every medicine of a combination by itself");
+        reader.issue(node, "\"" + name + "\" is no single name",
+                     "list every medicine of a combination by itself");
         continue;
       }
       auto& classes = result.byName_[normal];

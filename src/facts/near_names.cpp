@@ -46,7 +46,8 @@ std::vector<std::string> nearNames(std::string_view written, const std::vector<s
     if (name.size() > kLongestCompared) continue;
     const std::string lower = lowerCase(name);
     const std::size_t shorter = std::min(lower.size(), wanted.size());
-    const bool isBeginning = shorter >= kShortestBeginning && lower.compare(0, shorter, wanted, 0, shorter) == 0;
+    const bool isBeginning =
+        shorter >= kShortestBeginning && lower.compare(0, shorter, wanted, 0, shorter) == 0;
     const std::size_t apart = lettersApart(wanted, lower);
     if (apart <= limit) {
       near.emplace_back(apart, name);

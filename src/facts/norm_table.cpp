@@ -24,7 +24,8 @@ std::optional<NormRow> readRow(json::Node node, const NormTable& table, base::Is
   reader.finish();
   if (!ages || !below || row.sex.empty()) return std::nullopt;
   row.below = *below;
-  const bool isPair = ages->isArray() && ages->size() == 2 && ages->at(0).isNumber() && ages->at(1).isNumber();
+  const bool isPair =
+      ages->isArray() && ages->size() == 2 && ages->at(0).isNumber() && ages->at(1).isNumber();
   const auto from = isPair ? ages->at(0).integer() : std::nullopt;
   const auto to = isPair ? ages->at(1).integer() : std::nullopt;
   if (!from || !to || *from < 0 || *to < *from || *to > kOldestAge) {
@@ -67,7 +68,9 @@ int outcomeAtEnd(const NormRow& row, bool good) {
   return row.above ? 1 : 0;
 }
 
-const char* codeOf(int outcome) { return outcome < 0 ? kNormBelow : outcome > 0 ? kNormAbove : kNormWithin; }
+const char* codeOf(int outcome) {
+  return outcome < 0 ? kNormBelow : outcome > 0 ? kNormAbove : kNormWithin;
+}
 
 std::set<std::string> possibleSexes(const NormTable& table, const Value& sex) {
   if (sex.text) return {*sex.text};
@@ -110,7 +113,8 @@ std::optional<NormTable> readNormTable(json::Node root, base::Issues& issues) {
     refuseOverlap(table, *row, node, issues);
     table.rows.push_back(std::move(*row));
   }
-  if (reader.require("rows") && table.rows.empty()) reader.issue(root, "the norm table has no usable row", "add rows");
+  if (reader.require("rows") && table.rows.empty())
+    reader.issue(root, "the norm table has no usable row", "add rows");
   reader.finish();
   if (table.id.empty()) return std::nullopt;
   return table;

@@ -44,7 +44,6 @@ std::optional<NormTable> readNormTable(json::Node root, base::Issues& issues);
 /// and no possible age or sex is without a row (the table says nothing about those).
 expression::Value normOutcome(const NormTable& table, const expression::Value& measured,
                               const base::Unit& measuredUnit, const expression::Value& sex,
-                              const expression::Value& age,
-                              base::Analyte analyte = base::Analyte::None);
+                              const expression::Value& age, base::Analyte analyte = base::Analyte::None);
 
 }  // namespace stile::facts

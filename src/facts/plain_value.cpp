@@ -34,14 +34,16 @@ class ValueReader {
       case FactType::Decimal:
         if (!node.isNumber()) return wrongType(node, "a number without quotes");
         return readNumber(node, node.numberText(), {}, given);
-      case FactType::Quantity: return readQuantity(node, unit, given);
+      case FactType::Quantity:
+        return readQuantity(node, unit, given);
       case FactType::Code:
         if (!node.isString()) return wrongType(node, "one of " + optionList());
         if (!isOption(node)) return false;
         given.value = Value::code(node.string());
         given.written = node.string();
         return true;
-      case FactType::Date: return readDate(node, given);
+      case FactType::Date:
+        return readDate(node, given);
       case FactType::Text:
         if (!node.isString() || node.string().empty()) return wrongType(node, "a text between quotes");
         given.value = Value::ofText(node.string());
@@ -58,12 +60,14 @@ class ValueReader {
   }
 
   bool wrongType(json::Node node, const std::string& wanted) {
-    return refuse(node, "\"" + definition_.label + "\" is a " + toText(definition_.type) + " fact", "write " + wanted);
+    return refuse(node, "\"" + definition_.label + "\" is of the type " + toText(definition_.type),
+                  "write " + wanted);
   }
 
   std::string optionList() const {
     std::string list;
-    for (const OptionDefinition& option : definition_.options) list += (list.empty() ? "\"" : ", \"") + option.code + "\"";
+    for (const OptionDefinition& option : definition_.options)
+      list += (list.empty() ? "\"" : ", \"") + option.code + "\"";
     return list;
   }
 
@@ -76,7 +80,8 @@ class ValueReader {
   }
 
   bool readCodes(json::Node node, PlainValue& into) {
-    if (!node.isArray()) return wrongType(node, "an array of the options chosen, such as [\"" + someOption() + "\"]");
+    if (!node.isArray())
+      return wrongType(node, "an array of the options chosen, such as [\"" + someOption() + "\"]");
     if (node.size() == 0) {
       return refuse(node, "an empty list does not say whether anything was answered",
                     "write the option that means none of these, or null when it was not answered");
@@ -91,11 +96,14 @@ class ValueReader {
     return true;
   }
 
-  std::string someOption() const { return definition_.options.empty() ? "" : definition_.options.front().code; }
+  std::string someOption() const {
+    return definition_.options.empty() ? "" : definition_.options.front().code;
+  }
 
   bool readQuantity(json::Node node, const std::optional<json::Node>& unit, Given& given) {
     if (unit && !unit->isString()) return refuse(*unit, "a unit is a text", "write it between quotes");
-    if (node.isNumber()) return readNumber(node, node.numberText(), unit ? unit->string() : std::string(), given);
+    if (node.isNumber())
+      return readNumber(node, node.numberText(), unit ? unit->string() : std::string(), given);
     if (!node.isString() || unit) {
       return wrongType(node, "for example \"120 " + definition_.valueType.unit.text + "\"");
     }
@@ -118,7 +126,8 @@ class ValueReader {
                         : "write digits with a point for decimals");
     }
     given.written = unit.empty() ? digits : digits + " " + unit;
-    const auto value = checkedNumber(definition_, *number, unit, given.written, node.place(), subject_, issues_);
+    const auto value =
+        checkedNumber(definition_, *number, unit, given.written, node.place(), subject_, issues_);
     if (!value) return false;
     given.value = Value::number(*value);
     return true;
@@ -149,18 +158,21 @@ std::optional<base::PartialDate> readPlainDate(json::Node node, base::Date today
                                                base::Issues& issues) {
   const auto date = node.isString() ? base::PartialDate::parse(node.string()) : std::nullopt;
   if (!date) {
-    issues.error(node.place(), subject, "this is no date", "write \"2026-11-25\", or \"2026-11\" when the day is not known");
+    issues.error(node.place(), subject, "this is no date",
+                 "write \"2026-11-25\", or \"2026-11\" when the day is not known");
     return std::nullopt;
   }
   if (date->first() > today) {
-    issues.error(node.place(), subject, "the date " + date->toText() + " lies after the screening date " + today.toText(),
+    issues.error(node.place(), subject,
+                 "the date " + date->toText() + " lies after the screening date " + today.toText(),
                  "correct the date");
     return std::nullopt;
   }
   return date;
 }
 
-std::optional<UnknownReason> readStatedReason(json::Node node, const std::string& subject, base::Issues& issues) {
+std::optional<UnknownReason> readStatedReason(json::Node node, const std::string& subject,
+                                              base::Issues& issues) {
   const auto reason = node.isString() ? statedReason(node.string()) : std::nullopt;
   if (!reason) {
     issues.error(node.place(), subject, "this is no reason for a missing answer",
@@ -169,8 +181,8 @@ std::optional<UnknownReason> readStatedReason(json::Node node, const std::string
   return reason;
 }
 
-std::optional<PlainValue> readPlainValue(const Definition& definition, const std::string& subject, json::Node node,
-                                         base::Date today, base::Issues& issues) {
+std::optional<PlainValue> readPlainValue(const Definition& definition, const std::string& subject,
+                                         json::Node node, base::Date today, base::Issues& issues) {
   PlainValue result;
   if (node.isNull()) {
     setUnknown(definition, UnknownReason::NotAnswered, result);

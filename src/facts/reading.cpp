@@ -95,12 +95,14 @@ Value hull(const std::vector<const Reading*>& readings) {
       continue;
     }
     result.low = result.low && value.low ? std::optional(std::min(*result.low, *value.low)) : std::nullopt;
-    result.high = result.high && value.high ? std::optional(std::max(*result.high, *value.high)) : std::nullopt;
+    result.high =
+        result.high && value.high ? std::optional(std::max(*result.high, *value.high)) : std::nullopt;
   }
   return result;
 }
 
-std::optional<Rational> meanOf(const std::vector<const Reading*>& readings, std::optional<Rational> Value::*bound) {
+std::optional<Rational> meanOf(const std::vector<const Reading*>& readings,
+                               std::optional<Rational> Value::*bound) {
   Rational sum;
   for (const Reading* reading : readings) {
     const auto& part = reading->value.*bound;
@@ -147,10 +149,11 @@ std::optional<base::PartialDate> newestDate(const std::vector<const Reading*>& r
 
 }  // namespace
 
-Derived deriveFromReadings(const FactSet& facts, const Derivation& derivation, const std::optional<base::Period>& age,
-                           base::Date today) {
+Derived deriveFromReadings(const FactSet& facts, const Derivation& derivation,
+                           const std::optional<base::Period>& age, base::Date today) {
   const Readings readings = collect(facts, derivation, age, today);
-  Derived result{Value::unknown(facts.dictionary().at(derivation.of).valueType.kind), UnknownReason::None, {}};
+  Derived result{
+      Value::unknown(facts.dictionary().at(derivation.of).valueType.kind), UnknownReason::None, {}};
   const bool anyCertain = std::any_of(readings.list.begin(), readings.list.end(),
                                       [](const Reading& reading) { return reading.isCertain; });
   if (anyCertain) {

@@ -33,7 +33,8 @@ void settle(FactSet& facts, const questionnaire::FormSet& forms, base::Date toda
     group.state = FactSet::GroupState::AsGiven;
     const auto& members = dictionary.groupMembers(static_cast<int>(i));
     for (auto& repetition : group.repetitions) {
-      for (std::size_t j = 0; j < members.size(); ++j) restore(dictionary.at(members[j]), repetition[j], today);
+      for (std::size_t j = 0; j < members.size(); ++j)
+        restore(dictionary.at(members[j]), repetition[j], today);
     }
   }
   auto counting = EnablementPlan::formsThatCount(forms, facts.formsAnswered_);

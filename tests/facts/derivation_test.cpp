@@ -6,19 +6,22 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-std::string summary(const std::string& rest) { return derived("\"summary\": {\"group\": \"joint\", " + rest + "}"); }
+std::string summary(const std::string& rest) {
+  return derived("\"summary\": {\"group\": \"joint\", " + rest + "}");
+}
 
 Sample jointSample() {
-  return Sample(fact("isHip", "boolean", member("joint")) + "," + fact("ageMonths", "integer", member("joint")) + "," +
+  return Sample(fact("isHip", "boolean", member("joint")) + "," +
+                    fact("ageMonths", "integer", member("joint")) + "," +
                     fact("anyHip", "boolean", summary(R"("any": "%isHip")")) + "," +
                     fact("everyHip", "boolean", summary(R"("every": "%isHip")")) + "," +
-                    fact("anyFresh", "boolean", summary(R"("any": "%ageMonths < 3", "where": "%isHip")")) + "," +
-                    fact("count", "integer", summary(R"("count": true)")) + "," +
+                    fact("anyFresh", "boolean", summary(R"("any": "%ageMonths < 3", "where": "%isHip")")) +
+                    "," + fact("count", "integer", summary(R"("count": true)")) + "," +
                     fact("hips", "integer", summary(R"("count": true, "where": "%isHip")")) + "," +
                     fact("least", "integer", summary(R"("smallest": "%ageMonths")")) + "," +
                     fact("most", "integer", summary(R"("largest": "%ageMonths")")) + "," +
-                    fact("leastHip", "integer", summary(R"("smallest": "%ageMonths", "where": "%isHip")")) + "," +
-                    fact("underSix", "boolean", formula("%least < 6")) + "," +
+                    fact("leastHip", "integer", summary(R"("smallest": "%ageMonths", "where": "%isHip")")) +
+                    "," + fact("underSix", "boolean", formula("%least < 6")) + "," +
                     fact("overTwo", "boolean", formula("%least > 2")) + "," +
                     fact("hipUnderSix", "boolean", formula("%leastHip < 6")) + "," +
                     fact("hipOverTwo", "boolean", formula("%leastHip > 2")),
@@ -103,9 +106,11 @@ TEST_CASE("What may belong to none has no certain bound") {
 }
 
 TEST_CASE("Elapsed time is counted in completed units, at both ends of a date known in part") {
-  Sample sample(fact("since", "date") + "," + fact("years", "integer", derived(R"("elapsed": {"since": "since", "in": "a"})")) + "," +
-                fact("ageMonths", "quantity", R"("unit": "mo", )" + derived(R"("elapsed": {"since": "since", "in": "mo"})")) + "," +
-                fact("early", "boolean", formula("%ageMonths < 3 'mo'")));
+  Sample sample(fact("since", "date") + "," +
+                fact("years", "integer", derived(R"("elapsed": {"since": "since", "in": "a"})")) + "," +
+                fact("ageMonths", "quantity",
+                     R"("unit": "mo", )" + derived(R"("elapsed": {"since": "since", "in": "mo"})")) +
+                "," + fact("early", "boolean", formula("%ageMonths < 3 'mo'")));
   auto set = sample.plain(R"({"since": "2026-08-25"})");
   CHECK(sample.say(set, "ageMonths") == "3 months");
   CHECK(sample.say(set, "early") == "no");
@@ -120,10 +125,13 @@ TEST_CASE("Elapsed time is counted in completed units, at both ends of a date kn
 }
 
 TEST_CASE("A date after the screening date is refused where time since it counts") {
-  Sample sample(fact("birth", "date") + "," + fact("age", "integer", derived(R"("elapsed": {"since": "birth", "in": "a"})")) + "," +
-                fact("weeks", "integer", derived(R"("elapsed": {"since": "birth", "in": "wk"})")) + "," + fact("due", "date"));
+  Sample sample(fact("birth", "date") + "," +
+                fact("age", "integer", derived(R"("elapsed": {"since": "birth", "in": "a"})")) + "," +
+                fact("weeks", "integer", derived(R"("elapsed": {"since": "birth", "in": "wk"})")) + "," +
+                fact("due", "date"));
   const auto text = sample.refusedPlain(R"({"birth": "2026-11-26"})");
-  CHECK_THAT(text, Contains("birth") && Contains("after the screening date 2026-11-25") && Contains("facts.json:1:11"));
+  CHECK_THAT(text, Contains("birth") && Contains("after the screening date 2026-11-25") &&
+                       Contains("facts.json:1:11"));
   CHECK(text.find("after the screening") == text.rfind("after the screening"));
   CHECK_THAT(sample.refusedPlain(R"({"birth": "2027"})"), Contains("after the screening date"));
   CHECK(sample.say(sample.plain(R"({"due": "2027-01-01", "birth": "2026-11-25"})"), "age") == "0");
@@ -138,10 +146,11 @@ TEST_CASE("A score counts what is true and bounds what is unknown") {
 
 TEST_CASE("Derived facts of a group are worked out in each repetition") {
   Sample sample(fact("since", "date", member("joint")) + "," +
-                    fact("ageMonths", "integer", member("joint") + ", " + derived(R"("elapsed": {"since": "since", "in": "mo"})")) + "," +
-                    fact("limit", "integer") + "," +
-                    fact("isFresh", "boolean", member("joint") + ", " + formula("%ageMonths < %limit")) + "," +
-                    fact("anyFresh", "boolean", summary(R"("any": "%isFresh")")),
+                    fact("ageMonths", "integer",
+                         member("joint") + ", " + derived(R"("elapsed": {"since": "since", "in": "mo"})")) +
+                    "," + fact("limit", "integer") + "," +
+                    fact("isFresh", "boolean", member("joint") + ", " + formula("%ageMonths < %limit")) +
+                    "," + fact("anyFresh", "boolean", summary(R"("any": "%isFresh")")),
                 "joint");
   const auto set = sample.plain(R"({"limit": 3, "joint": [{"since": "2026-10-01"}, {"since": "2020"}]})");
   CHECK(sample.say(set, "ageMonths", 0) == "1");
@@ -152,8 +161,10 @@ TEST_CASE("Derived facts of a group are worked out in each repetition") {
 }
 
 TEST_CASE("A derived fact may be given directly, and is contradictory when its inputs disagree") {
-  Sample sample(fact("birth", "date") + "," + fact("age", "integer", derived(R"("elapsed": {"since": "birth", "in": "a"})")) + "," +
-                fact("a", "boolean") + "," + fact("b", "boolean", formula("%a")) + "," + fact("w", "quantity", R"("unit": "kg")") + "," +
+  Sample sample(fact("birth", "date") + "," +
+                fact("age", "integer", derived(R"("elapsed": {"since": "birth", "in": "a"})")) + "," +
+                fact("a", "boolean") + "," + fact("b", "boolean", formula("%a")) + "," +
+                fact("w", "quantity", R"("unit": "kg")") + "," +
                 fact("twice", "quantity", R"("unit": "kg", )" + formula("%w * 2")) + "," +
                 fact("heavy", "boolean", formula("%twice >= 20 'kg'")));
   auto set = sample.plain(R"({"age": 70, "b": true})");
@@ -173,13 +184,15 @@ TEST_CASE("A derived fact may be given directly, and is contradictory when its i
 }
 
 TEST_CASE("What keeps a derived fact open leads back to the questions") {
-  Sample sample(fact("a", "boolean") + "," + fact("b", "boolean") + "," + fact("c", "boolean", formula("%a or %b")) + "," +
-                fact("d", "boolean", formula("%c and %a")) + "," + fact("x", "boolean", member("joint")) + "," +
-                fact("anyX", "boolean", summary(R"("any": "%x and %a")")),
+  Sample sample(fact("a", "boolean") + "," + fact("b", "boolean") + "," +
+                    fact("c", "boolean", formula("%a or %b")) + "," +
+                    fact("d", "boolean", formula("%c and %a")) + "," + fact("x", "boolean", member("joint")) +
+                    "," + fact("anyX", "boolean", summary(R"("any": "%x and %a")")),
                 "joint");
   const auto set = sample.plain(R"({"b": false, "joint": [{"x": false}, {"x": null}]})");
   const int a = sample.slot("a");
   CHECK(facts::openInputs(set, sample.slot("d")) == std::vector<facts::FactRef>{{a, -1}});
   CHECK(facts::openInputs(set, sample.slot("b")).empty());
-  CHECK(facts::openInputs(set, sample.slot("anyX")) == std::vector<facts::FactRef>{{sample.slot("x"), 1}, {a, -1}});
+  CHECK(facts::openInputs(set, sample.slot("anyX")) ==
+        std::vector<facts::FactRef>{{sample.slot("x"), 1}, {a, -1}});
 }

@@ -5,9 +5,10 @@ using namespace stile::sample;
 using Catch::Matchers::Contains;
 
 TEST_CASE("A multiple choice makes one boolean fact for each option") {
-  const Sample sample(fact("heartConditions", "code",
-                           "\"multiple\": true, \"unknownAs\": \"gate\", \"freshFor\": {\"value\": 1, \"unit\": \"mo\"}, " +
-                               choices("angina heartFailure none")));
+  const Sample sample(
+      fact("heartConditions", "code",
+           "\"multiple\": true, \"unknownAs\": \"gate\", \"freshFor\": {\"value\": 1, \"unit\": \"mo\"}, " +
+               choices("angina heartFailure none")));
   const facts::Definition* angina = sample.dictionary.find("heartConditionsAngina");
   REQUIRE(angina);
   CHECK(angina->isOption());
@@ -24,16 +25,18 @@ TEST_CASE("A multiple choice makes one boolean fact for each option") {
 }
 
 TEST_CASE("Policies are code facts that are always known") {
-  Sample sample(fact("a", "boolean", formula("%policyStart = 'slow'")), {}, {},
-                {{"rules/policy.json",
-                  R"({"policies": [{"id": "policyStart", "title": "Start", "question": "How?", "value": "slow",
+  Sample sample(
+      fact("a", "boolean", formula("%policyStart = 'slow'")), {}, {},
+      {{"rules/policy.json",
+        R"({"policies": [{"id": "policyStart", "title": "Start", "question": "How?", "value": "slow",
                   "alternatives": [{"code": "slow", "display": "Slowly", "sources": ["s"]},
                   {"code": "fast", "display": "Fast", "sources": ["s"]}], "decides": "One thing.", "sources": ["s"]}]})"}});
   auto set = sample.plain("{}");
   CHECK(sample.say(set, "policyStart") == "Slowly");
   CHECK(sample.in(set, "policyStart").source == "policy");
   CHECK(sample.say(set, "a") == "yes");
-  CHECK_THAT(sample.refusedPlain(R"({"policyStart": "fast"})"), Contains("is a policy") && Contains("rules/policy.json"));
+  CHECK_THAT(sample.refusedPlain(R"({"policyStart": "fast"})"),
+             Contains("is a policy") && Contains("rules/policy.json"));
 
   base::Issues issues;
   const auto document = json::Document::parse(R"({"policyStart": "fast"})", "f", issues);
@@ -48,8 +51,8 @@ TEST_CASE("Policies are code facts that are always known") {
 }
 
 TEST_CASE("Facts of a group are refused outside it and usable through its view") {
-  const Sample sample(fact("name", "text", member("medicine")) + "," + fact("other", "text", member("joint")) + "," +
-                          fact("alone", "boolean"),
+  const Sample sample(fact("name", "text", member("medicine")) + "," +
+                          fact("other", "text", member("joint")) + "," + fact("alone", "boolean"),
                       "medicine joint");
   CHECK_THAT(sample.dictionary.lookup("name")->usable, Contains("group medicine"));
   const facts::Dictionary::GroupView view(sample.dictionary, "medicine");
@@ -68,15 +71,18 @@ TEST_CASE("Derived facts are ordered after what they read, whatever the order of
 }
 
 TEST_CASE("Facts that read each other in a circle are an issue") {
-  const auto text = dictionaryIssues({{"rules/facts/t.json", factFile(fact("a", "boolean", formula("%b")) + "," +
-                                                              fact("b", "boolean", formula("%c or %a")) + "," +
-                                                              fact("c", "boolean", formula("%d")) + "," + fact("d", "boolean"))}});
+  const auto text = dictionaryIssues(
+      {{"rules/facts/t.json",
+        factFile(fact("a", "boolean", formula("%b")) + "," + fact("b", "boolean", formula("%c or %a")) + "," +
+                 fact("c", "boolean", formula("%d")) + "," + fact("d", "boolean"))}});
   CHECK_THAT(text, Contains("a → b → a") && Contains("rules/facts/t.json:1:"));
 }
 
 TEST_CASE("Every fact needs its concern, its unknownAs and its sources") {
-  const auto text = dictionaryIssues({{"rules/facts/t.json", factFile(R"({"id": "a", "label": "A", "type": "boolean"})")}});
-  CHECK_THAT(text, Contains("\"concern\" is missing") && Contains("\"unknownAs\" is missing") && Contains("\"sources\" is missing"));
+  const auto text =
+      dictionaryIssues({{"rules/facts/t.json", factFile(R"({"id": "a", "label": "A", "type": "boolean"})")}});
+  CHECK_THAT(text, Contains("\"concern\" is missing") && Contains("\"unknownAs\" is missing") &&
+                       Contains("\"sources\" is missing"));
 }
 
 TEST_CASE("What is wrong with one fact is told with its place and a remedy") {
@@ -112,24 +118,37 @@ TEST_CASE("What is wrong with one fact is told with its place and a remedy") {
       {fact("a", "boolean", R"("code": "8480-6")"), "needs its system"},
       {fact("a", "boolean", member("nowhere")), "there is no group \"nowhere\""},
       {fact("a", "boolean") + "," + fact("a", "boolean"), "there is a fact \"a\" already"},
-      {fact("a", "code", R"("multiple": true, )" + choices("x none")) + "," + fact("aX", "boolean"), "\"aX\" already"},
+      {fact("a", "code", R"("multiple": true, )" + choices("x none")) + "," + fact("aX", "boolean"),
+       "\"aX\" already"},
       {fact("a", "boolean", derived(R"("guess": 1)")), "is no kind of derivation"},
       {fact("a", "boolean", formula("%nobody")), "nobody"},
       {fact("a", "boolean", formula("3 + 4")), "true or false"},
       {reading + "," + fact("a", "boolean", formula("%reading > 3 'mm[Hg]'")), "belongs to each repetition"},
-      {fact("d", "boolean") + "," + fact("a", "integer", derived(R"("elapsed": {"since": "d", "in": "a"})")), "is no date"},
-      {fact("d", "date") + "," + fact("a", "integer", derived(R"("elapsed": {"since": "d", "in": "years ago"})")), "d, wk, mo or a"},
-      {fact("d", "date", member("g")) + "," + fact("a", "integer", derived(R"("elapsed": {"since": "d", "in": "a"})")), "through a summary"},
-      {fact("a", "boolean", derived(R"("summary": {"group": "h", "any": "true"})")), "there is no group \"h\""},
+      {fact("d", "boolean") + "," + fact("a", "integer", derived(R"("elapsed": {"since": "d", "in": "a"})")),
+       "is no date"},
+      {fact("d", "date") + "," +
+           fact("a", "integer", derived(R"("elapsed": {"since": "d", "in": "years ago"})")),
+       "d, wk, mo or a"},
+      {fact("d", "date", member("g")) + "," +
+           fact("a", "integer", derived(R"("elapsed": {"since": "d", "in": "a"})")),
+       "through a summary"},
+      {fact("a", "boolean", derived(R"("summary": {"group": "h", "any": "true"})")),
+       "there is no group \"h\""},
       {fact("a", "boolean", derived(R"("summary": {"group": "g"})")), "exactly one"},
       {fact("a", "boolean", derived(R"("summary": {"group": "g", "count": true})")), "a count is an integer"},
       {reading + "," + fact("a", "integer", derived(R"("mean": {"of": "reading"})")), "has another type"},
-      {fact("b", "boolean") + "," + fact("a", "integer", derived(R"("mean": {"of": "b"})")), "is in no group"},
-      {reading + "," + fact("a", "quantity", mmHg() + "," + derived(R"("worst": {"of": "reading", "take": "best"})")), "largest or smallest"},
-      {fact("a", "code", derived(R"("norm": {"table": "t", "of": "b", "sex": "c", "age": "d"})")), "there is no norm table"},
+      {fact("b", "boolean") + "," + fact("a", "integer", derived(R"("mean": {"of": "b"})")),
+       "is in no group"},
+      {reading + "," +
+           fact("a", "quantity", mmHg() + "," + derived(R"("worst": {"of": "reading", "take": "best"})")),
+       "largest or smallest"},
+      {fact("a", "code", derived(R"("norm": {"table": "t", "of": "b", "sex": "c", "age": "d"})")),
+       "there is no norm table"},
       {fact("b", "integer") + "," + fact("a", "integer", derived(R"("score": ["b"])")), "is no boolean"},
       {fact("a", "boolean", derived(R"("class": "statin")")), "there is no medicine class"},
-      {fact("b", "boolean") + "," + fact("a", "boolean", R"("freshFor": {"value": 1, "unit": "d"}, )" + formula("%b")), "an age of its own"},
+      {fact("b", "boolean") + "," +
+           fact("a", "boolean", R"("freshFor": {"value": 1, "unit": "d"}, )" + formula("%b")),
+       "an age of its own"},
   }));
   CAPTURE(c.facts);
   const auto text = dictionaryIssues({{"rules/facts/t.json", factFile(c.facts, "g")}});
@@ -138,9 +157,9 @@ TEST_CASE("What is wrong with one fact is told with its place and a remedy") {
 
 TEST_CASE("All issues of all files are told, not only the first") {
   const auto text = dictionaryIssues({{"rules/facts/a.json", factFile(fact("a", "bool"))},
-                              {"rules/facts/b.json", "{"},
-                              {"rules/facts/c.json", factFile(fact("c", "code"))},
-                              {"rules/other.json", "not read here"}});
+                                      {"rules/facts/b.json", "{"},
+                                      {"rules/facts/c.json", factFile(fact("c", "code"))},
+                                      {"rules/other.json", "not read here"}});
   CHECK_THAT(text, Contains("a.json") && Contains("b.json") && Contains("c.json") && !Contains("other.json"));
 }
 
@@ -153,12 +172,16 @@ TEST_CASE("Groups may be defined in one file and used in another, but only once"
 }
 
 TEST_CASE("A retired fact is refused in expressions, and the new one is named") {
-  const auto text = dictionaryIssues({{"rules/facts/t.json", factFile(fact("old", "boolean", R"("retiredFor": "fresh")") + "," +
-                                                              fact("fresh", "boolean") + "," + fact("a", "boolean", formula("%old")))}});
+  const auto text =
+      dictionaryIssues({{"rules/facts/t.json",
+                         factFile(fact("old", "boolean", R"("retiredFor": "fresh")") + "," +
+                                  fact("fresh", "boolean") + "," + fact("a", "boolean", formula("%old")))}});
   CHECK_THAT(text, Contains("%fresh"));
 }
 
 TEST_CASE("An issue in an expression stands at the line and column of the word") {
-  const auto text = dictionaryIssues({{"rules/facts/t.json", "{\"topic\": \"t\", \"facts\": [\n" + fact("a", "boolean", formula("%oops")) + "]}"}});
+  const auto text =
+      dictionaryIssues({{"rules/facts/t.json", "{\"topic\": \"t\", \"facts\": [\n" +
+                                                   fact("a", "boolean", formula("%oops")) + "]}"}});
   CHECK_THAT(text, Contains("rules/facts/t.json:2:"));
 }

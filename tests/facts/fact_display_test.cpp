@@ -17,9 +17,12 @@ TEST_CASE("Units read as everyday signs") {
 }
 
 TEST_CASE("Values read as on paper, with bounds in words") {
-  Sample sample(fact("rate", "quantity", R"("unit": "/min")") + "," + fact("saturation", "quantity", R"("unit": "%")") + "," +
-                fact("months", "quantity", R"("unit": "mo")") + "," + fact("n", "integer") + "," + fact("t", "quantity", R"("unit": "Cel")"));
-  const auto set = sample.plain(R"({"rate": "64 /min", "saturation": "97 %", "months": "1 mo", "n": -2, "t": "98.6 [degF]"})");
+  Sample sample(fact("rate", "quantity", R"("unit": "/min")") + "," +
+                fact("saturation", "quantity", R"("unit": "%")") + "," +
+                fact("months", "quantity", R"("unit": "mo")") + "," + fact("n", "integer") + "," +
+                fact("t", "quantity", R"("unit": "Cel")"));
+  const auto set = sample.plain(
+      R"({"rate": "64 /min", "saturation": "97 %", "months": "1 mo", "n": -2, "t": "98.6 [degF]"})");
   CHECK(sample.say(set, "rate") == "64 per min");
   CHECK(sample.say(set, "saturation") == "97%");
   CHECK(sample.say(set, "months") == "1 month");

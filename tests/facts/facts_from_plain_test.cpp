@@ -7,22 +7,26 @@ using Catch::Matchers::Contains;
 namespace {
 
 Sample plainSample() {
-  return Sample(fact("yes", "boolean") + "," + fact("falls", "integer", R"("possible": [0, 100], "plausible": [0, 20])") + "," +
-                    fact("share", "decimal") + "," +
-                    fact("pressure", "quantity", mmHg() + R"(, "possible": [40, 320], "plausible": [80, 230])") + "," +
-                    fact("glucose", "quantity", R"("unit": "mmol/L", "analyte": "glucose")") + "," +
-                    fact("side", "code", choices("left right")) + "," + fact("day", "date") + "," + fact("words", "text") + "," +
-                    fact("heart", "code", R"("multiple": true, )" + choices("angina stroke none")) + "," +
-                    fact("name", "text", member("medicine")) + "," + fact("dose", "integer", member("medicine")) + "," +
-                    fact("old", "boolean", R"("retiredFor": "yes")"),
-                "medicine");
+  return Sample(
+      fact("yes", "boolean") + "," +
+          fact("falls", "integer", R"("possible": [0, 100], "plausible": [0, 20])") + "," +
+          fact("share", "decimal") + "," +
+          fact("pressure", "quantity", mmHg() + R"(, "possible": [40, 320], "plausible": [80, 230])") + "," +
+          fact("glucose", "quantity", R"("unit": "mmol/L", "analyte": "glucose")") + "," +
+          fact("side", "code", choices("left right")) + "," + fact("day", "date") + "," +
+          fact("words", "text") + "," +
+          fact("heart", "code", R"("multiple": true, )" + choices("angina stroke none")) + "," +
+          fact("name", "text", member("medicine")) + "," + fact("dose", "integer", member("medicine")) + "," +
+          fact("old", "boolean", R"("retiredFor": "yes")"),
+      "medicine");
 }
 
 }  // namespace
 
 TEST_CASE("Plain values of every type become facts with what was written, its date and its source") {
   auto sample = plainSample();
-  const auto set = sample.plain(R"({"yes": true, "falls": 3, "share": 0.25, "pressure": "138 mm[Hg]", "side": "left",
+  const auto set =
+      sample.plain(R"({"yes": true, "falls": 3, "share": 0.25, "pressure": "138 mm[Hg]", "side": "left",
     "day": "2025-03", "words": "as told", "glucose": {"value": 90, "unit": "mg/dL", "date": "2026-11-01", "givenBy": "carer"}})");
   CHECK(sample.say(set, "yes") == "yes");
   CHECK(sample.say(set, "falls") == "3");
@@ -43,7 +47,8 @@ TEST_CASE("Plain values of every type become facts with what was written, its da
 
 TEST_CASE("What is absent was not asked, null was not answered, and a reason may be given") {
   auto sample = plainSample();
-  const auto set = sample.plain(R"({"falls": null, "side": {"unknown": "declined"}, "day": {"unknown": "notConfirmed"}, "words": {"value": null}})");
+  const auto set = sample.plain(
+      R"({"falls": null, "side": {"unknown": "declined"}, "day": {"unknown": "notConfirmed"}, "words": {"value": null}})");
   CHECK(sample.in(set, "yes").reason == UnknownReason::NotAsked);
   CHECK(sample.in(set, "falls").reason == UnknownReason::NotAnswered);
   CHECK(sample.in(set, "side").reason == UnknownReason::Declined);
@@ -103,8 +108,8 @@ TEST_CASE("A value that cannot be taken is refused with its place and a remedy")
   const auto c = GENERATE(values<Case>({
       {R"({"fals": 1})", "there is no fact \"fals\"", "did you mean \"falls\"?"},
       {R"({"medicin": []})", "there is no fact", "\"medicine\""},
-      {R"({"yes": "yes"})", "is a boolean fact", "true or false"},
-      {R"({"falls": "3"})", "is a integer fact", "without quotes"},
+      {R"({"yes": "yes"})", "is of the type boolean", "true or false"},
+      {R"({"falls": "3"})", "is of the type integer", "without quotes"},
       {R"({"falls": 2.5})", "whole number", "without decimals"},
       {R"({"falls": 101})", "outside the possible range", "check the value"},
       {R"({"pressure": 138})", "the unit of 138 is missing", "138 mm[Hg]"},
@@ -112,13 +117,14 @@ TEST_CASE("A value that cannot be taken is refused with its place and a remedy")
       {R"({"pressure": "138 kg"})", "cannot be converted to mm[Hg]", "give the value in mm[Hg]"},
       {R"({"pressure": "138 mmHg"})", "no unit known here", "mm[Hg]"},
       {R"({"pressure": "high mm[Hg]"})", "no number", "for example"},
-      {R"({"pressure": "400 mm[Hg]"})", "outside the possible range of \"pressure\", 40 to 320 mmHg", "check the value"},
+      {R"({"pressure": "400 mm[Hg]"})", "outside the possible range of \"pressure\", 40 to 320 mmHg",
+       "check the value"},
       {R"({"side": "lft"})", "no option", "did you mean \"left\"?"},
-      {R"({"side": true})", "is a code fact", "\"left\", \"right\""},
-      {R"({"day": "25.3.2025"})", "is a date fact", "2026-03"},
-      {R"({"words": ""})", "is a text fact", "quotes"},
+      {R"({"side": true})", "is of the type code", "\"left\", \"right\""},
+      {R"({"day": "25.3.2025"})", "is of the type date", "2026-03"},
+      {R"({"words": ""})", "is of the type text", "quotes"},
       {R"({"heart": []})", "empty list", "null"},
-      {R"({"heart": "angina"})", "is a code fact", "[\"angina\"]"},
+      {R"({"heart": "angina"})", "is of the type code", "[\"angina\"]"},
       {R"({"heart": ["angna"]})", "no option", "\"angina\""},
       {R"({"name": "a"})", "belongs to the group medicine", "\"medicine\": [{"},
       {R"({"medicine": [{"yes": true}]})", "no member of the group", "outside"},

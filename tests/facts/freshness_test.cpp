@@ -40,17 +40,20 @@ TEST_CASE("A date known in part is fresh only if its earliest day is") {
 
 TEST_CASE("A fact dated in the future is refused") {
   Sample sample(fact("a", "boolean"));
-  CHECK_THAT(sample.refusedPlain("{\"a\": " + on("2026-11-26") + "}"), Contains("lies after the screening date 2026-11-25"));
+  CHECK_THAT(sample.refusedPlain("{\"a\": " + on("2026-11-26") + "}"),
+             Contains("lies after the screening date 2026-11-25"));
 }
 
 TEST_CASE("A rule may allow another age, looser or stricter") {
-  Sample sample(fact("a", "boolean", freshFor(1, "wk")) + "," + fact("b", "boolean", formula("%a")) + "," + fact("c", "boolean"));
+  Sample sample(fact("a", "boolean", freshFor(1, "wk")) + "," + fact("b", "boolean", formula("%a")) + "," +
+                fact("c", "boolean"));
   const auto set = sample.plain("{\"a\": " + on("2026-11-10") + ", \"c\": " + on("2026-11-10") + "}");
   const int a = sample.slot("a");
   const int b = sample.slot("b");
   const int c = sample.slot("c");
   CHECK(set.at(a).reason == UnknownReason::OutOfDate);
-  const std::map<int, base::Period> looser{{a, {3, base::CalendarUnit::Month}}, {b, {3, base::CalendarUnit::Month}}};
+  const std::map<int, base::Period> looser{{a, {3, base::CalendarUnit::Month}},
+                                           {b, {3, base::CalendarUnit::Month}}};
   const facts::FactSlots slots(set, "", -1, &looser, kToday);
   CHECK(slots.valueOf(a).truth == expression::Truth::True);
   CHECK(slots.reasonOf(a) == UnknownReason::None);
@@ -64,15 +67,18 @@ TEST_CASE("A rule may allow another age, looser or stricter") {
 
 TEST_CASE("Another age works the mean out again from the readings it allows") {
   Sample sample(fact("systolic", "quantity", mmHg() + ", " + member("reading")) + "," +
-                    fact("mean", "quantity", mmHg() + ", " + freshFor(1, "d") + ", " + derived(R"("mean": {"of": "systolic", "last": 2})")) + "," +
-                    fact("high", "boolean", formula("%mean >= 140 'mm[Hg]'")),
+                    fact("mean", "quantity",
+                         mmHg() + ", " + freshFor(1, "d") + ", " +
+                             derived(R"("mean": {"of": "systolic", "last": 2})")) +
+                    "," + fact("high", "boolean", formula("%mean >= 140 'mm[Hg]'")),
                 "reading");
   const auto set = sample.plain(R"({"reading": [{"systolic": {"value": "150 mm[Hg]", "date": "2026-10-01"}},
     {"systolic": {"value": "140 mm[Hg]", "date": "2026-10-02"}}, {"systolic": {"value": "100 mm[Hg]", "date": "2026-01-02"}}]})");
   CHECK(sample.say(set, "mean") == "unknown: out of date");
   const int mean = sample.slot("mean");
   const int high = sample.slot("high");
-  const std::map<int, base::Period> months{{mean, {3, base::CalendarUnit::Month}}, {high, {3, base::CalendarUnit::Month}}};
+  const std::map<int, base::Period> months{{mean, {3, base::CalendarUnit::Month}},
+                                           {high, {3, base::CalendarUnit::Month}}};
   const facts::FactSlots slots(set, "", -1, &months, kToday);
   CHECK(slots.valueOf(mean) == expression::Value::number(145));
   CHECK(slots.valueOf(high).truth == expression::Truth::True);
@@ -84,9 +90,10 @@ TEST_CASE("Another age works the mean out again from the readings it allows") {
 }
 
 TEST_CASE("A fact is optional in a circumstance that is certainly true") {
-  Sample sample(fact("needed", "boolean") +
-                "," + fact("a", "boolean", R"("optional": {"when": "%needed = false", "because": "Not needed."})") + "," +
-                fact("b", "boolean", R"("unknownAs": "optional", "optional": {"because": "Nobody can know."})"));
+  Sample sample(
+      fact("needed", "boolean") + "," +
+      fact("a", "boolean", R"("optional": {"when": "%needed = false", "because": "Not needed."})") + "," +
+      fact("b", "boolean", R"("unknownAs": "optional", "optional": {"because": "Nobody can know."})"));
   const auto optional = [&](const std::string& json, const char* id) {
     return facts::isOptionalNow(sample.plain(json), sample.slot(id));
   };

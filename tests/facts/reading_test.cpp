@@ -8,13 +8,19 @@ namespace {
 const std::string kDay = R"("freshFor": {"value": 1, "unit": "d"}, )";
 
 Sample readingSample(const std::string& age = {}) {
-  return Sample(fact("systolic", "quantity", mmHg() + ", " + member("reading")) + "," +
-                    fact("mean", "quantity", age + mmHg() + ", " + derived(R"("mean": {"of": "systolic", "last": 2})")) + "," +
-                    fact("meanAll", "quantity", age + mmHg() + ", " + derived(R"("mean": {"of": "systolic"})")) + "," +
-                    fact("worst", "quantity", age + mmHg() + ", " + derived(R"("worst": {"of": "systolic", "take": "largest"})")) + "," +
-                    fact("best", "quantity", age + mmHg() + ", " + derived(R"("worst": {"of": "systolic", "take": "smallest"})")) + "," +
-                    fact("last", "quantity", age + mmHg() + ", " + derived(R"("last": {"of": "systolic"})")),
-                "reading");
+  return Sample(
+      fact("systolic", "quantity", mmHg() + ", " + member("reading")) + "," +
+          fact("mean", "quantity",
+               age + mmHg() + ", " + derived(R"("mean": {"of": "systolic", "last": 2})")) +
+          "," + fact("meanAll", "quantity", age + mmHg() + ", " + derived(R"("mean": {"of": "systolic"})")) +
+          "," +
+          fact("worst", "quantity",
+               age + mmHg() + ", " + derived(R"("worst": {"of": "systolic", "take": "largest"})")) +
+          "," +
+          fact("best", "quantity",
+               age + mmHg() + ", " + derived(R"("worst": {"of": "systolic", "take": "smallest"})")) +
+          "," + fact("last", "quantity", age + mmHg() + ", " + derived(R"("last": {"of": "systolic"})")),
+      "reading");
 }
 
 std::string reading(const std::string& value, const std::string& date = {}) {
@@ -38,7 +44,8 @@ TEST_CASE("The mean of the last two leaves earlier readings out") {
   CHECK(sample.say(set, "worst") == "190 mmHg");
   CHECK(sample.say(set, "best") == "141 mmHg");
   // By date, not by the order of writing.
-  set = sample.plain(readings({reading("150", "2026-11-24"), reading("190", "2026-11-01"), reading("140", "2026-11-23")}));
+  set = sample.plain(
+      readings({reading("150", "2026-11-24"), reading("190", "2026-11-01"), reading("140", "2026-11-23")}));
   CHECK(sample.say(set, "mean") == "145 mmHg");
   CHECK(sample.say(set, "last") == "150 mmHg");
   CHECK(sample.in(set, "mean").date->toText() == "2026-11-24");
@@ -51,7 +58,8 @@ TEST_CASE("One reading alone is its own mean") {
 
 TEST_CASE("An unknown reading leaves the mean open and bounds the worst from one side") {
   auto sample = readingSample();
-  const auto set = sample.plain(readings({reading("150"), R"({"systolic": {"unknown": "declined"}})", reading("140")}));
+  const auto set =
+      sample.plain(readings({reading("150"), R"({"systolic": {"unknown": "declined"}})", reading("140")}));
   CHECK(sample.say(set, "meanAll") == "unknown: declined");
   CHECK(sample.say(set, "worst") == "at least 150 mmHg");
   CHECK(sample.say(set, "best") == "at most 140 mmHg");
@@ -84,7 +92,8 @@ TEST_CASE("A reading that may be too old or newer than another widens the result
   CHECK(sample.say(set, "mean") == "unknown: out of date");
 
   auto ageless = readingSample();
-  set = ageless.plain(readings({reading("200", "2026-11"), reading("150", "2026-11-20"), reading("120", "2025")}));
+  set = ageless.plain(
+      readings({reading("200", "2026-11"), reading("150", "2026-11-20"), reading("120", "2025")}));
   CHECK(ageless.say(set, "last") == "between 150 and 200 mmHg");
   CHECK(ageless.say(set, "mean") == "175 mmHg");
 }

@@ -19,20 +19,30 @@ inline const base::Date kToday = *base::Date::of(2026, 11, 25);
 /// A fact with a label of its own id; `more` may replace nothing, only add.
 inline std::string fact(const std::string& id, const std::string& type, const std::string& more = {}) {
   const bool isTruth = type == "boolean" || type == "code";
-  const auto has = [&](const char* key) { return more.find(std::string("\"") + key + "\"") != std::string::npos; };
+  const auto has = [&](const char* key) {
+    return more.find(std::string("\"") + key + "\"") != std::string::npos;
+  };
   return R"({"id": ")" + id + R"(", "label": ")" + id + R"(", "type": ")" + type + "\"" +
          (has("concern") ? "" : std::string(R"(, "concern": ")") + (isTruth ? "true" : "none") + "\"") +
-         (has("unknownAs") ? "" : R"(, "unknownAs": "cautious")") + (has("sources") ? "" : R"(, "sources": ["s"])") +
-         (more.empty() ? "" : ", " + more) + "}";
+         (has("unknownAs") ? "" : R"(, "unknownAs": "cautious")") +
+         (has("sources") ? "" : R"(, "sources": ["s"])") + (more.empty() ? "" : ", " + more) + "}";
 }
 
-inline std::string derived(const std::string& how) { return "\"derived\": {" + how + "}"; }
+inline std::string derived(const std::string& how) {
+  return "\"derived\": {" + how + "}";
+}
 
-inline std::string formula(const std::string& text) { return derived("\"expression\": \"" + text + "\""); }
+inline std::string formula(const std::string& text) {
+  return derived("\"expression\": \"" + text + "\"");
+}
 
-inline std::string member(const std::string& group) { return R"("group": ")" + group + "\""; }
+inline std::string member(const std::string& group) {
+  return R"("group": ")" + group + "\"";
+}
 
-inline std::string mmHg() { return R"("unit": "mm[Hg]")"; }
+inline std::string mmHg() {
+  return R"("unit": "mm[Hg]")";
+}
 
 inline std::string choices(const std::string& codes) {
   std::string options;
@@ -40,8 +50,9 @@ inline std::string choices(const std::string& codes) {
   while (start < codes.size()) {
     const std::size_t end = std::min(codes.find(' ', start), codes.size());
     const std::string code = codes.substr(start, end - start);
-    options += (options.empty() ? "" : ", ") + std::string(R"({"code": ")") + code + R"(", "display": "Words for )" + code +
-               "\"" + (code == "none" ? ", \"none\": true" : "") + "}";
+    options += (options.empty() ? "" : ", ") + std::string(R"({"code": ")") + code +
+               R"(", "display": "Words for )" + code + "\"" + (code == "none" ? ", \"none\": true" : "") +
+               "}";
     start = end + 1;
   }
   return "\"options\": [" + options + "]";
@@ -58,7 +69,6 @@ inline std::string factFile(const std::string& facts, const std::string& groups 
   }
   return R"({"topic": "t", "groups": [)" + list + R"(], "facts": [)" + facts + "]}";
 }
-
 
 inline std::string textOf(const base::Issues& issues) {
   std::string text;
@@ -85,8 +95,10 @@ inline std::string dictionaryIssues(const Files& files) {
 /// A dictionary, the forms that ask it, and fact sets of it.
 class Sample {
  public:
-  Sample(const std::string& facts, const std::string& groups = {}, const std::string& items = {}, Files more = {})
-      : dictionary(dictionaryOf(withFacts(std::move(more), facts, groups))), forms(items.empty() ? questionnaire::FormSet() : loaded(items)) {}
+  Sample(const std::string& facts, const std::string& groups = {}, const std::string& items = {},
+         Files more = {})
+      : dictionary(dictionaryOf(withFacts(std::move(more), facts, groups))),
+        forms(items.empty() ? questionnaire::FormSet() : loaded(items)) {}
 
   /// From plain facts that must be taken without an error; what is asked back is kept in `asked`.
   facts::FactSet plain(const std::string& json, base::Date today = kToday) {

@@ -6,7 +6,9 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-std::string ifYes(const std::string& question) { return enableWhen(when(question, "=", R"("answerBoolean": true)")); }
+std::string ifYes(const std::string& question) {
+  return enableWhen(when(question, "=", R"("answerBoolean": true)"));
+}
 
 std::string offered(const std::string& codes) {
   std::string options;
@@ -25,21 +27,26 @@ Sample painSample() {
   return Sample(
       fact("pain", "boolean") + "," + fact("painNew", "boolean") + "," + fact("painWeeks", "integer") + "," +
           fact("painKind", "code", choices("dull sharp") + R"(, "whenNotApplicable": "dull")") + "," +
-          fact("painWhere", "code", R"("multiple": true, )" + choices("hip knee none")) + "," + fact("painSince", "date") + "," +
+          fact("painWhere", "code", R"("multiple": true, )" + choices("hip knee none")) + "," +
+          fact("painSince", "date") + "," +
           fact("painDays", "integer", derived(R"("elapsed": {"since": "painSince", "in": "d"})")) + "," +
-          fact("takesAny", "boolean") + "," + fact("name", "text", member("medicine")) + "," + fact("isNew", "boolean", member("medicine")) + "," +
+          fact("takesAny", "boolean") + "," + fact("name", "text", member("medicine")) + "," +
+          fact("isNew", "boolean", member("medicine")) + "," +
           fact("isNewSure", "boolean", member("medicine")) + "," +
           fact("anyNew", "boolean", derived(R"("summary": {"group": "medicine", "any": "%isNew"})")) + "," +
-          fact("long", "boolean", formula("%painWeeks > 6")) + "," + fact("notLong", "boolean", formula("%painWeeks <= 6")) + "," +
+          fact("long", "boolean", formula("%painWeeks > 6")) + "," +
+          fact("notLong", "boolean", formula("%painWeeks <= 6")) + "," +
           fact("recent", "boolean", formula("%painDays < 30 or %painSince > @2026-11-01")),
       "medicine",
-      item("pain", "boolean") + "," + item("painNew", "boolean", ifYes("pain")) + "," + item("painWeeks", "integer", ifYes("painNew")) + "," +
+      item("pain", "boolean") + "," + item("painNew", "boolean", ifYes("pain")) + "," +
+          item("painWeeks", "integer", ifYes("painNew")) + "," +
           item("painKind", "choice", offered("dull sharp") + ", " + ifYes("pain")) + "," +
-          item("painWhere", "choice", R"("repeats": true, )" + offered("hip knee none") + ", " + ifYes("pain")) + "," +
-          item("painSince", "date", ifYes("pain")) + "," + item("takesAny", "boolean") + "," +
+          item("painWhere", "choice",
+               R"("repeats": true, )" + offered("hip knee none") + ", " + ifYes("pain")) +
+          "," + item("painSince", "date", ifYes("pain")) + "," + item("takesAny", "boolean") + "," +
           item("medicine", "group",
-               R"("repeats": true, )" + ifYes("takesAny") + ", \"item\": [" + item("name", "string") + "," + item("isNew", "boolean") + "," +
-                   item("isNewSure", "boolean", ifYes("isNew")) + "]"));
+               R"("repeats": true, )" + ifYes("takesAny") + ", \"item\": [" + item("name", "string") + "," +
+                   item("isNew", "boolean") + "," + item("isNewSure", "boolean", ifYes("isNew")) + "]"));
 }
 
 }  // namespace
@@ -47,7 +54,8 @@ Sample painSample() {
 TEST_CASE("A question that certainly does not apply gives its fact the value for that") {
   auto sample = painSample();
   const auto set = sample.plain(R"({"pain": false, "takesAny": false})");
-  for (const char* id : {"painNew", "painWeeks", "painKind", "painWhere", "painWhereHip", "painSince", "painDays"}) {
+  for (const char* id :
+       {"painNew", "painWeeks", "painKind", "painWhere", "painWhereHip", "painSince", "painDays"}) {
     CAPTURE(id);
     CHECK(sample.in(set, id).reason == UnknownReason::NotApplicable);
   }
@@ -86,7 +94,8 @@ TEST_CASE("An answer to a question that does not apply is contradictory, never n
   CHECK(sample.say(set, "painNew") == "unknown: contradictory");
   CHECK(sample.say(set, "painWhereHip") == "unknown: contradictory");
   CHECK(sample.say(set, "painWhereKnee") == "unknown: contradictory");
-  CHECK_THAT(sample.asked, Contains("painNew: \"painNew\" was answered, but does not apply") && Contains("facts.json:1:"));
+  CHECK_THAT(sample.asked,
+             Contains("painNew: \"painNew\" was answered, but does not apply") && Contains("facts.json:1:"));
   // What hangs on the contradictory answer is open again.
   CHECK(sample.say(set, "painWeeks") == "8");
   set = sample.plain(R"({"takesAny": false, "medicine": [{"name": "a", "isNew": false}, {"name": "b"}]})");
@@ -99,7 +108,8 @@ TEST_CASE("An answer to a question that does not apply is contradictory, never n
 
 TEST_CASE("An answer that says no more than does not apply is noted and changes nothing") {
   auto sample = painSample();
-  const auto set = sample.plain(R"({"pain": false, "painNew": false, "painKind": "dull", "painWhere": ["none"]})");
+  const auto set =
+      sample.plain(R"({"pain": false, "painNew": false, "painKind": "dull", "painWhere": ["none"]})");
   CHECK(sample.say(set, "painNew") == "no");
   CHECK(sample.in(set, "painNew").reason == UnknownReason::None);
   CHECK(sample.say(set, "painKind") == "Words for dull");
@@ -134,9 +144,13 @@ TEST_CASE("Settling again after a change gives what settling once would have giv
 }
 
 TEST_CASE("A question that applies in one of two forms may apply") {
-  const auto forms = loaded(Files{
-      {"a.json", formText(item("pain", "boolean") + "," + item("painNew", "boolean", ifYes("pain")) + "," + item("deep", "boolean", ifYes("painNew")), "a")},
-      {"b.json", formText(item("pain", "boolean") + "," + item("painNew", "boolean") + "," + item("deep", "boolean", ifYes("painNew")), "b")}});
+  const auto forms = loaded(
+      Files{{"a.json", formText(item("pain", "boolean") + "," + item("painNew", "boolean", ifYes("pain")) +
+                                    "," + item("deep", "boolean", ifYes("painNew")),
+                                "a")},
+            {"b.json", formText(item("pain", "boolean") + "," + item("painNew", "boolean") + "," +
+                                    item("deep", "boolean", ifYes("painNew")),
+                                "b")}});
   Sample sample(fact("pain", "boolean") + "," + fact("painNew", "boolean") + "," + fact("deep", "boolean"));
   sample.forms = forms;
   auto set = sample.plain(R"({"pain": false})");
@@ -151,24 +165,32 @@ TEST_CASE("A question that applies in one of two forms may apply") {
 
 TEST_CASE("A chain of questions settles even where two forms ask it in different order") {
   const std::string start = item("one", "boolean") + ",";
-  const std::string chain = item("two", "boolean", ifYes("one")) + "," + item("three", "boolean", ifYes("two"));
-  const auto forms = loaded(Files{{"a.json", formText(start + item("four", "boolean", ifYes("one")), "a")},
-                                  {"b.json", formText(start + chain + "," + item("four", "boolean", ifYes("three")), "b")}});
-  Sample sample(fact("one", "boolean") + "," + fact("two", "boolean") + "," + fact("three", "boolean") + "," + fact("four", "boolean"));
+  const std::string chain =
+      item("two", "boolean", ifYes("one")) + "," + item("three", "boolean", ifYes("two"));
+  const auto forms =
+      loaded(Files{{"a.json", formText(start + item("four", "boolean", ifYes("one")), "a")},
+                   {"b.json", formText(start + chain + "," + item("four", "boolean", ifYes("three")), "b")}});
+  Sample sample(fact("one", "boolean") + "," + fact("two", "boolean") + "," + fact("three", "boolean") + "," +
+                fact("four", "boolean"));
   sample.forms = forms;
   const auto set = sample.plain(R"({"one": false})");
-  for (const char* id : {"two", "three", "four"}) CHECK(sample.in(set, id).reason == UnknownReason::NotApplicable);
+  for (const char* id : {"two", "three", "four"})
+    CHECK(sample.in(set, id).reason == UnknownReason::NotApplicable);
 }
 
 TEST_CASE("A condition may look at a derived fact and at a multiple choice") {
-  Sample sample(fact("n", "integer") + "," + fact("many", "boolean", formula("%n > 3")) + "," +
-                    fact("more", "boolean") + "," + fact("heart", "code", R"("multiple": true, )" + choices("angina none")) + "," +
-                    fact("anginaNew", "boolean"),
-                {},
-                item("n", "integer") + "," + item("many", "boolean") + "," + item("more", "boolean", ifYes("many")) + "," +
-                    item("heart", "choice", R"("repeats": true, )" + offered("angina none")) + "," +
-                    item("anginaNew", "boolean",
-                         enableWhen(when("heart", "=", R"("answerCoding": {"system": "https://stile.example/option", "code": "angina"})"))));
+  Sample sample(
+      fact("n", "integer") + "," + fact("many", "boolean", formula("%n > 3")) + "," +
+          fact("more", "boolean") + "," +
+          fact("heart", "code", R"("multiple": true, )" + choices("angina none")) + "," +
+          fact("anginaNew", "boolean"),
+      {},
+      item("n", "integer") + "," + item("many", "boolean") + "," + item("more", "boolean", ifYes("many")) +
+          "," + item("heart", "choice", R"("repeats": true, )" + offered("angina none")) + "," +
+          item("anginaNew", "boolean",
+               enableWhen(
+                   when("heart", "=",
+                        R"("answerCoding": {"system": "https://stile.example/option", "code": "angina"})"))));
   auto set = sample.plain(R"({"n": 2, "heart": ["none"]})");
   CHECK(sample.in(set, "more").reason == UnknownReason::NotApplicable);
   CHECK(sample.in(set, "anginaNew").reason == UnknownReason::NotApplicable);
@@ -180,8 +202,10 @@ TEST_CASE("A condition may look at a derived fact and at a multiple choice") {
 }
 
 TEST_CASE("An answer that is too old to count cannot disable a question") {
-  Sample sample(fact("pain", "boolean", R"("freshFor": {"value": 1, "unit": "wk"})") + "," + fact("painNew", "boolean"), {},
-                item("pain", "boolean") + "," + item("painNew", "boolean", ifYes("pain")));
+  Sample sample(
+      fact("pain", "boolean", R"("freshFor": {"value": 1, "unit": "wk"})") + "," + fact("painNew", "boolean"),
+      {}, item("pain", "boolean") + "," + item("painNew", "boolean", ifYes("pain")));
   CHECK(sample.say(sample.plain(R"({"pain": false})"), "painNew") == "no");
-  CHECK(sample.say(sample.plain(R"({"pain": {"value": false, "date": "2026-11-01"}})"), "painNew") == "unknown: not asked");
+  CHECK(sample.say(sample.plain(R"({"pain": {"value": false, "date": "2026-11-01"}})"), "painNew") ==
+        "unknown: not asked");
 }

@@ -11,7 +11,10 @@ using namespace stile::plan;
 
 namespace {
 
-int syllablesOf(const std::string& word) {
+int syllablesOf(std::string word) {
+  const std::size_t size = word.size();
+  if (size > 3 && word.substr(size - 2) == "es" && std::string_view("szxhcg").find(word[size - 3]) == std::string_view::npos)
+    word.pop_back();
   int groups = 0;
   bool wasVowel = false;
   for (char letter : word) {

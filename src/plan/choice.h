@@ -42,6 +42,7 @@ struct ChoiceProblem {
 using Worth = std::array<int, 7>;
 
 inline constexpr int kSkipped = -1;
+inline constexpr int kMostPieces = 32;  ///< different pieces of equipment
 /// The option taken in each slot, or kSkipped.
 using Selection = std::vector<int>;
 
@@ -52,7 +53,7 @@ std::optional<Worth> worthOf(const ChoiceProblem& problem, const Selection& sele
 /// that differs, an option before none.
 bool comesFirst(const Selection& a, const Selection& b);
 
-/// The best selection, exactly. At most 32 pieces of equipment; deterministic.
+/// The best selection, exactly; deterministic.
 Selection choose(const ChoiceProblem& problem);
 
 }  // namespace stile::plan

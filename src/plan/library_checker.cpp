@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <set>
 
+#include "plan/choice.h"
+
 namespace stile::plan {
 namespace {
 
@@ -178,12 +180,40 @@ void checkLevels(const Library::Doses& doses, const base::Place& place, base::Is
   }
 }
 
+// The choice keeps one bit per piece; see choice.h.
+void checkEquipment(const Library& library, base::Issues& issues) {
+  std::set<std::string> pieces;
+  for (const Exercise& exercise : library.exercises) {
+    pieces.insert(exercise.equipment.begin(), exercise.equipment.end());
+    for (const Setup& setup : exercise.setups) pieces.insert(setup.equipment.begin(), setup.equipment.end());
+    for (const Easing& easing : exercise.easings) pieces.insert(easing.equipment.begin(), easing.equipment.end());
+    if (pieces.size() <= kMostPieces) continue;
+    issues.error(exercise.place, exercise.id, "the library uses more than 32 different pieces of equipment");
+    return;
+  }
+}
+
+// Warm-up and cool-down are the last to be left out when a session is short.
+void checkPriorities(const Library& library, const base::Place& place, base::Issues& issues) {
+  const auto isFrame = [](Section section) { return section == Section::WarmUp || section == Section::CoolDown; };
+  int mainPart = 0;
+  for (const Purpose& purpose : library.purposes) {
+    if (!isFrame(purpose.section)) mainPart += purpose.priority * purpose.perPlan;
+  }
+  for (const Purpose& purpose : library.purposes) {
+    if (isFrame(purpose.section) && purpose.priority <= mainPart)
+      issues.error(place, purpose.id, "the priority must be above that of the whole main part",
+                   "more than " + std::to_string(mainPart));
+  }
+}
+
 }  // namespace
 
 void checkExercises(const Library& library, const facts::Dictionary& dictionary, const rules::RuleSet& rules,
                     base::Issues& issues) {
   ExerciseCheck check(library, dictionary, rules, issues);
   for (const Exercise& exercise : library.exercises) check.run(exercise);
+  checkEquipment(library, issues);
 }
 
 void checkDoses(const Library& library, const rules::RuleSet& rules,
@@ -195,6 +225,7 @@ void checkDoses(const Library& library, const rules::RuleSet& rules,
   }
   checkEfforts(doses, issues);
   checkLevels(doses, place, issues);
+  checkPriorities(library, place, issues);
   for (const auto& [movement, term] : rules.vocabulary.movements) {
     if (doses.ranges.count(movement) == 0) issues.error(place, "ranges", "no joint range for \"" + movement + "\"");
   }

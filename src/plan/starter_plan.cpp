@@ -42,6 +42,7 @@ class Planner {
   const Fitting& fitting_;
   std::vector<Offer> offers_;  ///< in session order: section, then priority
   std::vector<std::string> positions_, equipment_;
+  int allMinutes_ = 0;  ///< of all lines together
 };
 
 template <class T>
@@ -98,7 +99,7 @@ Option Planner::optionOf(const Candidate& candidate, const Dose& dose) {
   option.position = numberOf(positions_, exercise.position);
   for (const std::string& piece : equipmentOf(candidate)) {
     const int bit = numberOf(equipment_, piece);
-    assert(bit < 32);
+    assert(bit < kMostPieces);
     option.equipment |= 1u << bit;
   }
   option.minutes = minutesOf(candidate, dose, fitting_.doses);
@@ -217,7 +218,8 @@ void Planner::writeSentences(StarterPlan& plan) const {
     const std::map<std::string, std::string> slots{{"minutes", std::to_string(*prescription.sessionMinutes)}};
     if (prescription.mainPartShrank) plan.notes.push_back(doses.phrase("mainPartShrinks", slots));
     if (prescription.floorsDoNotFit) plan.notes.push_back(doses.phrase("floorsOnly", slots));
-    if (hasAerobic && hasStrength) plan.notes.push_back(doses.phrase("separateDays", slots));
+    if (hasAerobic && hasStrength && allMinutes_ > *prescription.sessionMinutes)
+      plan.notes.push_back(doses.phrase("separateDays", slots));
   }
   plan.weeks = weeksOf(fitting_, hasAerobic, hasStrength);
 }
@@ -227,7 +229,10 @@ StarterPlan Planner::run() {
   plan.level = fitting_.prescription.level->dose.level;
   plan.levelBecause = fitting_.prescription.levelBecause;
   gatherOffers();
-  takeChoice(choose(problem()));
+  const ChoiceProblem toSolve = problem();
+  const Selection selection = choose(toSolve);
+  takeChoice(selection);
+  allMinutes_ = -worthOf(toSolve, selection).value_or(Worth{}).back();
   writeLines(plan);
   writeLeftOut(plan);
   writeSentences(plan);

@@ -81,6 +81,7 @@ TEST_CASE("A mistake in the doses is reported where it stands") {
   CHECK(says(issuesWith(kDoses, "\"restSeconds\": 60, ", ""), "restSeconds", kDoses));
   CHECK(says(issuesWith(kDoses, "\"turnTo\": \"physiotherapy\"", "\"turnTo\": \"nobody\""), "unknown service", kDoses));
   CHECK(says(issuesWith(kDoses, "\"missedWeek\"", "\"mistWeek\""), "missedWeek", kDoses));
+  CHECK(says(issuesWith(kDoses, "\"priority\": 3000", "\"priority\": 300"), "whole main part", kDoses));
   auto files = planFiles();
   files.erase(kDoses);
   CHECK(PlanContent(files).issues.hasErrors());

@@ -4,17 +4,19 @@
 
 namespace stile::documents {
 
-Block stopBoxes(const screening::Screening& screening, const records::ClinicSettings& settings,
-                const HandoutTexts& texts, Choice choice) {
-  Box emergency{BoxKind::Emergency, texts.heading("emergency", {{"emergencyNumber", emergencyNumberOf(settings)}}), {}};
-  emergency.blocks.push_back({List{HandoutTexts::chosen(texts.emergency, screening, choice), false}});
+std::vector<Block> stopBoxes(const screening::Screening& screening, const records::ClinicSettings& settings,
+                             const HandoutTexts& texts, Choice choice) {
+  Box emergency{
+      BoxKind::Emergency, texts.heading("emergency", {{"emergencyNumber", emergencyNumberOf(settings)}}), {}};
+  emergency.blocks.push_back({List{HandoutTexts::chosen(texts.emergency, screening, choice), false, true}});
   emergency.blocks.push_back({Paragraph{"", texts.phrase("emergencyLine")}});
   Box stop{BoxKind::Stop, texts.heading("stopAndCall"), {}};
-  stop.blocks.push_back({List{HandoutTexts::chosen(texts.stopAndCall, screening, choice), false}});
-  if (!settings.telephone.empty()) stop.blocks.push_back({Paragraph{"", settings.telephone, Tone::Statement}});
-  if (!settings.outOfHours.empty())
-    stop.blocks.push_back({Paragraph{texts.phrase("outOfHours", {{"outOfHours", settings.outOfHours}}), ""}});
-  return {Columns{{{{std::move(emergency)}}, {{std::move(stop)}}}, {11, 10}}};
+  stop.blocks.push_back({List{HandoutTexts::chosen(texts.stopAndCall, screening, choice), false, true}});
+  if (!settings.telephone.empty() || !settings.outOfHours.empty())
+    stop.blocks.push_back({Paragraph{
+        settings.outOfHours.empty() ? "" : texts.phrase("outOfHours", {{"outOfHours", settings.outOfHours}}),
+        settings.telephone}});
+  return {{std::move(emergency)}, {std::move(stop)}};
 }
 
 std::vector<Block> contactBlocks(const records::ClinicSettings& settings, const HandoutTexts& texts) {

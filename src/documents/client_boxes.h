@@ -8,9 +8,9 @@
 
 namespace stile::documents {
 
-/// "Call … now if" and "Stop today and call us if", side by side.
-Block stopBoxes(const screening::Screening& screening, const records::ClinicSettings& settings,
-                const HandoutTexts& texts, Choice choice);
+/// "Call … now if" and "Stop today and call us if".
+std::vector<Block> stopBoxes(const screening::Screening& screening, const records::ClinicSettings& settings,
+                             const HandoutTexts& texts, Choice choice);
 /// "Questions? Call us." with names and numbers; nothing when the settings name no telephone.
 std::vector<Block> contactBlocks(const records::ClinicSettings& settings, const HandoutTexts& texts);
 /// "Ines Calloway, Tarnside Movement Clinic".

@@ -30,8 +30,12 @@ using screening::RungView;
 
 constexpr double kPost = 12, kTop = 46, kGroundBelow = 54, kLabelSize = 14, kLabelLine = 17;
 
-Paint filled(Colour colour) { return {.fill = colour}; }
-Paint edged(Colour fill, Colour stroke, double width) { return {.fill = fill, .stroke = stroke, .strokeWidth = width}; }
+Paint filled(Colour colour) {
+  return {.fill = colour};
+}
+Paint edged(Colour fill, Colour stroke, double width) {
+  return {.fill = fill, .stroke = stroke, .strokeWidth = width};
+}
 
 Shape text(double x, double y, std::string words, double size, bool isBold, Colour colour = Colour::Ink,
            Align align = Align::Middle) {
@@ -47,14 +51,19 @@ Shape wire(double from, double to, double y, double sag, double width) {
 
 /// The notice: a board with two cut corners. That shape means "shut" and nothing else.
 Shape notice(double x, double y, double width, double height, double cut, double stroke) {
-  return {Polygon{{{x + cut, y}, {x + width - cut, y}, {x + width, y + cut}, {x + width, y + height}, {x, y + height},
+  return {Polygon{{{x + cut, y},
+                   {x + width - cut, y},
+                   {x + width, y + cut},
+                   {x + width, y + height},
+                   {x, y + height},
                    {x, y + cut}},
                   edged(Colour::ShutTint, Colour::Shut, stroke)}};
 }
 
 class LadderMaker {
  public:
-  LadderMaker(const screening::Screening& screening, const std::string& emergencyNumber, const LadderMeasures& m)
+  LadderMaker(const screening::Screening& screening, const std::string& emergencyNumber,
+              const LadderMeasures& m)
       : screening_(screening), emergencyNumber_(emergencyNumber), m_(m) {
     bay_ = (m.width - m.nameColumn - 3 * kPost - 14) / 2;
     for (int i = 0; i < 3; ++i) post_[i] = m.nameColumn + i * (kPost + bay_);
@@ -95,8 +104,9 @@ class LadderMaker {
       add({Polygon{{{x, ground_ - 1}, {x, kTop - 28}, {x + kPost, kTop - 36}, {x + kPost, ground_ - 1}},
                    filled(Colour::Post)}});
     for (int b = 0; b < 2; ++b)
-      add(text(post_[b] + kPost + bay_ / 2, kTop - 24, capitalized(wordsOf(limits::kBays[static_cast<std::size_t>(b)])),
-               kLabelSize, false, Colour::Ink2));
+      add(text(post_[b] + kPost + bay_ / 2, kTop - 24,
+               capitalized(wordsOf(limits::kBays[static_cast<std::size_t>(b)])), kLabelSize, false,
+               Colour::Ink2));
   }
 
   void rest() {
@@ -104,25 +114,30 @@ class LadderMaker {
     add(text(0, y + 20, "Rest", 16, true, Colour::Ink, Align::Start));
     Group step{"rest", {}};
     step.shapes.push_back({Rectangle{left, y, width, 29, filled(Colour::Open)}});
-    step.shapes.push_back(text(left + width / 2, y + 19, "open: usual daily activity", kLabelSize, false, Colour::OnOpen));
+    step.shapes.push_back(
+        text(left + width / 2, y + 19, "open: usual daily activity", kLabelSize, false, Colour::OnOpen));
     add({std::move(step)});
   }
 
   void name(int index) {
     const Rung rung = static_cast<Rung>(index + 1);
-    add(text(0, rungTop(index) + m_.rungHeight / 2 + 5, capitalized(wordsOf(rung)), 16, true, Colour::Ink, Align::Start));
+    add(text(0, rungTop(index) + m_.rungHeight / 2 + 5, capitalized(wordsOf(rung)), 16, true, Colour::Ink,
+             Align::Start));
   }
 
   void sockets(Group& group, double bayLeft, double middle) const {
-    group.shapes.push_back({Rectangle{bayLeft - kPost + 3, middle - 10, kPost - 5, 20, filled(Colour::Sheet)}});
-    group.shapes.push_back({Rectangle{bayLeft + bay_ + 2, middle - 10, kPost - 5, 20, filled(Colour::Sheet)}});
+    group.shapes.push_back(
+        {Rectangle{bayLeft - kPost + 3, middle - 10, kPost - 5, 20, filled(Colour::Sheet)}});
+    group.shapes.push_back(
+        {Rectangle{bayLeft + bay_ + 2, middle - 10, kPost - 5, 20, filled(Colour::Sheet)}});
   }
 
   /// What the tag of a shut rung says below "shut", in lines. One line stays on the tag.
   std::vector<std::string> label(const RungView& view) const {
     std::vector<std::string> lines;
     for (const std::string& words : noticeLines(screening_, view))
-      for (std::string& line : drawing::wrapped(words, bay_ - 16, kLabelSize)) lines.push_back(std::move(line));
+      for (std::string& line : drawing::wrapped(words, bay_ - 16, kLabelSize))
+        lines.push_back(std::move(line));
     return lines;
   }
   bool fitsOnTag(const std::string& line) const { return drawing::textWidth(line, kLabelSize) <= bay_ - 18; }
@@ -154,9 +169,15 @@ class LadderMaker {
   void rung(const RungView& view, double x, double y) {
     Group group{std::string(idOf(view.bay)) + "-" + idOf(view.rung), {}};
     switch (view.state) {
-      case RungState::Open: open(group, x, y); break;
-      case RungState::Shut: shut(group, view, x, y); break;
-      case RungState::NotYetKnown: unknown(group, x, y); break;
+      case RungState::Open:
+        open(group, x, y);
+        break;
+      case RungState::Shut:
+        shut(group, view, x, y);
+        break;
+      case RungState::NotYetKnown:
+        unknown(group, x, y);
+        break;
     }
     add({std::move(group)});
   }
@@ -176,7 +197,8 @@ class LadderMaker {
     sockets(group, x, middle);
     group.shapes.push_back(wire(x, x + bay_, y - 9, 14, 1.6));
     group.shapes.push_back(notice(x + 5, y - 2, bay_ - 10, height, 12, 2));
-    group.shapes.push_back(text(centre, isOnTag ? y + 18 : y + height / 2 + 3, "shut", 15, true, Colour::Shut));
+    group.shapes.push_back(
+        text(centre, isOnTag ? y + 18 : y + height / 2 + 3, "shut", 15, true, Colour::Shut));
     std::size_t next = 0;
     if (isOnTag) group.shapes.push_back(text(centre, y + 35, lines[next++], kLabelSize, false));
     for (double below = y + height + 14; next < lines.size(); below += kLabelLine)
@@ -187,8 +209,9 @@ class LadderMaker {
     const std::string words = "not yet known";
     const double middle = y + m_.rungHeight / 2, centre = x + bay_ / 2;
     const double plate = std::min(bay_ - 12, drawing::textWidth(words, kLabelSize) + 14);
-    group.shapes.push_back({Rectangle{x + 2, y + 1, bay_ - 4, m_.rungHeight - 2,
-                                      Paint{.isHatched = true, .stroke = Colour::Hatch, .strokeWidth = 1.6, .isDashed = true}}});
+    group.shapes.push_back(
+        {Rectangle{x + 2, y + 1, bay_ - 4, m_.rungHeight - 2,
+                   Paint{.isHatched = true, .stroke = Colour::Hatch, .strokeWidth = 1.6, .isDashed = true}}});
     group.shapes.push_back({Rectangle{centre - plate / 2, middle - 12, plate, 24, filled(Colour::Sheet)}});
     group.shapes.push_back(text(centre, middle + 5, words, kLabelSize, false));
   }
@@ -207,8 +230,8 @@ class LadderMaker {
     for (int index = 0; index < 3; ++index) {
       name(index);
       for (const double post : post_)
-        group.shapes.push_back(
-            {Rectangle{post + 3, rungTop(index) + m_.rungHeight / 2 - 10, kPost - 6, 20, filled(Colour::Sheet)}});
+        group.shapes.push_back({Rectangle{post + 3, rungTop(index) + m_.rungHeight / 2 - 10, kPost - 6, 20,
+                                          filled(Colour::Sheet)}});
     }
     group.shapes.push_back(wire(left, end, y - 22, 40, 1.2));
     group.shapes.push_back(notice(x, y, width, height, 18, 2.5));
@@ -222,10 +245,15 @@ class LadderMaker {
   /// The ladder is taken down and laid on the ground; a slab of words stands where it was.
   void emergency() {
     const double inner = m_.width - 44, slabTop = 8;
-    struct Words { std::string text; double size, line; bool isBold; };
+    struct Words {
+      std::string text;
+      double size, line;
+      bool isBold;
+    };
     std::vector<Words> words;
     const auto put = [&](const std::string& sentence, double size, double line, bool isBold) {
-      for (std::string& piece : drawing::wrapped(sentence, inner, size, isBold)) words.push_back({std::move(piece), size, line, isBold});
+      for (std::string& piece : drawing::wrapped(sentence, inner, size, isBold))
+        words.push_back({std::move(piece), size, line, isBold});
     };
     const EmergencyWords said = emergencyWords(screening_, emergencyNumber_);
     for (const std::string& what : said.what) put(what, 17, 24, false);
@@ -236,11 +264,13 @@ class LadderMaker {
     const double height = std::max(150.0, needed + 60);
     Group slab{"emergency", {}};
     slab.shapes.push_back({Rectangle{0, slabTop, m_.width, height, filled(Colour::Slab)}});
-    slab.shapes.push_back({Rectangle{7, slabTop + 7, m_.width - 14, height - 14, edged(Colour::None, Colour::OnSlab, 2.5)}});
+    slab.shapes.push_back(
+        {Rectangle{7, slabTop + 7, m_.width - 14, height - 14, edged(Colour::None, Colour::OnSlab, 2.5)}});
     double at = slabTop + (height - needed) / 2;
     for (const Words& line : words) {
       at += line.line;
-      slab.shapes.push_back(text(m_.width / 2, at - line.line * 0.28, line.text, line.size, line.isBold, Colour::OnSlab));
+      slab.shapes.push_back(
+          text(m_.width / 2, at - line.line * 0.28, line.text, line.size, line.isBold, Colour::OnSlab));
     }
     const double y = slabTop + height + 16, left = post_[0] - 8, width = right() - post_[0] + 16;
     ground_ = y + 62;
@@ -248,7 +278,8 @@ class LadderMaker {
     for (int i = 0; i < 3; ++i) add({Rectangle{left, y + 22 * i, width, 9, filled(Colour::Post)}});
     for (int k = 1; k <= 3; ++k)
       for (int b = 0; b < 2; ++b)
-        add({Rectangle{left + width * k / 4 - 8, y + 9 + 22 * b, 16, 13, edged(Colour::Sheet, Colour::Post, 1.5)}});
+        add({Rectangle{left + width * k / 4 - 8, y + 9 + 22 * b, 16, 13,
+                       edged(Colour::Sheet, Colour::Post, 1.5)}});
     add(text(0, y + 32, "No rung", 16, true, Colour::Ink, Align::Start));
     add({std::move(slab)});
   }
@@ -263,7 +294,8 @@ class LadderMaker {
 
 }  // namespace
 
-Drawing ladderOf(const screening::Screening& screening, const std::string& emergencyNumber, const LadderMeasures& measures) {
+Drawing ladderOf(const screening::Screening& screening, const std::string& emergencyNumber,
+                 const LadderMeasures& measures) {
   return LadderMaker(screening, emergencyNumber, measures).make();
 }
 

@@ -17,9 +17,9 @@ namespace stile::documents {
 /// Measures in drawing units. Labels that do not fit wrap below the tag and make the pitch larger;
 /// they never shrink.
 struct LadderMeasures {
-  double width = 376;      ///< at least 362
+  double width = 376;  ///< at least 362
   double nameColumn = 84;
-  double pitch = 58;       ///< from rung to rung, at least
+  double pitch = 58;  ///< from rung to rung, at least
   double rungHeight = 38;
 };
 
@@ -34,6 +34,7 @@ drawing::Drawing ladderOf(const screening::Screening& screening, const std::stri
 drawing::Drawing actionStripOf(const screening::Screening& screening, double width = 376);
 
 /// The ladder for a terminal, in lines of text.
-std::vector<std::string> ladderInText(const screening::Screening& screening, const std::string& emergencyNumber = {});
+std::vector<std::string> ladderInText(const screening::Screening& screening,
+                                      const std::string& emergencyNumber = {});
 
 }  // namespace stile::documents

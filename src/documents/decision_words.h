@@ -12,11 +12,11 @@
 
 namespace stile::documents {
 
-const char* wordsOf(limits::Action action);      ///< "within days"
-const char* wordsOf(limits::Bay bay);            ///< "aerobic"
-const char* wordsOf(limits::Rung rung);          ///< "light"; None is "rest"
-const char* wordsOf(limits::Clearance clearance);///< "before vigorous work"
-const char* wordsOf(limits::Within within);      ///< "within days"
+const char* wordsOf(limits::Action action);        ///< "within days"
+const char* wordsOf(limits::Bay bay);              ///< "aerobic"
+const char* wordsOf(limits::Rung rung);            ///< "light"; None is "rest"
+const char* wordsOf(limits::Clearance clearance);  ///< "before vigorous work"
+const char* wordsOf(limits::Within within);        ///< "within days"
 /// In two words what opens a rung, for the notice that hangs there: "after clearance".
 const char* noticeOf(rules::KeyKind key);
 
@@ -35,6 +35,8 @@ bool isEmergency(const screening::Screening& screening);
 const screening::RungView* rungAt(const screening::Screening& screening, limits::Bay bay, limits::Rung rung);
 
 std::string capitalized(std::string text);
+/// For the middle of a sentence; abbreviations ("INR") stay as they are.
+std::string uncapitalized(std::string text);
 /// "a", "a and b", "a, b and c".
 std::string listed(const std::vector<std::string>& items);
 /// Ends with a full stop unless it ends with a mark of its own.

@@ -55,6 +55,7 @@ struct Table {
 struct List {
   std::vector<std::string> items;
   bool isNumbered = false;
+  bool isInColumns = false;  ///< set in two columns where there is room
 };
 
 /// A drawing, and the same for a terminal.
@@ -78,10 +79,12 @@ struct Box {
   std::vector<Block> blocks;
 };
 
-/// More of the same, folded away; on a terminal only the title.
+/// More of the same, folded away; on a terminal only the title. In print it is opened, unless it is
+/// for the screen only.
 struct Fold {
   std::string title;
   std::vector<Block> blocks;
+  bool isScreenOnly = false;
 };
 
 /// Side by side where there is room; `shares` gives the widths.
@@ -111,11 +114,11 @@ enum class Reader { Clinician, Client };
 struct Document {
   std::string title;
   Reader reader = Reader::Clinician;
-  std::string clinic;                ///< name, address, telephone in one line
-  std::string client;                ///< name, or "" for a line to write on
-  std::vector<std::string> about;    ///< lines beside the title: born, record, date
+  std::string clinic;              ///< name, address, telephone in one line
+  std::string client;              ///< name, or "" for a line to write on
+  std::vector<std::string> about;  ///< lines beside the title: born, record, date
   std::vector<Section> sections;
-  std::vector<std::string> footer;   ///< caution, content version
+  std::vector<std::string> footer;  ///< caution, content version
 };
 
 }  // namespace stile::documents

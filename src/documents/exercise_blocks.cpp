@@ -30,7 +30,8 @@ bool isOpenBeside(const plan::Exercise& easier, const plan::Line& line, const pl
     const auto withMargin = base::Rational::add(demand.degrees, margin);
     if (!withMargin) return false;
     for (const limits::Side side : {limits::Side::Left, limits::Side::Right})
-      if (const auto cap = capFor(limits, demand.movement, side, demand.done); cap && *withMargin > *cap) return false;
+      if (const auto cap = capFor(limits, demand.movement, side, demand.done); cap && *withMargin > *cap)
+        return false;
   }
   const auto isUsed = [&](const std::string& thing) {
     return isIn(thing, line.exercise->equipment) || isIn(thing, line.exercise->needs);
@@ -45,30 +46,90 @@ std::string joined(const std::vector<std::string>& sentences) {
   return text;
 }
 
-std::string tooHard(const plan::Line& line, const plan::StarterPlan& plan, const screening::Screening& screening,
-                    const plan::Library& library, const HandoutTexts& texts) {
-  const plan::Exercise* easier = line.exercise->easier.empty() ? nullptr : library.find(line.exercise->easier);
+/// What to do when it is too hard; "" when only the general advice serves.
+std::string tooHard(const plan::Line& line, const plan::StarterPlan& plan,
+                    const screening::Screening& screening, const plan::Library& library,
+                    const HandoutTexts& texts) {
+  const plan::Exercise* easier =
+      line.exercise->easier.empty() ? nullptr : library.find(line.exercise->easier);
   if (easier == nullptr || library.doses == nullptr ||
       !isOpenBeside(*easier, line, plan, screening, library.doses->surgicalMargin))
-    return texts.phrase("tooHardGeneral");
+    return "";
   for (std::size_t i = 0; i < plan.lines.size(); ++i)
-    if (plan.lines[i].exercise == easier) return texts.phrase("tooHardNumber", {{"number", std::to_string(i + 1)}});
+    if (plan.lines[i].exercise == easier)
+      return texts.phrase("tooHardNumber", {{"number", std::to_string(i + 1)}});
   return texts.phrase("tooHard", {{"title", easier->title}, {"steps", joined(easier->steps)}});
+}
+
+const char* headingKey(plan::Section section) {
+  switch (section) {
+    case plan::Section::WarmUp:
+      return "warmUp";
+    case plan::Section::Aerobic:
+      return "aerobic";
+    case plan::Section::Strength:
+      return "strength";
+    case plan::Section::Balance:
+      return "balance";
+    case plan::Section::Stretching:
+      return "stretching";
+    case plan::Section::CoolDown:
+      return "coolDown";
+    case plan::Section::Breathing:
+      return "breathing";
+  }
+  return "";
+}
+
+Block exerciseBlock(const plan::StarterPlan& plan, std::size_t index, const screening::Screening& screening,
+                    const plan::Library& library, const HandoutTexts& texts, bool saysManner) {
+  const plan::Line& line = plan.lines[index];
+  Box box{BoxKind::Exercise, std::to_string(index + 1) + " " + line.exercise->title, {}};
+  if (!line.exercise->equipmentWords.empty())
+    box.blocks.push_back(
+        {Paragraph{texts.phrase("equipment", {{"equipment", line.exercise->equipmentWords}}), ""}});
+  if (!line.changed.empty())
+    box.blocks.push_back({Paragraph{"", texts.phrase("changed", {{"changed", line.changed}})}});
+  box.blocks.push_back({List{line.exercise->steps, true, false}});
+  const DoseWords dose = doseWordsOf(line, library);
+  box.blocks.push_back({Paragraph{dose.amount, "", Tone::Dose}});
+  if (saysManner && !dose.manner.empty()) box.blocks.push_back({Paragraph{dose.manner, ""}});
+  if (const std::string easier = tooHard(line, plan, screening, library, texts); !easier.empty())
+    box.blocks.push_back({Paragraph{easier, texts.phrase("tooHardLead")}});
+  return {std::move(box)};
 }
 
 }  // namespace
 
-Block exerciseBlock(const plan::StarterPlan& plan, std::size_t index, const screening::Screening& screening,
-                    const plan::Library& library, const HandoutTexts& texts) {
-  const plan::Line& line = plan.lines[index];
-  Box box{BoxKind::Exercise, std::to_string(index + 1) + " " + line.exercise->title, {}};
-  if (!line.exercise->equipmentWords.empty())
-    box.blocks.push_back({Paragraph{texts.phrase("equipment", {{"equipment", line.exercise->equipmentWords}}), ""}});
-  if (!line.changed.empty()) box.blocks.push_back({Paragraph{"", texts.phrase("changed", {{"changed", line.changed}})}});
-  box.blocks.push_back({List{line.exercise->steps, true}});
-  box.blocks.push_back({Paragraph{line.dose.words, "", Tone::Dose}});
-  box.blocks.push_back({Paragraph{tooHard(line, plan, screening, library, texts), texts.phrase("tooHardLead")}});
-  return {std::move(box)};
+DoseWords doseWordsOf(const plan::Line& line, const plan::Library& library) {
+  const std::string& words = line.dose.words;
+  if (library.doses == nullptr) return {words, ""};
+  const std::string howOften =
+      line.dose.daysPerWeek ? library.doses->phrase("days", {{"days", line.dose.daysPerWeek->toText(1)}})
+                            : library.doses->phrase("everySession");
+  const auto at = words.find(howOften);
+  if (at == std::string::npos) return {words, ""};
+  const std::size_t end = at + howOften.size(), next = words.find_first_not_of(' ', end);
+  return {words.substr(0, end), next == std::string::npos ? "" : words.substr(next)};
+}
+
+std::vector<Section> exerciseSections(const plan::StarterPlan& plan, const screening::Screening& screening,
+                                      const plan::Library& library, const HandoutTexts& texts) {
+  std::vector<Section> sections;
+  for (std::size_t first = 0, next = 0; first < plan.lines.size(); first = next) {
+    const plan::Section of = plan.lines[first].exercise->section;
+    const std::string manner = doseWordsOf(plan.lines[first], library).manner;
+    bool isSaidOnce = !manner.empty();
+    for (next = first; next < plan.lines.size() && plan.lines[next].exercise->section == of; ++next)
+      isSaidOnce = isSaidOnce && doseWordsOf(plan.lines[next], library).manner == manner;
+    isSaidOnce = isSaidOnce && next - first > 1;
+    Section section{texts.heading(headingKey(of)), {}, false};
+    if (isSaidOnce) section.blocks.push_back({Paragraph{texts.phrase("forAll", {{"what", manner}}), ""}});
+    for (std::size_t i = first; i < next; ++i)
+      section.blocks.push_back(exerciseBlock(plan, i, screening, library, texts, !isSaidOnce));
+    sections.push_back(std::move(section));
+  }
+  return sections;
 }
 
 }  // namespace stile::documents

@@ -9,9 +9,17 @@
 
 namespace stile::documents {
 
-/// Title with its number, what is needed, what was changed, steps, dose, and what to do when it is
-/// too hard. An easier exercise is named only where no limit, place or equipment speaks against it.
-Block exerciseBlock(const plan::StarterPlan& plan, std::size_t index, const screening::Screening& screening,
-                    const plan::Library& library, const HandoutTexts& texts);
+/// The dose in two parts: how much and how often, and how it should feel and what to mind. Together
+/// they are the words of the line's dose.
+struct DoseWords {
+  std::string amount, manner;
+};
+DoseWords doseWordsOf(const plan::Line& line, const plan::Library& library);
+
+/// The sections of the plan in session order: a heading, what holds for all its exercises said once,
+/// then each with its number in the whole plan, what is needed, what was changed, steps and dose. An
+/// easier exercise is named only where no limit, place or equipment speaks against it.
+std::vector<Section> exerciseSections(const plan::StarterPlan& plan, const screening::Screening& screening,
+                                      const plan::Library& library, const HandoutTexts& texts);
 
 }  // namespace stile::documents

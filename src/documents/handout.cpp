@@ -19,9 +19,13 @@ using screening::Screening;
 
 class HandoutMaker {
  public:
-  HandoutMaker(const Screening& screening, const screening::Content& content, const records::ClinicSettings& settings,
-               const HandoutTexts& texts)
-      : screening_(screening), content_(content), settings_(settings), texts_(texts), plan_(*screening.plan),
+  HandoutMaker(const Screening& screening, const screening::Content& content,
+               const records::ClinicSettings& settings, const HandoutTexts& texts)
+      : screening_(screening),
+        content_(content),
+        settings_(settings),
+        texts_(texts),
+        plan_(*screening.plan),
         limits_(screening.floor.limits) {}
 
   void addTo(Document& paper) {
@@ -35,12 +39,14 @@ class HandoutMaker {
     addList(paper, "gates", gateSentences());
     addList(paper, "checks", checkSentences());
     addList(paper, "keepTo", keepToSentences());
-    Section exercises{texts_.heading("exercises"), {}, true};
-    for (std::size_t i = 0; i < plan_.lines.size(); ++i)
-      exercises.blocks.push_back(exerciseBlock(plan_, i, screening_, content_.library, texts_));
-    paper.sections.push_back(std::move(exercises));
-    addList(paper, "effort", plan_.effortWords);
-    paper.sections.push_back({texts_.heading("week"), {{weekGrid(plan_, limits_, texts_)}}, false});
+    for (Section& section : exerciseSections(plan_, screening_, content_.library, texts_))
+      paper.sections.push_back(std::move(section));
+    Section effort{texts_.heading("effort"), {}, false};
+    if (!plan_.effortWords.empty()) effort.blocks.push_back({List{plan_.effortWords, false, false}});
+    effort.blocks.push_back({Paragraph{texts_.phrase("tooHardGeneral"), texts_.phrase("tooHardLead")}});
+    paper.sections.push_back(std::move(effort));
+    // A sheet of its own, to hang up.
+    paper.sections.push_back({texts_.heading("week"), {{weekGrid(plan_, limits_, texts_)}}, true});
     if (!plan_.weeks.empty()) paper.sections.push_back({texts_.heading("weeksAhead"), {{weeks()}}, false});
     addList(paper, "pain", HandoutTexts::chosen(texts_.pain, screening_, Choice::CertainOnly));
     addList(paper, "badDay", plan_.badDay);
@@ -48,9 +54,12 @@ class HandoutMaker {
     addList(paper, "afterIllness", plan_.afterIllness);
     addList(paper, "notes", plan_.notes);
     addList(paper, "findings", findingSentences());
+    if (auto contact = contactBlocks(settings_, texts_); !contact.empty())
+      paper.sections.push_back({"", std::move(contact), false});
     if (!rest.empty())
-      paper.sections.push_back({texts_.heading("notForNowRest"), {{Box{BoxKind::NotForNow, "", {{Rows{std::move(rest)}}}}}}, false});
-    if (auto contact = contactBlocks(settings_, texts_); !contact.empty()) paper.sections.push_back({"", std::move(contact), false});
+      paper.sections.push_back({texts_.heading("notForNowRest"),
+                                {{Box{BoxKind::NotForNow, "", {{Rows{std::move(rest)}}}}}},
+                                false});
   }
 
  private:
@@ -62,11 +71,12 @@ class HandoutMaker {
                                             " " + texts_.phrase("callAgain"),
                                         ""}});
     if (!rows.empty()) {
-      Box box{BoxKind::NotForNow, texts_.heading("notForNow"), {{Rows{std::move(rows)}}}};
-      if (isMoreBehind) box.blocks.push_back({Paragraph{texts_.phrase("restIsOnLastPage"), ""}});
+      const std::string more = isMoreBehind ? " " + texts_.phrase("restIsOnLastPage") : "";
+      Box box{BoxKind::NotForNow, texts_.heading("notForNow") + more, {{Rows{std::move(rows)}}}};
       section.blocks.push_back({std::move(box)});
     }
-    section.blocks.push_back(stopBoxes(screening_, settings_, texts_, Choice::AllFindings));
+    for (Block& block : stopBoxes(screening_, settings_, texts_, Choice::AllFindings))
+      section.blocks.push_back(std::move(block));
     return section;
   }
 
@@ -79,13 +89,15 @@ class HandoutMaker {
   }
 
   void addList(Document& paper, const char* heading, std::vector<std::string> items) const {
-    if (!items.empty()) paper.sections.push_back({texts_.heading(heading), {{List{std::move(items), false}}}, false});
+    if (!items.empty())
+      paper.sections.push_back({texts_.heading(heading), {{List{std::move(items), false, false}}}, false});
   }
 
   std::vector<std::string> gateSentences() const {
     std::vector<std::string> sentences;
     for (const auto& [measure, gate] : limits_.gates) {
-      std::string text = texts_.phrase("gate", {{"measure", termWords(content_.rules.vocabulary.measures, measure, true)}});
+      std::string text =
+          texts_.phrase("gate", {{"measure", termWords(content_.rules.vocabulary.measures, measure, true)}});
       for (const std::string& condition : gate.client) text += " " + asSentence(condition);
       sentences.push_back(std::move(text));
     }
@@ -100,9 +112,10 @@ class HandoutMaker {
     }
     for (const auto& [key, value] : limits_.stopValues) {
       const std::string unit = facts::unitWords(key.unit);
-      sentences.push_back(texts_.phrase(key.below ? "stopBelow" : "stopAbove",
-                                        {{"measure", termWords(content_.rules.vocabulary.measures, key.measure, true)},
-                                         {"value", value.toText(2) + (unit.empty() || unit == "%" ? "" : " ") + unit}}));
+      sentences.push_back(
+          texts_.phrase(key.below ? "stopBelow" : "stopAbove",
+                        {{"measure", termWords(content_.rules.vocabulary.measures, key.measure, true)},
+                         {"value", value.toText(2) + (unit.empty() || unit == "%" ? "" : " ") + unit}}));
     }
     return sentences;
   }
@@ -112,14 +125,19 @@ class HandoutMaker {
     if (limits_.loadKilograms)
       sentences.push_back(texts_.phrase("loadKilograms", {{"kilograms", limits_.loadKilograms->toText(1)}}));
     if (limits_.loadPercentOfMaximum)
-      sentences.push_back(texts_.phrase("loadPercent", {{"percent", limits_.loadPercentOfMaximum->toText(0)}}));
+      sentences.push_back(
+          texts_.phrase("loadPercent", {{"percent", limits_.loadPercentOfMaximum->toText(0)}}));
     if (limits_.heartRatePerMinute)
       sentences.push_back(texts_.phrase("heartRate", {{"perMinute", limits_.heartRatePerMinute->toText(0)}}));
-    if (limits_.effortGuide == limits::EffortGuide::EffortOnly) sentences.push_back(texts_.phrase("effortOnly"));
+    if (limits_.effortGuide == limits::EffortGuide::EffortOnly)
+      sentences.push_back(texts_.phrase("effortOnly"));
     for (const std::string& id : limits_.timing)
-      sentences.push_back(texts_.phrase("timing", {{"timing", termWords(content_.rules.vocabulary.timing, id, true)}}));
-    if (limits_.supervision == limits::Supervision::InPerson) sentences.push_back(texts_.phrase("supervisionInPerson"));
-    if (limits_.supervision == limits::Supervision::TelephoneCheck) sentences.push_back(texts_.phrase("supervisionTelephone"));
+      sentences.push_back(
+          texts_.phrase("timing", {{"timing", termWords(content_.rules.vocabulary.timing, id, true)}}));
+    if (limits_.supervision == limits::Supervision::InPerson)
+      sentences.push_back(texts_.phrase("supervisionInPerson"));
+    if (limits_.supervision == limits::Supervision::TelephoneCheck)
+      sentences.push_back(texts_.phrase("supervisionTelephone"));
     return sentences;
   }
 
@@ -136,13 +154,16 @@ class HandoutMaker {
 
   /// Weeks with the same words stand together.
   Table weeks() const {
-    Table table{texts_.heading("weeksAhead"), {texts_.phrase("weekColumn"), texts_.phrase("planColumn")}, {}, false};
+    Table table{
+        texts_.heading("weeksAhead"), {texts_.phrase("weekColumn"), texts_.phrase("planColumn")}, {}, false};
     for (std::size_t first = 0, next = 0; first < plan_.weeks.size(); first = next) {
       next = first + 1;
       while (next < plan_.weeks.size() && plan_.weeks[next].words == plan_.weeks[first].words) ++next;
-      const std::string from = std::to_string(plan_.weeks[first].number), to = std::to_string(plan_.weeks[next - 1].number);
-      table.rows.push_back({{from == to ? from : texts_.phrase("weeks", {{"from", from}, {"to", to}}), CellKind::Text},
-                            {plan_.weeks[first].words, CellKind::Text}});
+      const std::string from = std::to_string(plan_.weeks[first].number),
+                        to = std::to_string(plan_.weeks[next - 1].number);
+      table.rows.push_back(
+          {{from == to ? from : texts_.phrase("weeks", {{"from", from}, {"to", to}}), CellKind::Text},
+           {plan_.weeks[first].words, CellKind::Text}});
     }
     return table;
   }

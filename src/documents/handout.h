@@ -20,6 +20,7 @@ std::optional<Document> handoutOf(const screening::Screening& screening, const s
                                   const HandoutTexts& texts);
 
 /// Checks, gates and bans of the limits whose words are missing on the handout, each an error.
-base::Issues checkHandout(const screening::Screening& screening, const Document& handout, const rules::RuleSet& rules);
+base::Issues checkHandout(const screening::Screening& screening, const Document& handout,
+                          const rules::RuleSet& rules);
 
 }  // namespace stile::documents

@@ -9,13 +9,15 @@ namespace stile::documents {
 namespace {
 
 std::string lowered(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
   return text;
 }
 
 }  // namespace
 
-base::Issues checkHandout(const screening::Screening& screening, const Document& handout, const rules::RuleSet& rules) {
+base::Issues checkHandout(const screening::Screening& screening, const Document& handout,
+                          const rules::RuleSet& rules) {
   base::Issues issues;
   const std::string words = lowered(wordsOf(handout));
   const auto require = [&](const std::string& id, const std::string& what, const std::string& said) {
@@ -23,8 +25,10 @@ base::Issues checkHandout(const screening::Screening& screening, const Document&
       issues.error({}, id, "the handout does not carry the " + what, "print: " + said);
   };
   for (const auto& [measure, gate] : screening.floor.limits.gates) {
-    require(measure, "measurement wanted before the first session", termWords(rules.vocabulary.measures, measure, true));
-    for (const std::string& condition : gate.client) require(measure, "condition of a first measurement", condition);
+    require(measure, "measurement wanted before the first session",
+            termWords(rules.vocabulary.measures, measure, true));
+    for (const std::string& condition : gate.client)
+      require(measure, "condition of a first measurement", condition);
   }
   for (const std::string& id : screening.floor.limits.checks) {
     const auto check = rules.checks.find(id);

@@ -24,7 +24,8 @@ bool standsIn(std::string_view slots, const std::string& slot) {
 
 template <std::size_t N>
 std::map<std::string, std::string, std::less<>> readWords(ObjectReader& reader, const char* member,
-                                                          const std::array<KeyAndSlots, N>& keys, base::Issues& issues) {
+                                                          const std::array<KeyAndSlots, N>& keys,
+                                                          base::Issues& issues) {
   std::map<std::string, std::string, std::less<>> words;
   const auto node = reader.require(member);
   if (!node) return words;
@@ -56,12 +57,15 @@ std::vector<ClientSentence> readSentences(ObjectReader& reader, const char* memb
     sentence.unlessRules = entry.strings("unlessRules");
     sentence.sources = entry.strings("sources");
     if (sentence.sources.empty())
-      entry.issue(one, "the sentence names no source", "name one, or \"" + std::string(rules::kNoSource) + "\"");
-    if (!ids.insert(sentence.id).second) entry.issue(one, "the id stands twice", "give one of the two another id");
+      entry.issue(one, "the sentence names no source",
+                  "name one, or \"" + std::string(rules::kNoSource) + "\"");
+    if (!ids.insert(sentence.id).second)
+      entry.issue(one, "the id stands twice", "give one of the two another id");
     entry.finish();
     sentences.push_back(std::move(sentence));
   }
-  if (sentences.empty()) reader.issue(*node, std::string(member) + " is empty", "write at least one sentence");
+  if (sentences.empty())
+    reader.issue(*node, std::string(member) + " is empty", "write at least one sentence");
   return sentences;
 }
 
@@ -72,12 +76,16 @@ std::vector<EffortLine> readEffortLines(ObjectReader& reader, base::Issues& issu
     ObjectReader entry(one, "effortLines", issues);
     EffortLine line;
     const std::string bay = entry.requireString("bay");
-    if (bay == idOf(limits::Bay::Aerobic)) line.bay = limits::Bay::Aerobic;
-    else if (bay == idOf(limits::Bay::Strength)) line.bay = limits::Bay::Strength;
-    else if (bay != "both") entry.issue(one, "unknown bay \"" + bay + "\"", "use both, aerobic or strength");
+    if (bay == idOf(limits::Bay::Aerobic))
+      line.bay = limits::Bay::Aerobic;
+    else if (bay == idOf(limits::Bay::Strength))
+      line.bay = limits::Bay::Strength;
+    else if (bay != "both")
+      entry.issue(one, "unknown bay \"" + bay + "\"", "use both, aerobic or strength");
     const std::string upTo = entry.requireString("upTo");
     const auto rung = limits::rungOf(upTo);
-    if (!rung || *rung == limits::Rung::Vigorous) entry.issue(one, "unknown ceiling \"" + upTo + "\"", "use none, light or moderate");
+    if (!rung || *rung == limits::Rung::Vigorous)
+      entry.issue(one, "unknown ceiling \"" + upTo + "\"", "use none, light or moderate");
     line.upTo = rung.value_or(limits::Rung::None);
     line.what = entry.requireString("what");
     line.instead = entry.requireString("instead");
@@ -92,14 +100,18 @@ void checkEffortLines(const std::vector<EffortLine>& lines, ObjectReader& reader
   using limits::Bay;
   using limits::Rung;
   const auto has = [&](std::optional<Bay> bay, Rung rung) {
-    return std::any_of(lines.begin(), lines.end(), [&](const EffortLine& line) { return line.bay == bay && line.upTo == rung; });
+    return std::any_of(lines.begin(), lines.end(),
+                       [&](const EffortLine& line) { return line.bay == bay && line.upTo == rung; });
   };
   for (const Rung rung : {Rung::None, Rung::Light, Rung::Moderate}) {
     for (const Bay bay : limits::kBays)
       if (!has(bay, rung))
-        reader.issue(reader.node(), std::string("effortLines have no words for ") + idOf(bay) + " up to " + idOf(rung), "add them");
+        reader.issue(reader.node(),
+                     std::string("effortLines have no words for ") + idOf(bay) + " up to " + idOf(rung),
+                     "add them");
     if (rung != Rung::None && !has(std::nullopt, rung))
-      reader.issue(reader.node(), std::string("effortLines have no words for both up to ") + idOf(rung), "add them");
+      reader.issue(reader.node(), std::string("effortLines have no words for both up to ") + idOf(rung),
+                   "add them");
   }
 }
 
@@ -165,11 +177,13 @@ HandoutTexts HandoutTexts::load(const std::string& text, const std::string& file
 
 base::Issues HandoutTexts::check(const rules::RuleSet& rules) const {
   base::Issues issues;
-  for (const auto* list : {&emergency, &stopAndCall, &pain, &mayGoOn, &whoCallsHeld, &whoCallsOpen, &whoCallsToday}) {
+  for (const auto* list :
+       {&emergency, &stopAndCall, &pain, &mayGoOn, &whoCallsHeld, &whoCallsOpen, &whoCallsToday}) {
     for (const ClientSentence& sentence : *list) {
       for (const auto* ids : {&sentence.ifRules, &sentence.unlessRules})
         for (const std::string& id : *ids)
-          if (rules.find(id) == nullptr) issues.error({}, sentence.id, "there is no rule " + id, "name a rule that exists");
+          if (rules.find(id) == nullptr)
+            issues.error({}, sentence.id, "there is no rule " + id, "name a rule that exists");
       for (const std::string& id : sentence.sources)
         if (id != rules::kNoSource && rules.sources.find(id) == rules.sources.end())
           issues.error({}, sentence.id, "there is no source " + id, "name a source that exists");
@@ -178,12 +192,14 @@ base::Issues HandoutTexts::check(const rules::RuleSet& rules) const {
   return issues;
 }
 
-std::string HandoutTexts::heading(std::string_view key, const std::map<std::string, std::string>& slots) const {
+std::string HandoutTexts::heading(std::string_view key,
+                                  const std::map<std::string, std::string>& slots) const {
   const auto at = headings.find(key);
   return at == headings.end() ? std::string() : filled(at->second, slots);
 }
 
-std::string HandoutTexts::phrase(std::string_view key, const std::map<std::string, std::string>& slots) const {
+std::string HandoutTexts::phrase(std::string_view key,
+                                 const std::map<std::string, std::string>& slots) const {
   const auto at = phrases.find(key);
   return at == phrases.end() ? std::string() : filled(at->second, slots);
 }
@@ -191,16 +207,19 @@ std::string HandoutTexts::phrase(std::string_view key, const std::map<std::strin
 std::vector<std::string> HandoutTexts::chosen(const std::vector<ClientSentence>& sentences,
                                               const screening::Screening& screening, Choice choice) {
   const auto stands = [&](const std::string& ruleId, Choice which) {
-    return std::any_of(screening.findings.begin(), screening.findings.end(), [&](const rules::Finding& finding) {
-      return finding.rule->id == ruleId && (which == Choice::AllFindings || finding.standing == rules::Standing::Certain);
-    });
+    return std::any_of(
+        screening.findings.begin(), screening.findings.end(), [&](const rules::Finding& finding) {
+          return finding.rule->id == ruleId &&
+                 (which == Choice::AllFindings || finding.standing == rules::Standing::Certain);
+        });
   };
   // What is only not ruled out may add a sentence, but never take one away.
   const auto adds = [&](const std::string& id) { return stands(id, choice); };
   const auto removes = [&](const std::string& id) { return stands(id, Choice::CertainOnly); };
   std::vector<std::string> said;
   for (const ClientSentence& sentence : sentences) {
-    if (!sentence.ifRules.empty() && std::none_of(sentence.ifRules.begin(), sentence.ifRules.end(), adds)) continue;
+    if (!sentence.ifRules.empty() && std::none_of(sentence.ifRules.begin(), sentence.ifRules.end(), adds))
+      continue;
     if (std::any_of(sentence.unlessRules.begin(), sentence.unlessRules.end(), removes)) continue;
     said.push_back(sentence.say);
   }

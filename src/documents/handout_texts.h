@@ -42,7 +42,8 @@ struct HandoutTexts {
   base::Period useFor;
   std::map<std::string, std::string, std::less<>> headings, phrases;
   std::vector<EffortLine> effortLines;
-  std::vector<ClientSentence> emergency, stopAndCall, pain, mayGoOn, whoCallsHeld, whoCallsOpen, whoCallsToday;
+  std::vector<ClientSentence> emergency, stopAndCall, pain, mayGoOn, whoCallsHeld, whoCallsOpen,
+      whoCallsToday;
 
   /// Unknown members, missing headings and phrases, and slots that a phrase cannot fill are issues.
   static HandoutTexts load(const std::string& text, const std::string& file, base::Issues& issues);
@@ -59,21 +60,58 @@ struct HandoutTexts {
 
 /// Headings that must stand, and the slots each may use (between spaces).
 using KeyAndSlots = std::pair<std::string_view, std::string_view>;
-inline constexpr std::array<KeyAndSlots, 21> kHeadings{{
-    {"notForNow", ""}, {"notForNowRest", ""}, {"emergency", "emergencyNumber"}, {"stopAndCall", ""}, {"questions", ""},
-    {"gates", ""}, {"checks", ""}, {"keepTo", ""}, {"exercises", ""}, {"effort", ""}, {"week", ""}, {"weeksAhead", ""},
-    {"pain", ""}, {"badDay", ""}, {"missedWeek", ""}, {"afterIllness", ""}, {"notes", ""}, {"findings", ""},
-    {"whyWaiting", ""}, {"mayGoOn", ""}, {"whoCalls", ""}}};
+inline constexpr std::array<KeyAndSlots, 27> kHeadings{
+    {{"notForNow", ""},    {"notForNowRest", ""}, {"emergency", "emergencyNumber"},
+     {"stopAndCall", ""},  {"questions", ""},     {"gates", ""},
+     {"checks", ""},       {"keepTo", ""},        {"warmUp", ""},
+     {"aerobic", ""},      {"strength", ""},      {"balance", ""},
+     {"stretching", ""},   {"coolDown", ""},      {"breathing", ""},
+     {"effort", ""},       {"week", ""},          {"weeksAhead", ""},
+     {"pain", ""},         {"badDay", ""},        {"missedWeek", ""},
+     {"afterIllness", ""}, {"notes", ""},         {"findings", ""},
+     {"whyWaiting", ""},   {"mayGoOn", ""},       {"whoCalls", ""}}};
 /// The same for phrases.
-inline constexpr std::array<KeyAndSlots, 38> kPhrasesOfHandout{{
-    {"madeFor", "by date until"}, {"toldUs", "by date"}, {"callAgain", ""}, {"instead", "instead"},
-    {"restIsOnLastPage", ""}, {"oneSide", "what side"}, {"cap", "movement degrees"}, {"capLoaded", "movement degrees"},
-    {"capEndRange", "movement degrees"}, {"capFast", "movement degrees"}, {"capInstead", ""}, {"setting", "setting"},
-    {"timing", "timing"}, {"gate", "measure"}, {"loadKilograms", "kilograms"}, {"loadPercent", "percent"},
-    {"heartRate", "perMinute"}, {"stopBelow", "measure value"}, {"stopAbove", "measure value"}, {"effortOnly", ""},
-    {"supervisionInPerson", ""}, {"supervisionTelephone", ""}, {"equipment", "equipment"}, {"changed", "changed"},
-    {"tooHard", "title steps"}, {"tooHardNumber", "number"}, {"tooHardGeneral", ""}, {"tooHardLead", ""},
-    {"tickWhenDone", ""}, {"weekColumn", ""}, {"planColumn", ""}, {"weeks", "from to"}, {"outOfHours", "outOfHours"},
-    {"emergencyLine", ""}, {"doNotStart", ""}, {"seenToday", ""}, {"callNow", "emergencyNumber"}, {"answersMissing", ""}}};
+inline constexpr std::array<KeyAndSlots, 42> kPhrasesOfHandout{{{"madeFor", "by date until"},
+                                                                {"toldUs", "by date"},
+                                                                {"callAgain", ""},
+                                                                {"instead", "instead"},
+                                                                {"restIsOnLastPage", ""},
+                                                                {"oneSide", "what side"},
+                                                                {"capAny", "degrees"},
+                                                                {"capLoaded", "degrees"},
+                                                                {"capEndRange", "degrees"},
+                                                                {"capFast", "degrees"},
+                                                                {"capNoneLoaded", ""},
+                                                                {"capNoneEndRange", ""},
+                                                                {"capNoneFast", ""},
+                                                                {"capInstead", ""},
+                                                                {"forAll", "what"},
+                                                                {"setting", "setting"},
+                                                                {"timing", "timing"},
+                                                                {"gate", "measure"},
+                                                                {"loadKilograms", "kilograms"},
+                                                                {"loadPercent", "percent"},
+                                                                {"heartRate", "perMinute"},
+                                                                {"stopBelow", "measure value"},
+                                                                {"stopAbove", "measure value"},
+                                                                {"effortOnly", ""},
+                                                                {"supervisionInPerson", ""},
+                                                                {"supervisionTelephone", ""},
+                                                                {"equipment", "equipment"},
+                                                                {"changed", "changed"},
+                                                                {"tooHard", "title steps"},
+                                                                {"tooHardNumber", "number"},
+                                                                {"tooHardGeneral", ""},
+                                                                {"tooHardLead", ""},
+                                                                {"tickWhenDone", ""},
+                                                                {"weekColumn", ""},
+                                                                {"planColumn", ""},
+                                                                {"weeks", "from to"},
+                                                                {"outOfHours", "outOfHours"},
+                                                                {"emergencyLine", ""},
+                                                                {"doNotStart", ""},
+                                                                {"seenToday", ""},
+                                                                {"callNow", "emergencyNumber"},
+                                                                {"answersMissing", ""}}};
 
 }  // namespace stile::documents

@@ -16,30 +16,40 @@ std::string mark(int size) {
   const auto value = [](Colour colour) { return std::string(valueOf(colour, drawing::Theme::Paper)); };
   return "<svg class=\"mark\" width=\"" + std::to_string(size) + "\" height=\"" + std::to_string(size) +
          "\" viewBox=\"0 0 34 34\" aria-hidden=\"true\"><path d=\"M4 33V4l5-3v32zM25 33V4l5-3v32z\" fill=\"" +
-         value(Colour::Post) + "\"/><rect x=\"9\" y=\"24\" width=\"16\" height=\"5\" fill=\"" + value(Colour::Open) +
-         "\"/><path d=\"M9 16.5h4m3 0h3m3 0h3\" stroke=\"" + value(Colour::Open) +
+         value(Colour::Post) + "\"/><rect x=\"9\" y=\"24\" width=\"16\" height=\"5\" fill=\"" +
+         value(Colour::Open) + "\"/><path d=\"M9 16.5h4m3 0h3m3 0h3\" stroke=\"" + value(Colour::Open) +
          "\" stroke-width=\"4\"/><path d=\"M9 7q8 4 16 0\" fill=\"none\" stroke=\"" + value(Colour::Shut) +
          "\" stroke-width=\"2\"/></svg>";
 }
 
 const char* classOf(BoxKind kind) {
   switch (kind) {
-    case BoxKind::Plain: return "box";
-    case BoxKind::Emergency: return "box emergency";
-    case BoxKind::Stop: return "box stop";
-    case BoxKind::NotForNow: return "box notfornow";
-    case BoxKind::Held: return "box held";
-    case BoxKind::Exercise: return "box exercise";
+    case BoxKind::Plain:
+      return "box";
+    case BoxKind::Emergency:
+      return "box emergency";
+    case BoxKind::Stop:
+      return "box stop";
+    case BoxKind::NotForNow:
+      return "box notfornow";
+    case BoxKind::Held:
+      return "box held";
+    case BoxKind::Exercise:
+      return "box exercise";
   }
   return "box";
 }
 
 const char* classOf(Tone tone) {
   switch (tone) {
-    case Tone::Body: return "";
-    case Tone::Small: return " class=\"small\"";
-    case Tone::Statement: return " class=\"statement\"";
-    case Tone::Dose: return " class=\"dose\"";
+    case Tone::Body:
+      return "";
+    case Tone::Small:
+      return " class=\"small\"";
+    case Tone::Statement:
+      return " class=\"statement\"";
+    case Tone::Dose:
+      return " class=\"dose\"";
   }
   return "";
 }
@@ -47,10 +57,11 @@ const char* classOf(Tone tone) {
 class HtmlWriter {
  public:
   std::string write(const Document& document) {
-    html_ = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-            "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>" +
-            escaped(document.title + (document.client.empty() ? "" : ": " + document.client)) + "</title>\n<style>\n" +
-            paperStyle(document) + "</style>\n</head>\n<body>\n";
+    html_ =
+        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+        "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>" +
+        escaped(document.title + (document.client.empty() ? "" : ": " + document.client)) +
+        "</title>\n<style>\n" + paperStyle(document) + "</style>\n</head>\n<body>\n";
     head(document);
     html_ += "<main>\n";
     for (const Section& section : document.sections) this->section(section);
@@ -61,8 +72,8 @@ class HtmlWriter {
 
  private:
   void head(const Document& document) {
-    html_ += "<header>\n<div class=\"name\">" + mark(document.reader == Reader::Client ? 44 : 38) + "<div><h1>" +
-             escaped(document.title) + "</h1>";
+    html_ += "<header>\n<div class=\"name\">" + mark(document.reader == Reader::Client ? 44 : 38) +
+             "<div><h1>" + escaped(document.title) + "</h1>";
     if (!document.clinic.empty()) html_ += "<p>" + escaped(document.clinic) + "</p>";
     html_ += "</div></div>\n<div class=\"about\">";
     html_ += document.client.empty() ? "<div>name <span class=\"blank\"></span></div>"
@@ -75,7 +86,8 @@ class HtmlWriter {
     const std::string id = "section-" + std::to_string(++sections_);
     html_ += section.startsPage ? "<section class=\"page\"" : "<section";
     if (!section.heading.empty())
-      html_ += " aria-labelledby=\"" + id + "\">\n<h2 id=\"" + id + "\">" + escaped(section.heading) + "</h2>\n";
+      html_ +=
+          " aria-labelledby=\"" + id + "\">\n<h2 id=\"" + id + "\">" + escaped(section.heading) + "</h2>\n";
     else
       html_ += ">\n";
     blocks(section.blocks);
@@ -99,7 +111,8 @@ class HtmlWriter {
   }
 
   void of(const Rows& form) {
-    const bool hasNotes = std::any_of(form.rows.begin(), form.rows.end(), [](const Row& row) { return !row.note.empty(); });
+    const bool hasNotes =
+        std::any_of(form.rows.begin(), form.rows.end(), [](const Row& row) { return !row.note.empty(); });
     html_ += std::string("<table class=\"rows ") + (hasNotes ? "three" : "two") + "\">\n<tbody>\n";
     for (const Row& row : form.rows) {
       html_ += "<tr><th scope=\"row\">" + escaped(row.term) + "</th><td>" + joined(row.text) + "</td>";
@@ -119,10 +132,14 @@ class HtmlWriter {
       html_ += "<tr>";
       for (std::size_t i = 0; i < cells.size(); ++i) {
         const Cell& cell = cells[i];
-        if (i == 0) html_ += "<th scope=\"row\">" + escaped(cell.text) + "</th>";
-        else if (cell.kind == CellKind::TickBox) html_ += "<td><span class=\"tick\" role=\"img\" aria-label=\"box to tick\"></span></td>";
-        else if (cell.kind == CellKind::Rest) html_ += "<td class=\"rest\">rest</td>";
-        else html_ += "<td>" + escaped(cell.text) + "</td>";
+        if (i == 0)
+          html_ += "<th scope=\"row\">" + escaped(cell.text) + "</th>";
+        else if (cell.kind == CellKind::TickBox)
+          html_ += "<td><span class=\"tick\" role=\"img\" aria-label=\"box to tick\"></span></td>";
+        else if (cell.kind == CellKind::Rest)
+          html_ += "<td class=\"rest\">rest</td>";
+        else
+          html_ += "<td>" + escaped(cell.text) + "</td>";
       }
       html_ += "</tr>\n";
     }
@@ -131,13 +148,15 @@ class HtmlWriter {
 
   void of(const List& form) {
     const std::string tag = form.isNumbered ? "ol" : "ul";
-    html_ += "<" + tag + ">\n";
+    html_ += "<" + tag + (form.isInColumns ? " class=\"incolumns\"" : "") + ">\n";
     for (const std::string& item : form.items) html_ += "<li>" + escaped(item) + "</li>\n";
     html_ += "</" + tag + ">\n";
   }
 
   void of(const Figure& form) {
-    html_ += "<figure>" + toSvg(form.drawing, {drawing::Theme::Paper, "figure-" + std::to_string(++figures_)}) + "</figure>\n";
+    html_ += "<figure>" +
+             toSvg(form.drawing, {drawing::Theme::Paper, "figure-" + std::to_string(++figures_)}) +
+             "</figure>\n";
   }
 
   void of(const Box& form) {
@@ -148,7 +167,8 @@ class HtmlWriter {
   }
 
   void of(const Fold& form) {
-    html_ += "<details>\n<summary>" + escaped(form.title) + "</summary>\n";
+    html_ += std::string(form.isScreenOnly ? "<details class=\"screen\">" : "<details>") + "\n<summary>" +
+             escaped(form.title) + "</summary>\n";
     blocks(form.blocks);
     html_ += "</details>\n";
   }
@@ -174,6 +194,8 @@ class HtmlWriter {
 
 }  // namespace
 
-std::string toHtml(const Document& document) { return HtmlWriter().write(document); }
+std::string toHtml(const Document& document) {
+  return HtmlWriter().write(document);
+}
 
 }  // namespace stile::documents

@@ -5,6 +5,7 @@
 
 #include "documents/decision_drawing.h"
 #include "documents/decision_words.h"
+#include "documents/limit_words.h"
 
 namespace stile::documents {
 namespace {
@@ -24,9 +25,12 @@ std::size_t otherKeys(const std::vector<RungReason>& reasons) {
 
 std::string stateWords(const RungView& view) {
   switch (view.state) {
-    case RungState::Open: return "open";
-    case RungState::Shut: return "shut";
-    case RungState::NotYetKnown: return "not yet known";
+    case RungState::Open:
+      return "open";
+    case RungState::Shut:
+      return "shut";
+    case RungState::NotYetKnown:
+      return "not yet known";
   }
   return "";
 }
@@ -41,7 +45,8 @@ std::string padded(std::string text, std::size_t width) {
 std::vector<std::string> noticeLines(const Screening&, const RungView& view) {
   if (view.reasons.empty()) return {};
   std::vector<std::string> lines{noticeOf(view.reasons.front().keyKind)};
-  if (const std::size_t more = otherKeys(view.reasons); more > 0) lines.push_back("and " + std::to_string(more) + " more");
+  if (const std::size_t more = otherKeys(view.reasons); more > 0)
+    lines.push_back("and " + std::to_string(more) + " more");
   return lines;
 }
 
@@ -50,8 +55,10 @@ std::vector<std::string> heldLines(const Screening& screening) {
   if (!reason) return {};
   std::vector<std::string> lines{reason->key.empty() ? "for now" : "until: " + reason->key};
   std::vector<RungReason> all;
-  for (const RungView& view : screening.rungs) all.insert(all.end(), view.reasons.begin(), view.reasons.end());
-  if (const std::size_t more = otherKeys(all); more > 0) lines.push_back("and " + std::to_string(more) + " more");
+  for (const RungView& view : screening.rungs)
+    all.insert(all.end(), view.reasons.begin(), view.reasons.end());
+  if (const std::size_t more = otherKeys(all); more > 0)
+    lines.push_back("and " + std::to_string(more) + " more");
   return lines;
 }
 
@@ -63,7 +70,8 @@ EmergencyWords emergencyWords(const Screening& screening, const std::string& eme
     if (finding.reach.action != limits::Action::Emergency) continue;
     if (++found <= 2) words.what.push_back(finding.rule->title);
     const auto referral = finding.reach.referrals.find("emergency");
-    if (referral != finding.reach.referrals.end()) meanwhile.insert(referral->second.meanwhile.begin(), referral->second.meanwhile.end());
+    if (referral != finding.reach.referrals.end())
+      meanwhile.insert(referral->second.meanwhile.begin(), referral->second.meanwhile.end());
   }
   if (found > 2) words.what.push_back("and " + std::to_string(found - 2) + " more");
   words.call = emergencyNumber.empty() ? "Call the emergency number" : "Call " + emergencyNumber;
@@ -73,8 +81,7 @@ EmergencyWords emergencyWords(const Screening& screening, const std::string& eme
 
 std::string keyWords(const Screening& screening, const RungReason& reason) {
   const rules::Finding& finding = screening.findings[reason.finding];
-  std::string words = finding.rule->title;
-  if (!finding.where.empty()) words += " (" + finding.where + ")";
+  std::string words = titleOf(finding);
   if (!reason.key.empty()) words += "; until: " + reason.key;
   return asSentence(words);
 }

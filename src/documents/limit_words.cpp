@@ -1,5 +1,6 @@
 #include "documents/limit_words.h"
 
+#include <algorithm>
 #include <map>
 
 #include "documents/decision_words.h"
@@ -13,32 +14,41 @@ using limits::Side;
 
 std::string sideWords(Side side) {
   switch (side) {
-    case Side::Both: return "";
-    case Side::Left: return "left ";
-    case Side::Right: return "right ";
+    case Side::Both:
+      return "";
+    case Side::Left:
+      return "left ";
+    case Side::Right:
+      return "right ";
   }
   return "";
 }
 
 std::string qualifierWords(Qualifier qualifier) {
   switch (qualifier) {
-    case Qualifier::Any: return "";
-    case Qualifier::Loaded: return ", loaded";
-    case Qualifier::EndRange: return ", at end range";
-    case Qualifier::Fast: return ", fast";
+    case Qualifier::Any:
+      return "";
+    case Qualifier::Loaded:
+      return ", loaded";
+    case Qualifier::EndRange:
+      return ", at end range";
+    case Qualifier::Fast:
+      return ", fast";
   }
   return "";
 }
 
-std::string termWords(const std::map<std::string, rules::Term, std::less<>>& terms, const std::string& id, bool forClient) {
+std::string termWords(const std::map<std::string, rules::Term, std::less<>>& terms, const std::string& id,
+                      bool forClient) {
   const auto at = terms.find(id);
   if (at == terms.end()) return id;
   return forClient ? at->second.client : at->second.clinician;
 }
 
-std::string capWords(const rules::Vocabulary& vocabulary, const limits::CapKey& key, const base::Rational& degrees) {
-  return sideWords(key.side) + termWords(vocabulary.movements, key.movement, false) + qualifierWords(key.qualifier) +
-         ": " + degrees.toText(1) + "° at most";
+std::string capWords(const rules::Vocabulary& vocabulary, const limits::CapKey& key,
+                     const base::Rational& degrees) {
+  return sideWords(key.side) + termWords(vocabulary.movements, key.movement, false) +
+         qualifierWords(key.qualifier) + ": " + degrees.toText(1) + "° at most";
 }
 
 std::string doseWords(const std::string& name, const base::Rational& value, bool isFloor) {
@@ -60,19 +70,29 @@ std::string doseWords(const std::string& name, const base::Rational& value, bool
       {"hoursBetweenStrength", {"between strength sessions", "hours"}},
       {"repetitionsInReserve", {"in reserve at the end of a set", "repetitions"}}};
   const auto at = kNames.find(name);
-  const std::string amount = value.toText(1) + (at == kNames.end() ? "" : std::string(" ") + at->second.second);
+  const std::string amount =
+      value.toText(1) + (at == kNames.end() ? "" : std::string(" ") + at->second.second);
   const std::string what = at == kNames.end() ? name : std::string(at->second.first);
   return what + ": " + amount + (isFloor ? " or more" : " at most");
 }
 
-std::string stopWords(const rules::Vocabulary& vocabulary, const limits::StopKey& key, const base::Rational& value, bool forClient) {
+std::string stopWords(const rules::Vocabulary& vocabulary, const limits::StopKey& key,
+                      const base::Rational& value, bool forClient) {
   const std::string unit = facts::unitWords(key.unit);
-  return termWords(vocabulary.measures, key.measure, forClient) + (key.below ? " under " : " above ") + value.toText(2) +
-         (unit.empty() ? "" : (unit == "%" ? "" : " ") + unit);
+  return termWords(vocabulary.measures, key.measure, forClient) + (key.below ? " under " : " above ") +
+         value.toText(2) + (unit.empty() ? "" : (unit == "%" ? "" : " ") + unit);
 }
 
 std::string titleOf(const rules::Finding& finding) {
-  return finding.where.empty() ? finding.rule->title : finding.rule->title + " (" + finding.where + ")";
+  if (finding.where.empty()) return finding.rule->title;
+  // The place is a list of options' words, each written to stand alone: "Hip, Left".
+  std::string where;
+  for (std::size_t at = 0; at < finding.where.size();) {
+    const std::size_t end = std::min(finding.where.find(", ", at), finding.where.size());
+    where += (where.empty() ? "" : ", ") + uncapitalized(finding.where.substr(at, end - at));
+    at = end + 2;
+  }
+  return finding.rule->title + " (" + where + ")";
 }
 
 std::vector<const rules::Finding*> holdersOf(const screening::Screening& screening,
@@ -100,26 +120,42 @@ class RowList {
     LimitRow row{{term, {asSentence(capitalized(std::move(text)))}, {}}, true};
     const auto holders = holdersOf(screening_, holds);
     // A limit that no finding carries comes from a physician's reply.
-    if (holders.empty()) row.row.note.push_back("from a physician's reply");
-    else row.isCertain = holders.front()->standing == rules::Standing::Certain;
+    if (holders.empty())
+      row.row.note.push_back("from a physician's reply");
+    else
+      row.isCertain = holders.front()->standing == rules::Standing::Certain;
     for (std::size_t i = 0; i < holders.size() && i < kNamedHolders; ++i)
-      row.row.note.push_back(titleOf(*holders[i]) + (holders[i]->standing == rules::Standing::Open ? " (not yet known)" : ""));
-    if (holders.size() > kNamedHolders) row.row.note.push_back("and " + std::to_string(holders.size() - kNamedHolders) + " more");
+      row.row.note.push_back(titleOf(*holders[i]) +
+                             (holders[i]->standing == rules::Standing::Open ? " (not yet known)" : ""));
+    if (holders.size() > kNamedHolders)
+      row.row.note.push_back("and " + std::to_string(holders.size() - kNamedHolders) + " more");
     (row.isCertain ? certain_ : open_).push_back(std::move(row));
   }
 
-  /// Certain rows first. A term that stands in the row above is not repeated.
+  /// Certain rows first; limits of one kind that rest on the same findings share a row. A term that
+  /// stands in the row above is not repeated.
   std::vector<LimitRow> finish() {
+    std::vector<LimitRow> all;
     for (auto* list : {&certain_, &open_}) {
-      std::string last;
+      std::vector<LimitRow> grouped;
       for (LimitRow& row : *list) {
+        const auto same = std::find_if(grouped.begin(), grouped.end(), [&](const LimitRow& other) {
+          return other.row.term == row.row.term && other.row.note == row.row.note;
+        });
+        if (same == grouped.end())
+          grouped.push_back(std::move(row));
+        else
+          same->row.text.push_back(std::move(row.row.text.front()));
+      }
+      std::string last;
+      for (LimitRow& row : grouped) {
         const bool isSame = row.row.term == last;
         last = row.row.term;
         if (isSame) row.row.term.clear();
+        all.push_back(std::move(row));
       }
     }
-    certain_.insert(certain_.end(), std::make_move_iterator(open_.begin()), std::make_move_iterator(open_.end()));
-    return std::move(certain_);
+    return all;
   }
 
  private:
@@ -129,7 +165,9 @@ class RowList {
 
 void addMovements(RowList& rows, const Limits& limits, const rules::Vocabulary& words) {
   for (const auto& key : limits.bans)
-    rows.add("Leave out", sideWords(key.side) + (key.side == Side::Both ? "" : "side: ") + termWords(words.bans, key.ban, false),
+    rows.add("Leave out",
+             sideWords(key.side) + (key.side == Side::Both ? "" : "side: ") +
+                 termWords(words.bans, key.ban, false),
              [&](const Limits& one) { return one.bans.contains(key); });
   for (const auto& [key, degrees] : limits.caps)
     rows.add("Movement", capWords(words, key, degrees), [&](const Limits& one) {
@@ -174,17 +212,22 @@ std::vector<LimitRow> limitRowsOf(const screening::Screening& screening, const r
   addMovements(rows, limits, words);
   addNumbers(rows, limits, words);
   for (const std::string& id : limits.settings)
-    rows.add("Places", "not: " + termWords(words.settings, id, false), [&](const Limits& one) { return one.settings.contains(id); });
+    rows.add("Places", "not: " + termWords(words.settings, id, false),
+             [&](const Limits& one) { return one.settings.contains(id); });
   for (const std::string& id : limits.timing)
-    rows.add("Times", termWords(words.timing, id, false), [&](const Limits& one) { return one.timing.contains(id); });
+    rows.add("Times", termWords(words.timing, id, false),
+             [&](const Limits& one) { return one.timing.contains(id); });
   if (limits.effortGuide == limits::EffortGuide::EffortOnly)
     rows.add("Effort guide", "effort scale and talk test only, no heart rate",
              [](const Limits& one) { return one.effortGuide == limits::EffortGuide::EffortOnly; });
   if (limits.progression != limits::Progression::AsPlanned)
-    rows.add("Progression", limits.progression == limits::Progression::Slow ? "slower than planned" : "none: the amount stays",
-             [&](const Limits& one) { return one.progression == limits.progression; });
+    rows.add(
+        "Progression",
+        limits.progression == limits::Progression::Slow ? "slower than planned" : "none: the amount stays",
+        [&](const Limits& one) { return one.progression == limits.progression; });
   if (limits.supervision != limits::Supervision::None)
-    rows.add("Supervision", limits.supervision == limits::Supervision::InPerson ? "in person" : "by telephone",
+    rows.add("Supervision",
+             limits.supervision == limits::Supervision::InPerson ? "in person" : "by telephone",
              [&](const Limits& one) { return one.supervision == limits.supervision; });
   return rows.finish();
 }
@@ -196,7 +239,8 @@ std::vector<LimitRow> checkRowsOf(const screening::Screening& screening, const r
     std::string text = "record " + termWords(rules.vocabulary.measures, measure, false) + ";";
     std::vector<std::string> conditions(gate.clinician.begin(), gate.clinician.end());
     for (std::size_t i = 0; i < conditions.size(); ++i) text += (i == 0 ? " " : "; ") + conditions[i];
-    rows.add("Before the first session", text, [&, &id = measure](const Limits& one) { return one.gates.contains(id); });
+    rows.add("Before the first session", text,
+             [&, &id = measure](const Limits& one) { return one.gates.contains(id); });
   }
   for (const std::string& id : limits.checks) {
     const auto check = rules.checks.find(id);

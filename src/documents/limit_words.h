@@ -23,12 +23,15 @@ std::string sideWords(limits::Side side);
 /// Words after a movement for the way it is done: "", ", loaded" …
 std::string qualifierWords(limits::Qualifier qualifier);
 /// The vocabulary's words, or the id where the vocabulary has none. `forClient` chooses the reader.
-std::string termWords(const std::map<std::string, rules::Term, std::less<>>& terms, const std::string& id, bool forClient);
+std::string termWords(const std::map<std::string, rules::Term, std::less<>>& terms, const std::string& id,
+                      bool forClient);
 /// "hip flexion, loaded: 90 degrees at most", with the side.
-std::string capWords(const rules::Vocabulary& vocabulary, const limits::CapKey& key, const base::Rational& degrees);
+std::string capWords(const rules::Vocabulary& vocabulary, const limits::CapKey& key,
+                     const base::Rational& degrees);
 std::string doseWords(const std::string& name, const base::Rational& value, bool isFloor);
 /// "restingSaturation under 88 %" in words.
-std::string stopWords(const rules::Vocabulary& vocabulary, const limits::StopKey& key, const base::Rational& value, bool forClient);
+std::string stopWords(const rules::Vocabulary& vocabulary, const limits::StopKey& key,
+                      const base::Rational& value, bool forClient);
 
 /// Findings that put something into the cautious end, gravest first, certain before open.
 std::vector<const rules::Finding*> holdersOf(const screening::Screening& screening,

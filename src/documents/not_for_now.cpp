@@ -22,9 +22,11 @@ Weight weightOf(const Screening& screening, const std::function<bool(const limit
   for (const rules::Finding* finding : holdersOf(screening, holds)) {
     int left = static_cast<int>(Rung::Vigorous);
     for (const Bay bay : limits::kBays)
-      left = std::min({left, static_cast<int>(finding->full.ceiling[bay]), static_cast<int>(leftOpenBy(finding->full.clearance[bay]))});
-    gravest = std::min(gravest, Weight{finding->standing != rules::Standing::Certain, !finding->rule->absolute,
-                                       -static_cast<int>(finding->full.action), left});
+      left = std::min({left, static_cast<int>(finding->full.ceiling[bay]),
+                       static_cast<int>(leftOpenBy(finding->full.clearance[bay]))});
+    gravest =
+        std::min(gravest, Weight{finding->standing != rules::Standing::Certain, !finding->rule->absolute,
+                                 -static_cast<int>(finding->full.action), left});
   }
   return gravest;
 }
@@ -45,7 +47,10 @@ class NotForNow {
     addBans();
     addCaps();
     for (const std::string& id : screening_.floor.limits.settings)
-      rows_.push_back({capitalized(texts_.phrase("setting", {{"setting", termWords(vocabulary_.settings, id, true)}})), {}, {}});
+      rows_.push_back(
+          {capitalized(texts_.phrase("setting", {{"setting", termWords(vocabulary_.settings, id, true)}})),
+           {},
+           {}});
     return std::move(rows_);
   }
 
@@ -59,7 +64,8 @@ class NotForNow {
   void addEffort() {
     const auto& usable = screening_.floor.usable;
     if (usable.aerobic == usable.strength) {
-      if (const EffortLine* line = effortLine(texts_, std::nullopt, usable.aerobic)) add(line->what, line->instead);
+      if (const EffortLine* line = effortLine(texts_, std::nullopt, usable.aerobic))
+        add(line->what, line->instead);
       return;
     }
     for (const Bay bay : limits::kBays)
@@ -85,8 +91,10 @@ class NotForNow {
       const auto term = vocabulary_.bans.find(key.ban);
       const std::string instead = term == vocabulary_.bans.end() ? "" : term->second.instead;
       const std::string what = sided(termWords(vocabulary_.bans, key.ban, true), key.side);
-      const Weight weight = weightOf(screening_, [&](const limits::Limits& one) { return one.bans.contains(key); });
-      const auto same = std::find_if(lines.begin(), lines.end(), [&](const Gathered& line) { return line.instead == instead; });
+      const Weight weight =
+          weightOf(screening_, [&](const limits::Limits& one) { return one.bans.contains(key); });
+      const auto same = std::find_if(lines.begin(), lines.end(),
+                                     [&](const Gathered& line) { return line.instead == instead; });
       if (same == lines.end()) {
         lines.push_back({weight, instead, {what}});
       } else {
@@ -94,22 +102,32 @@ class NotForNow {
         same->what.push_back(what);
       }
     }
-    std::stable_sort(lines.begin(), lines.end(), [](const Gathered& a, const Gathered& b) { return a.weight < b.weight; });
+    std::stable_sort(lines.begin(), lines.end(),
+                     [](const Gathered& a, const Gathered& b) { return a.weight < b.weight; });
     for (const Gathered& line : lines) add(listed(line.what), line.instead);
   }
 
+  /// One line a movement and side: "past 20 degrees or with a weight".
   void addCaps() {
-    for (const auto& [key, degrees] : screening_.floor.limits.caps) {
-      const char* phrase = "cap";
-      if (key.qualifier == limits::Qualifier::Loaded) phrase = "capLoaded";
-      if (key.qualifier == limits::Qualifier::EndRange) phrase = "capEndRange";
-      if (key.qualifier == limits::Qualifier::Fast) phrase = "capFast";
-      const std::string movement = termWords(vocabulary_.movements, key.movement, true);
-      // No degrees at all: the movement itself is left out.
-      const bool isNone = degrees == base::Rational(0) && key.qualifier == limits::Qualifier::Any;
-      const std::string what =
-          isNone ? movement : texts_.phrase(phrase, {{"movement", movement}, {"degrees", degrees.toText(0)}});
-      add(sided(what, key.side), texts_.phrase("capInstead"));
+    const auto& caps = screening_.floor.limits.caps;
+    std::map<std::pair<std::string, limits::Side>, std::vector<std::string>> lines;
+    for (const auto& [key, degrees] : caps) {
+      auto& ways = lines[{key.movement, key.side}];
+      const auto any = caps.find({key.movement, key.side, limits::Qualifier::Any});
+      // A cap on every way of doing it says more than the same cap, or a wider one, on one way.
+      if (key.qualifier != limits::Qualifier::Any && any != caps.end() && any->second <= degrees) continue;
+      const bool isNone = degrees == base::Rational(0);
+      const char* phrase = isNone ? "" : "capAny";
+      if (key.qualifier == limits::Qualifier::Loaded) phrase = isNone ? "capNoneLoaded" : "capLoaded";
+      if (key.qualifier == limits::Qualifier::EndRange) phrase = isNone ? "capNoneEndRange" : "capEndRange";
+      if (key.qualifier == limits::Qualifier::Fast) phrase = isNone ? "capNoneFast" : "capFast";
+      if (const std::string way = texts_.phrase(phrase, {{"degrees", degrees.toText(0)}}); !way.empty())
+        ways.push_back(way);
+    }
+    for (const auto& [where, ways] : lines) {
+      std::string what = sided(termWords(vocabulary_.movements, where.first, true), where.second);
+      for (std::size_t i = 0; i < ways.size(); ++i) what += (i == 0 ? " " : " or ") + ways[i];
+      add(what, texts_.phrase("capInstead"));
     }
   }
 
@@ -121,7 +139,8 @@ class NotForNow {
 
 }  // namespace
 
-std::vector<Row> notForNowRows(const Screening& screening, const rules::Vocabulary& vocabulary, const HandoutTexts& texts) {
+std::vector<Row> notForNowRows(const Screening& screening, const rules::Vocabulary& vocabulary,
+                               const HandoutTexts& texts) {
   return NotForNow(screening, vocabulary, texts).rows();
 }
 

@@ -3,6 +3,16 @@
 #include <algorithm>
 
 namespace stile::documents {
+namespace {
+
+/// A telephone number stays on one line: its spaces are no-break spaces.
+std::string unbroken(const std::string& number) {
+  std::string text;
+  for (const char c : number) text += c == ' ' ? std::string("\xC2\xA0") : std::string(1, c);
+  return text;
+}
+
+}  // namespace
 
 std::string emergencyNumberOf(const records::ClinicSettings& settings) {
   return settings.emergencyNumber.empty() ? "the emergency number" : settings.emergencyNumber;
@@ -19,14 +29,13 @@ Document startPaper(const std::string& title, Reader reader, const screening::Sc
   Document paper;
   paper.title = title;
   paper.reader = reader;
-  for (const std::string* part : {&settings.name, &settings.address, &settings.telephone})
-    if (!part->empty()) paper.clinic += (paper.clinic.empty() ? "" : " · ") + *part;
+  for (const std::string& part : {settings.name, settings.address, unbroken(settings.telephone)})
+    if (!part.empty()) paper.clinic += (paper.clinic.empty() ? "" : " · ") + part;
   paper.client = client.name;
-  std::string about;
-  if (!client.born.empty()) about = "born " + client.born;
-  if (!client.record.empty()) about += (about.empty() ? "record " : " · record ") + client.record;
-  if (!about.empty()) paper.about.push_back(about);
-  paper.about.push_back((reader == Reader::Clinician ? "screened " : "") + screening.date.toLongText());
+  if (!client.born.empty()) paper.about.push_back("born " + client.born);
+  const std::string record = client.record.empty() ? "" : "record " + client.record + " · ";
+  paper.about.push_back(record + (reader == Reader::Clinician ? "screened " : "") +
+                        screening.date.toLongText());
   paper.footer.push_back(content.intendedUse.caution);
   if (hasUnreviewedRules(content)) paper.footer.push_back(content.intendedUse.notReviewed);
   paper.footer.push_back("Questions, rules and exercises: version " + content.version);

@@ -12,19 +12,22 @@ html{background:#fff;-webkit-print-color-adjust:exact;print-color-adjust:exact}
 body{margin:0 auto;background:#fff;color:var(--ink);font-family:"Clear Sans","Noto Sans",Arial,sans-serif;overflow-wrap:break-word}
 h1,h2,h3,p,ul,ol,dl,dd,figure{margin:0;padding:0}
 svg{display:block;max-width:100%;height:auto}
-header{display:flex;flex-wrap:wrap;justify-content:space-between;align-items:flex-end;gap:.4em 1.6em;border-bottom:3px solid var(--post);padding-bottom:.5em}
+header{display:flex;justify-content:space-between;align-items:flex-end;gap:.4em 1.6em;border-bottom:3px solid var(--post);padding-bottom:.5em}
 .name{display:flex;gap:.7em;align-items:center}
 .mark{flex:none}
-.about{text-align:right;margin-left:auto}
+.about{text-align:right;margin-left:auto;flex:none}
 .about .who{font-weight:700}
 .blank{display:inline-block;min-width:14em;border-bottom:1.3px solid var(--ink);height:1.1em}
-section{break-inside:auto}
+main{padding-top:.55em}
 h2{break-after:avoid}
 section.page{break-before:page}
+section+section>.box:first-child{margin-top:.9em}
 section>*+*,.box>*+*,.column>*+*{margin-top:.45em}
 .statement{font-weight:700}
 .small,.note{color:var(--ink2)}
 ul,ol{padding-left:1.4em}
+ol{padding-left:1.9em}
+section>ul,section>ol{break-inside:avoid}
 li+li{margin-top:.12em}
 .rows{width:100%;border-collapse:collapse}
 .rows th,.rows td{text-align:left;vertical-align:top;padding:.28em 1em .28em 0;border-bottom:1px solid var(--hair)}
@@ -34,15 +37,18 @@ li+li{margin-top:.12em}
 .grid,.plain{width:100%;border-collapse:collapse}
 .plain th,.plain td{text-align:left;vertical-align:top;padding:.28em 1em .28em 0;border-bottom:1px solid var(--hair)}
 .plain thead th{border-bottom:1.5px solid var(--post)}
-.grid{table-layout:fixed}
-.grid th,.grid td{border:1.5px solid var(--ink);text-align:center;vertical-align:middle;padding:1mm}
+.grid{table-layout:fixed;break-inside:avoid}
+.grid th,.grid td{border:1.5px solid var(--ink);text-align:center;vertical-align:middle;padding:.3mm 1mm}
 .grid th:first-child{text-align:left;width:34%;padding-left:.5em}
+.grid tbody th{font-weight:400}
+.incolumns{columns:2;column-gap:1.6em}
+.incolumns li{break-inside:avoid}
 .grid tr,.plain tr{break-inside:avoid}
 .tick{display:inline-block;width:10mm;height:10mm;border:1.6px solid var(--ink);vertical-align:middle}
 .rest{color:var(--ink2)}
 .columns{display:flex;flex-wrap:wrap;gap:1.1em 1.7em;align-items:flex-start}
 .column{min-width:15em}
-.box{break-inside:avoid;border:1.5px solid var(--edge);padding:.6em .9em}
+.box{break-inside:avoid;border:1.5px solid var(--edge);padding:.5em .9em}
 .box h3{break-after:avoid}
 .emergency{border:5px solid var(--ink)}
 .emergency h3::before{content:"";display:inline-block;width:1.05em;height:1.05em;margin-right:.45em;vertical-align:-.15em;background:linear-gradient(#fff,#fff) center/62% 24% no-repeat,var(--ink)}
@@ -62,8 +68,8 @@ details>summary:focus-visible{outline:3px solid var(--focus);outline-offset:3px}
 .writeline span:last-child{flex:1;border-bottom:1.3px solid var(--ink);height:1.1em}
 footer{border-top:1.5px solid var(--edge);color:var(--ink2)}
 @media screen{body{max-width:210mm;padding:9mm 8mm 12mm}}
-@media screen and (max-width:600px){body{padding:5mm 4mm}.rows.three,.rows.three tbody,.rows.three tr,.rows.three th,.rows.three td,.rows.two,.rows.two tbody,.rows.two tr,.rows.two th,.rows.two td{display:block;width:auto;border:0;padding:0}.rows tr{border-bottom:1px solid var(--hair)!important;padding:.4em 0!important}.grid th:first-child{width:26%}.tick{width:7mm;height:7mm}.grid th,.grid td{padding:1px;overflow-wrap:anywhere}.about{text-align:left;margin-left:0}}
-@media print{body{padding:0}details::details-content{content-visibility:visible;display:block;height:auto}}
+@media screen and (max-width:600px){body{padding:5mm 4mm}header{flex-wrap:wrap}.incolumns{columns:1}.rows.three,.rows.three tbody,.rows.three tr,.rows.three th,.rows.three td,.rows.two,.rows.two tbody,.rows.two tr,.rows.two th,.rows.two td{display:block;width:auto!important;border:0;padding:0}.rows tr{border-bottom:1px solid var(--hair)!important;padding:.4em 0!important}.grid th:first-child{width:26%}.tick{width:7mm;height:7mm}.grid th,.grid td{padding:1px;overflow-wrap:anywhere}.about{text-align:left;margin-left:0}}
+@media print{body{padding:0}details>summary{list-style:none}details:not(.screen)::details-content{content-visibility:visible;display:block;height:auto}}
 )css";
 
 constexpr const char* kClinician = R"css(
@@ -74,7 +80,7 @@ h2{font-size:11.6pt;line-height:15pt;margin:12pt 0 2pt;border-left:4px solid var
 h3{font-size:11pt;line-height:15pt}
 .statement{font-size:15.5pt;line-height:20pt}
 .small,.note{font-size:9.6pt;line-height:13pt}
-.rows.three th{width:17%}.rows.three td:last-child{width:31%}.rows.two th{width:17%}
+.rows.three th{width:20%}.rows.three td:last-child{width:30%}.rows.two th{width:24%}
 .plain th,.plain td{font-size:9.8pt;line-height:13pt}
 footer{font-size:9pt;line-height:12pt;margin-top:18pt;padding-top:4pt}
 )css";
@@ -90,9 +96,9 @@ h3{font-size:17.5pt;line-height:22pt}
 .small,.note{font-size:14pt;line-height:19pt}
 section>.box+.box{margin-top:.8em}
 .rows th{width:46%}
-.grid{font-size:14pt;line-height:17pt}
+.grid{font-size:14pt;line-height:15.5pt}
+.tick{display:block;margin:0 auto}
 .plain thead th,.plain td,.plain th{font-size:14.5pt;line-height:19pt}
-.phone{font-size:28pt;line-height:34pt}
 footer{font-size:14pt;line-height:18pt;margin-top:20pt;padding-top:5pt}
 )css";
 
@@ -116,15 +122,18 @@ std::string quoted(const std::string& text) {
 std::string paperStyle(const Document& document) {
   std::string css = ":root{";
   for (const auto& token : drawing::kTokens)
-    css += "--" + std::string(token.name) + ":" + std::string(valueOf(token.colour, drawing::Theme::Paper)) + ";";
+    css += "--" + std::string(token.name) + ":" + std::string(valueOf(token.colour, drawing::Theme::Paper)) +
+           ";";
   css += "}\n";
   const bool isClinician = document.reader == Reader::Clinician;
   const std::string font = "font-family:\"Clear Sans\",\"Noto Sans\",Arial,sans-serif;color:" +
                            std::string(valueOf(drawing::Colour::Ink2, drawing::Theme::Paper)) +
                            (isClinician ? ";font-size:9pt" : ";font-size:14pt");
   const std::string who = document.title + (document.client.empty() ? "" : " · " + document.client);
-  css += "@page{size:A4;margin:15mm 16mm 18mm 18mm;@bottom-left{content:" + quoted(who) + ";white-space:nowrap;" + font +
-         "}@bottom-right{content:\"page \" counter(page) \" of \" counter(pages);white-space:nowrap;" + font + "}}\n";
+  css += "@page{size:A4;margin:13mm 16mm 17mm 18mm;@bottom-left{content:" + quoted(who) +
+         ";white-space:nowrap;" + font +
+         "}@bottom-right{content:\"page \" counter(page) \" of \" counter(pages);white-space:nowrap;" + font +
+         "}}\n";
   return css + kCommon + (isClinician ? kClinician : kClient);
 }
 

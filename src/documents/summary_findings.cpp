@@ -35,7 +35,8 @@ std::vector<const Finding*> sorted(const Screening& screening, Standing standing
     return std::tuple(-static_cast<int>(finding->full.action), static_cast<int>(leftOpen(finding->full)),
                       -static_cast<int>(finding->full.bans.size() + finding->full.caps.size()));
   };
-  std::stable_sort(list.begin(), list.end(), [&](const Finding* a, const Finding* b) { return weight(a) < weight(b); });
+  std::stable_sort(list.begin(), list.end(),
+                   [&](const Finding* a, const Finding* b) { return weight(a) < weight(b); });
   return list;
 }
 
@@ -45,7 +46,8 @@ std::vector<std::string> restsOn(const Finding& finding, bool onlyUnknown) {
   for (const rules::Reason& reason : finding.reasons) {
     if (onlyUnknown && !reason.isUnknown) continue;
     if (lines.size() < kReasonsShown)
-      lines.push_back(reason.label + ": " + (reason.value.empty() ? facts::toText(reason.why) : reason.value));
+      lines.push_back(reason.label + (reason.label.ends_with("?") ? " " : ": ") +
+                      (reason.value.empty() ? facts::toText(reason.why) : reason.value));
     else
       ++more;
   }
@@ -55,15 +57,30 @@ std::vector<std::string> restsOn(const Finding& finding, bool onlyUnknown) {
 
 const char* countsAs(rules::IfUnknown mode) {
   switch (mode) {
-    case rules::IfUnknown::Cautious: return "until then it counts in full";
-    case rules::IfUnknown::Gate: return "until then: measure before the first session";
-    case rules::IfUnknown::Lowest: return "until then: start at the lowest level";
-    case rules::IfUnknown::Pass: return "until then it does not count in full";
+    case rules::IfUnknown::Cautious:
+      return "until then it counts in full";
+    case rules::IfUnknown::Gate:
+      return "until then: measure before the first session";
+    case rules::IfUnknown::Lowest:
+      return "until then: start at the lowest level";
+    case rules::IfUnknown::Pass:
+      return "until then it does not count in full";
   }
   return "";
 }
 
-std::string rungName(const RungView& view) { return std::string(wordsOf(view.rung)) + " " + wordsOf(view.bay); }
+/// The rungs in words: "light and moderate, both bays", "aerobic: moderate; strength: light".
+std::string rungNames(const std::vector<const RungView*>& views) {
+  limits::PerBay<std::vector<std::string>> rungs;
+  for (const RungView* view : views) rungs[view->bay].push_back(wordsOf(view->rung));
+  if (rungs.aerobic == rungs.strength)
+    return rungs.aerobic.size() == 3 ? "every rung" : listed(rungs.aerobic) + ", both bays";
+  std::string names;
+  for (const limits::Bay bay : limits::kBays)
+    if (!rungs[bay].empty())
+      names += (names.empty() ? "" : "; ") + std::string(wordsOf(bay)) + " " + listed(rungs[bay]);
+  return names;
+}
 
 /// The same for a reader: the reasons that are shown are the same.
 bool isSameReason(const RungView& a, const RungView& b) {
@@ -84,14 +101,16 @@ std::vector<Block> foldedRows(std::vector<Row> rows, std::size_t shown) {
                         std::make_move_iterator(rows.end()));
   rows.resize(shown);
   const std::string title = "and " + std::to_string(rest.size()) + " more";
-  return {{Rows{std::move(rows)}}, {Fold{title, {{Rows{std::move(rest)}}}}}};
+  const bool isScreenOnly = rest.size() > kRowsPrinted;
+  return {{Rows{std::move(rows)}}, {Fold{title, {{Rows{std::move(rest)}}}, isScreenOnly}}};
 }
 
 std::vector<Row> certainFindingRows(const Screening& screening, SourceList& sources) {
   std::vector<Row> rows;
   for (const Finding* finding : sorted(screening, Standing::Certain)) {
     Row row{titleOf(*finding), {finding->say.clinician}, restsOn(*finding, false)};
-    if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty()) row.note.push_back(cited);
+    if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty())
+      row.note.push_back(cited);
     rows.push_back(std::move(row));
   }
   return rows;
@@ -102,12 +121,15 @@ std::vector<Row> openFindingRows(const Screening& screening, SourceList& sources
   for (const Finding* finding : sorted(screening, Standing::Open)) {
     Row row{titleOf(*finding), {finding->say.clinician}, restsOn(*finding, true)};
     std::string counts = countsAs(finding->counted);
-    if (finding->full.action > limits::Action::None) counts += std::string("; could become ") + wordsOf(finding->full.action);
+    if (finding->full.action > limits::Action::None)
+      counts += std::string("; could become ") + wordsOf(finding->full.action);
     if (finding->unsureCall > limits::Action::None)
       counts = std::string("asked, and not sure: ") + wordsOf(finding->unsureCall);
     row.text.push_back(asSentence(capitalized(counts)));
-    if (finding->counted == rules::IfUnknown::Pass && !finding->rule->passReason.empty()) row.text.push_back(finding->rule->passReason);
-    if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty()) row.note.push_back(cited);
+    if (finding->counted == rules::IfUnknown::Pass && !finding->rule->passReason.empty())
+      row.text.push_back(finding->rule->passReason);
+    if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty())
+      row.note.push_back(cited);
     rows.push_back(std::move(row));
   }
   return rows;
@@ -118,20 +140,24 @@ std::vector<Row> rungRows(const Screening& screening) {
   std::vector<const RungView*> done;
   for (const RungView& view : screening.rungs) {
     if (view.state == RungState::Open) continue;
-    if (std::any_of(done.begin(), done.end(), [&](const RungView* other) { return isSameReason(*other, view); })) continue;
+    if (std::any_of(done.begin(), done.end(),
+                    [&](const RungView* other) { return isSameReason(*other, view); }))
+      continue;
     done.push_back(&view);
-    std::vector<std::string> names;
+    std::vector<const RungView*> alike;
     std::size_t reasons = 0;
     for (const RungView& other : screening.rungs) {
       if (!isSameReason(view, other)) continue;
-      names.push_back(rungName(other));
+      alike.push_back(&other);
       reasons = std::max(reasons, other.reasons.size());
     }
-    std::string term = names.size() == screening.rungs.size() ? "Every rung" : capitalized(listed(names));
-    Row row{term + (view.state == RungState::Shut ? ": shut" : ": not yet known"), {}, {}};
+    Row row{capitalized(rungNames(alike)) + (view.state == RungState::Shut ? ": shut" : ": not yet known"),
+            {},
+            {}};
     for (std::size_t i = 0; i < view.reasons.size() && i < kReasonsShown; ++i)
       row.text.push_back(keyWords(screening, view.reasons[i]));
-    if (reasons > kReasonsShown) row.text.push_back("And " + counted(reasons - kReasonsShown, "more finding") + ", see below.");
+    if (reasons > kReasonsShown)
+      row.text.push_back("And " + counted(reasons - kReasonsShown, "more finding") + ", see below.");
     rows.push_back(std::move(row));
   }
   return rows;

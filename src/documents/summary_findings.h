@@ -9,6 +9,8 @@ namespace stile::documents {
 
 /// Rows shown before the rest folds.
 inline constexpr std::size_t kRowsBeforeFold = 8;
+/// More folded rows than this are not printed: a screening with little known would fill a binder.
+inline constexpr std::size_t kRowsPrinted = 24;
 
 /// The rows as blocks: the first `shown`, then "and N more" folded.
 std::vector<Block> foldedRows(std::vector<Row> rows, std::size_t shown = kRowsBeforeFold);

@@ -25,18 +25,24 @@ std::string inFigures(const plan::Dose& dose) {
     if (value) parts.push_back(value->toText(1) + unit);
   };
   add(dose.minutes, " min");
-  if (dose.sets && dose.repetitions) parts.push_back(dose.sets->toText(1) + " × " + dose.repetitions->toText(1));
-  else if (dose.repetitions) parts.push_back(dose.repetitions->toText(1) + " times");
+  if (dose.sets && dose.repetitions)
+    parts.push_back(dose.sets->toText(1) + " × " + dose.repetitions->toText(1));
+  else if (dose.repetitions)
+    parts.push_back(dose.repetitions->toText(1) + " times");
   add(dose.holdSeconds, " s hold");
   add(dose.restSeconds, " s rest");
   if (dose.effortLow && dose.effortHigh)
     parts.push_back("effort " + dose.effortLow->toText(1) +
-                    (*dose.effortLow == *dose.effortHigh ? "" : " to " + dose.effortHigh->toText(1)) + " of 10");
+                    (*dose.effortLow == *dose.effortHigh ? "" : " to " + dose.effortHigh->toText(1)) +
+                    " of 10");
   add(dose.repetitionsInReserve, " in reserve");
   if (dose.heartRateLow && dose.heartRateHigh)
     parts.push_back(dose.heartRateLow->toText(0) + " to " + dose.heartRateHigh->toText(0) + " per minute");
-  if (dose.daysPerWeek) parts.push_back(dose.daysPerWeek->toText(1) + (*dose.daysPerWeek == base::Rational(1) ? " day a week" : " days a week"));
-  else parts.push_back("every session");
+  if (dose.daysPerWeek)
+    parts.push_back(dose.daysPerWeek->toText(1) +
+                    (*dose.daysPerWeek == base::Rational(1) ? " day a week" : " days a week"));
+  else
+    parts.push_back("every session");
   std::string text;
   for (const std::string& part : parts) text += (text.empty() ? "" : " · ") + part;
   return text;
@@ -65,13 +71,20 @@ std::vector<Row> lineRows(const plan::StarterPlan& plan, const rules::RuleSet& r
   return rows;
 }
 
-std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library, const rules::RuleSet& rules) {
+/// `ofPurposes`: whole purposes; else single exercises.
+std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library,
+                             const rules::RuleSet& rules, bool ofPurposes) {
   std::vector<Row> rows;
   for (const plan::LeftOut& out : plan.leftOut) {
-    Row row{out.exerciseId.empty() ? capitalized(titleOfPurpose(library, out.purpose)) : titleOfExercise(library, out.exerciseId),
-            {asSentence(capitalized(out.because))}, {}};
+    if (out.exerciseId.empty() != ofPurposes) continue;
+    Row row{out.exerciseId.empty() ? capitalized(titleOfPurpose(library, out.purpose))
+                                   : titleOfExercise(library, out.exerciseId),
+            {asSentence(capitalized(out.because))},
+            {}};
     if (!out.instead.empty()) row.text.push_back("Instead: " + titleOfExercise(library, out.instead) + ".");
-    if (!out.turnTo.empty()) row.text.push_back("No option is left: turn to " + termWords(rules.vocabulary.services, out.turnTo, false) + ".");
+    if (!out.turnTo.empty())
+      row.text.push_back("No option is left: turn to " +
+                         termWords(rules.vocabulary.services, out.turnTo, false) + ".");
     rows.push_back(std::move(row));
   }
   return rows;
@@ -85,9 +98,10 @@ std::string weekText(const plan::Week& week) {
 
 }  // namespace
 
-std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library& library, const rules::RuleSet& rules) {
+std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library& library,
+                              const rules::RuleSet& rules) {
   std::vector<Block> blocks;
-  if (!plan.level.empty()) blocks.push_back({Paragraph{asSentence(plan.levelBecause), "Starting level " + plan.level + "."}});
+  if (!plan.level.empty()) blocks.push_back({Paragraph{asSentence(plan.levelBecause), "Starting level:"}});
   if (plan.isEmpty()) blocks.push_back({Paragraph{"No line of the library is open under these limits.", ""}});
   if (!plan.lines.empty()) blocks.push_back({Rows{lineRows(plan, rules)}});
   if (!plan.weeks.empty()) {
@@ -95,10 +109,16 @@ std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library
     if (plan.weeks.size() > 1) weeks.push_back(weekText(plan.weeks.back()));
     blocks.push_back({List{std::move(weeks), false}});
   }
-  std::vector<Row> out = leftOutRows(plan, library, rules);
-  if (!out.empty()) {
-    const std::string title = "Left out, and why: " + counted(out.size(), "line");
-    blocks.push_back({Fold{title, {{Rows{std::move(out)}}}}});
+  // Purposes without any option matter to everyone; single exercises to who wants to look.
+  std::vector<Row> purposes = leftOutRows(plan, library, rules, true),
+                   exercises = leftOutRows(plan, library, rules, false);
+  if (!purposes.empty()) {
+    blocks.push_back({Paragraph{"", "Not covered, and why"}});
+    blocks.push_back({Rows{std::move(purposes)}});
+  }
+  if (!exercises.empty()) {
+    const std::string title = "Exercises left out, and why: " + std::to_string(exercises.size());
+    blocks.push_back({Fold{title, {{Rows{std::move(exercises)}}}, true}});
   }
   return blocks;
 }

@@ -8,6 +8,7 @@
 
 namespace stile::documents {
 
-std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library& library, const rules::RuleSet& rules);
+std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library& library,
+                              const rules::RuleSet& rules);
 
 }  // namespace stile::documents

@@ -15,26 +15,25 @@ using facts::Fact;
 using facts::FactType;
 using screening::Screening;
 
-bool isKnown(const Fact& fact) { return fact.reason == facts::UnknownReason::None && !fact.value.isUnknown(); }
+bool isKnown(const Fact& fact) {
+  return fact.reason == facts::UnknownReason::None && !fact.value.isUnknown();
+}
 
 /// A value somebody measured, or the mean, worst, last or norm of such values.
 bool isMeasurement(const Definition& definition) {
   if (definition.topic != "measurements" && definition.topic != "tests") return false;
-  if (!definition.group.empty() || definition.type == FactType::Boolean || definition.type == FactType::Text) return false;
+  if (!definition.group.empty() || definition.type == FactType::Boolean || definition.type == FactType::Text)
+    return false;
   switch (definition.derived.kind) {
     case DerivedKind::None:
     case DerivedKind::Mean:
     case DerivedKind::Worst:
     case DerivedKind::Last:
-    case DerivedKind::Norm: return true;
-    default: return false;
+    case DerivedKind::Norm:
+      return true;
+    default:
+      return false;
   }
-}
-
-std::string lowered(std::string text) {
-  if (text.size() > 1 && text[0] >= 'A' && text[0] <= 'Z' && !(text[1] >= 'A' && text[1] <= 'Z'))
-    text[0] = static_cast<char>(text[0] - 'A' + 'a');
-  return text;
 }
 
 Row measuredRow(const Screening& screening) {
@@ -63,7 +62,8 @@ Row medicineRow(const Screening& screening) {
     if (!isKnown(fact)) continue;
     std::string item = facts::display(*name, fact);
     if (reason != nullptr && reason->group == name->group)
-      if (const Fact& why = screening.facts.at(reason->slot, i); isKnown(why)) item += " (" + lowered(facts::display(*reason, why)) + ")";
+      if (const Fact& why = screening.facts.at(reason->slot, i); isKnown(why))
+        item += " (" + uncapitalized(facts::display(*reason, why)) + ")";
     items.push_back(item);
   }
   if (!items.empty()) {
@@ -78,10 +78,12 @@ Row answeredNoRow(const Screening& screening, const std::string& topic, const st
   std::vector<std::string> labels;
   for (int slot = 0; slot < screening.facts.dictionary().size(); ++slot) {
     const Definition& definition = screening.facts.dictionary().at(slot);
-    if (definition.topic != topic || !definition.group.empty() || definition.type != FactType::Boolean) continue;
+    if (definition.topic != topic || !definition.group.empty() || definition.type != FactType::Boolean)
+      continue;
     if (definition.derived.kind != DerivedKind::None || definition.concern != facts::Concern::True) continue;
     const Fact& fact = screening.facts.at(slot);
-    if (isKnown(fact) && fact.value.truth == expression::Truth::False) labels.push_back(lowered(definition.label));
+    if (isKnown(fact) && fact.value.truth == expression::Truth::False)
+      labels.push_back(uncapitalized(definition.label));
   }
   Row row{term, {}, {}};
   if (!labels.empty()) row.text.push_back(asSentence(capitalized(listed(labels))));
@@ -90,7 +92,8 @@ Row answeredNoRow(const Screening& screening, const std::string& topic, const st
 
 std::vector<std::string> sentences(const std::set<std::string>& words, const std::string& lead) {
   std::vector<std::string> lines;
-  for (const std::string& one : words) lines.push_back(lead + asSentence(one));
+  for (const std::string& one : words)
+    lines.push_back(lead + asSentence(lead.empty() ? capitalized(one) : one));
   return lines;
 }
 
@@ -108,7 +111,10 @@ std::vector<Row> referralRows(const Screening& screening, const rules::RuleSet& 
                    [](const auto& a, const auto& b) { return a.second.within > b.second.within; });
   std::vector<Row> rows;
   for (const auto& [service, referral] : referrals) {
-    Row row{capitalized(termWords(rules.vocabulary.services, service, false)) + ", " + wordsOf(referral.within), {}, {}};
+    Row row{
+        capitalized(termWords(rules.vocabulary.services, service, false)) + ", " + wordsOf(referral.within),
+        {},
+        {}};
     addEach(row.text, sentences(referral.why, ""));
     addEach(row.text, sentences(referral.ask, "To ask: "));
     addEach(row.text, sentences(referral.meanwhile, "Meanwhile: "));
@@ -131,8 +137,8 @@ std::vector<Row> clearanceRows(const Screening& screening, const rules::RuleSet&
     const rules::Rule* rule = rules.find(coverage.ruleId);
     Row row{rule == nullptr ? coverage.ruleId : rule->title, {}, {}};
     if (coverage.covers) {
-      std::string text = "Covered: aerobic up to " + std::string(wordsOf(coverage.upTo.aerobic)) + ", strength up to " +
-                         wordsOf(coverage.upTo.strength);
+      std::string text = "Covered: aerobic up to " + std::string(wordsOf(coverage.upTo.aerobic)) +
+                         ", strength up to " + wordsOf(coverage.upTo.strength);
       if (coverage.until) text += ", until " + coverage.until->toLongText();
       row.text.push_back(text + ".");
     } else {

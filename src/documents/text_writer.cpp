@@ -10,7 +10,9 @@ namespace {
 constexpr std::size_t kTermWidth = 20;
 constexpr std::size_t kUnbroken = 1u << 24;
 
-std::size_t widthOf(const std::string& text) { return base::countCodePoints(text); }
+std::size_t widthOf(const std::string& text) {
+  return base::countCodePoints(text);
+}
 
 std::string padded(std::string text, std::size_t width) {
   const std::size_t now = widthOf(text);
@@ -184,7 +186,10 @@ class TextWriter {
     }
   }
 
-  void of(const WriteLine& form) { line(form.label + ": " + std::string(room() > widthOf(form.label) + 12 && columns_ < kUnbroken ? 10 : 4, '_')); }
+  void of(const WriteLine& form) {
+    line(form.label + ": " +
+         std::string(room() > widthOf(form.label) + 12 && columns_ < kUnbroken ? 10 : 4, '_'));
+  }
 
   std::size_t columns_;
   bool opensFolds_;
@@ -198,6 +203,8 @@ std::string toText(const Document& document, int columns) {
   return TextWriter(static_cast<std::size_t>(std::max(columns, 20)), false).write(document);
 }
 
-std::string wordsOf(const Document& document) { return TextWriter(kUnbroken, true).write(document); }
+std::string wordsOf(const Document& document) {
+  return TextWriter(kUnbroken, true).write(document);
+}
 
 }  // namespace stile::documents

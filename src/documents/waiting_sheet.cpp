@@ -14,9 +14,11 @@ using screening::Screening;
 
 constexpr std::size_t kReasonsShown = 4;
 
-std::string firstWords(const Screening& screening, const records::ClinicSettings& settings, const HandoutTexts& texts) {
+std::string firstWords(const Screening& screening, const records::ClinicSettings& settings,
+                       const HandoutTexts& texts) {
   const Action action = screening.reach.limits.action;
-  if (action == Action::Emergency) return texts.phrase("callNow", {{"emergencyNumber", emergencyNumberOf(settings)}});
+  if (action == Action::Emergency)
+    return texts.phrase("callNow", {{"emergencyNumber", emergencyNumberOf(settings)}});
   return texts.phrase(action == Action::SameDay ? "seenToday" : "doNotStart");
 }
 
@@ -26,7 +28,8 @@ std::vector<std::string> reasons(const Screening& screening, const HandoutTexts&
   for (const screening::RungView& view : screening.rungs)
     for (const screening::RungReason& reason : view.reasons) {
       const rules::Finding* finding = &screening.findings[reason.finding];
-      if (finding->standing == rules::Standing::Certain && std::find(shutting.begin(), shutting.end(), finding) == shutting.end())
+      if (finding->standing == rules::Standing::Certain &&
+          std::find(shutting.begin(), shutting.end(), finding) == shutting.end())
         shutting.push_back(finding);
     }
   std::stable_sort(shutting.begin(), shutting.end(),
@@ -36,9 +39,9 @@ std::vector<std::string> reasons(const Screening& screening, const HandoutTexts&
     if (sentences.size() < kReasonsShown && !finding->say.client.empty() &&
         std::find(sentences.begin(), sentences.end(), finding->say.client) == sentences.end())
       sentences.push_back(finding->say.client);
-  const bool isOpen = std::any_of(screening.rungs.begin(), screening.rungs.end(), [](const screening::RungView& view) {
-    return view.state == screening::RungState::NotYetKnown;
-  });
+  const bool isOpen = std::any_of(
+      screening.rungs.begin(), screening.rungs.end(),
+      [](const screening::RungView& view) { return view.state == screening::RungState::NotYetKnown; });
   if (isOpen) sentences.push_back(texts.phrase("answersMissing"));
   return sentences;
 }
@@ -46,27 +49,29 @@ std::vector<std::string> reasons(const Screening& screening, const HandoutTexts&
 }  // namespace
 
 std::optional<Document> waitingSheetOf(const Screening& screening, const screening::Content& content,
-                                       const records::ClinicSettings& settings, const records::PaperClient& client,
-                                       const HandoutTexts& texts) {
+                                       const records::ClinicSettings& settings,
+                                       const records::PaperClient& client, const HandoutTexts& texts) {
   if (screening.planState == PlanState::Made) return std::nullopt;
   Document paper = startPaper(texts.waitingTitle, Reader::Client, screening, content, settings, client);
   const auto add = [&](const std::string& heading, std::vector<std::string> items) {
-    if (!items.empty()) paper.sections.push_back({heading, {{List{std::move(items), false}}}, false});
+    if (!items.empty()) paper.sections.push_back({heading, {{List{std::move(items), false, false}}}, false});
   };
   const Action action = screening.reach.limits.action;
   Section first;
   first.blocks.push_back({Paragraph{firstWords(screening, settings, texts), "", Tone::Statement}});
-  first.blocks.push_back({Paragraph{texts.phrase("toldUs", {{"by", madeBy(settings)}, {"date", screening.date.toLongText()}}), ""}});
+  first.blocks.push_back({Paragraph{
+      texts.phrase("toldUs", {{"by", madeBy(settings)}, {"date", screening.date.toLongText()}}), ""}});
   paper.sections.push_back(std::move(first));
   add(texts.heading("whyWaiting"), reasons(screening, texts));
   if (action < Action::SameDay)
     add(texts.heading("mayGoOn"), HandoutTexts::chosen(texts.mayGoOn, screening, Choice::CertainOnly));
-  paper.sections.push_back({"", {stopBoxes(screening, settings, texts, Choice::CertainOnly)}, false});
-  const auto& calls = action >= Action::SameDay              ? texts.whoCallsToday
+  paper.sections.push_back({"", stopBoxes(screening, settings, texts, Choice::CertainOnly), false});
+  const auto& calls = action >= Action::SameDay                ? texts.whoCallsToday
                       : screening.planState == PlanState::Held ? texts.whoCallsHeld
                                                                : texts.whoCallsOpen;
   add(texts.heading("whoCalls"), HandoutTexts::chosen(calls, screening, Choice::CertainOnly));
-  if (auto contact = contactBlocks(settings, texts); !contact.empty()) paper.sections.push_back({"", std::move(contact), false});
+  if (auto contact = contactBlocks(settings, texts); !contact.empty())
+    paper.sections.push_back({"", std::move(contact), false});
   return paper;
 }
 

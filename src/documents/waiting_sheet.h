@@ -13,8 +13,9 @@
 namespace stile::documents {
 
 /// nullopt when a plan was made.
-std::optional<Document> waitingSheetOf(const screening::Screening& screening, const screening::Content& content,
-                                       const records::ClinicSettings& settings, const records::PaperClient& client,
-                                       const HandoutTexts& texts);
+std::optional<Document> waitingSheetOf(const screening::Screening& screening,
+                                       const screening::Content& content,
+                                       const records::ClinicSettings& settings,
+                                       const records::PaperClient& client, const HandoutTexts& texts);
 
 }  // namespace stile::documents

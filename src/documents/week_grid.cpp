@@ -5,9 +5,13 @@
 namespace stile::documents {
 namespace {
 
-int countOf(const base::Rational& days) { return static_cast<int>(std::clamp<std::int64_t>(days.floor(), 0, 7)); }
+int countOf(const base::Rational& days) {
+  return static_cast<int>(std::clamp<std::int64_t>(days.floor(), 0, 7));
+}
 
-int countOf(const Days& days) { return static_cast<int>(std::count(days.begin(), days.end(), true)); }
+int countOf(const Days& days) {
+  return static_cast<int>(std::count(days.begin(), days.end(), true));
+}
 
 /// True when no two of the days follow each other, Sunday and Monday included.
 bool isSpaced(const Days& days) {
@@ -57,7 +61,8 @@ std::vector<Days> daysOf(const plan::StarterPlan& plan, const limits::Limits& li
     if (line.dose.daysPerWeek) {
       const int count = countOf(*line.dose.daysPerWeek);
       these = spreadOver(count);
-      if (keepsApart && line.exercise->section == plan::Section::Strength) these = daysOff(aerobic, count).value_or(these);
+      if (keepsApart && line.exercise->section == plan::Section::Strength)
+        these = daysOff(aerobic, count).value_or(these);
     }
     for (std::size_t i = 0; i < 7; ++i) all[i] = all[i] || these[i];
     days.push_back(these);

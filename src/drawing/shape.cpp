@@ -28,6 +28,8 @@ std::vector<TextRun> textRunsOf(const Drawing& drawing) {
   return runs;
 }
 
-const Group* findGroup(const Drawing& drawing, const std::string& id) { return find(drawing.shapes, id); }
+const Group* findGroup(const Drawing& drawing, const std::string& id) {
+  return find(drawing.shapes, id);
+}
 
 }  // namespace stile::drawing

@@ -20,7 +20,9 @@ std::string number(double value) {
   return text;
 }
 
-std::string pair(Point point) { return number(point.x) + " " + number(point.y); }
+std::string pair(Point point) {
+  return number(point.x) + " " + number(point.y);
+}
 
 class SvgWriter {
  public:
@@ -30,9 +32,9 @@ class SvgWriter {
     const std::string title = options_.idPrefix + "-title", description = options_.idPrefix + "-description";
     std::string body;
     for (const Shape& shape : drawing.shapes) body += element(shape);
-    std::string text = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + number(drawing.width) + "\" height=\"" +
-                       number(drawing.height) + "\" viewBox=\"0 0 " + number(drawing.width) + " " +
-                       number(drawing.height) + "\" role=\"img\" aria-labelledby=\"" + escaped(title) +
+    std::string text = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + number(drawing.width) +
+                       "\" height=\"" + number(drawing.height) + "\" viewBox=\"0 0 " + number(drawing.width) +
+                       " " + number(drawing.height) + "\" role=\"img\" aria-labelledby=\"" + escaped(title) +
                        "\" aria-describedby=\"" + escaped(description) +
                        "\" font-family=\"'Clear Sans', 'Noto Sans', Arial, sans-serif\">\n";
     text += "<title id=\"" + escaped(title) + "\">" + escaped(drawing.title) + "</title>\n";
@@ -50,8 +52,8 @@ class SvgWriter {
     return "<defs><pattern id=\"" + hatchId() +
            "\" width=\"9\" height=\"9\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\">"
            "<rect width=\"9\" height=\"9\" fill=\"" +
-           value(Colour::HatchGround) + "\"/><rect width=\"2.4\" height=\"9\" fill=\"" + value(Colour::Hatch) +
-           "\"/></pattern></defs>\n";
+           value(Colour::HatchGround) + "\"/><rect width=\"2.4\" height=\"9\" fill=\"" +
+           value(Colour::Hatch) + "\"/></pattern></defs>\n";
   }
 
   std::string painted(const Paint& paint) {
@@ -93,13 +95,21 @@ class SvgWriter {
     std::string data;
     for (const PathStep& step : form.steps) {
       switch (step.kind) {
-        case PathStep::Kind::Move: data += "M" + pair(step.to); break;
-        case PathStep::Kind::Line: data += "L" + pair(step.to); break;
-        case PathStep::Kind::Quadratic: data += "Q" + pair(step.control1) + " " + pair(step.to); break;
+        case PathStep::Kind::Move:
+          data += "M" + pair(step.to);
+          break;
+        case PathStep::Kind::Line:
+          data += "L" + pair(step.to);
+          break;
+        case PathStep::Kind::Quadratic:
+          data += "Q" + pair(step.control1) + " " + pair(step.to);
+          break;
         case PathStep::Kind::Cubic:
           data += "C" + pair(step.control1) + " " + pair(step.control2) + " " + pair(step.to);
           break;
-        case PathStep::Kind::Close: data += "Z"; break;
+        case PathStep::Kind::Close:
+          data += "Z";
+          break;
       }
     }
     return "<path d=\"" + data + "\"" + painted(form.paint) + "/>\n";
@@ -129,16 +139,24 @@ std::string escaped(std::string_view text) {
   std::string out;
   for (const char c : base::wellFormedUtf8(text)) {
     const bool isControl = static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\t';
-    if (c == '&') out += "&amp;";
-    else if (c == '<') out += "&lt;";
-    else if (c == '>') out += "&gt;";
-    else if (c == '"') out += "&quot;";
-    else if (isControl) out += "\xEF\xBF\xBD";
-    else out += c;
+    if (c == '&')
+      out += "&amp;";
+    else if (c == '<')
+      out += "&lt;";
+    else if (c == '>')
+      out += "&gt;";
+    else if (c == '"')
+      out += "&quot;";
+    else if (isControl)
+      out += "\xEF\xBF\xBD";
+    else
+      out += c;
   }
   return out;
 }
 
-std::string toSvg(const Drawing& drawing, const SvgOptions& options) { return SvgWriter(options).write(drawing); }
+std::string toSvg(const Drawing& drawing, const SvgOptions& options) {
+  return SvgWriter(options).write(drawing);
+}
 
 }  // namespace stile::drawing

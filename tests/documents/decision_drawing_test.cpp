@@ -45,9 +45,12 @@ screening::Screening settled(HandMade& made) {
   const auto cleared = made.finding("Type 2 diabetes", rules::KeyKind::Clearance, "a physician's reply");
   const auto eyes = made.finding("Eye check unknown", rules::KeyKind::Report, "an eye report");
   made.rung(Bay::Aerobic, Rung::Light, RungState::Open).rung(Bay::Aerobic, Rung::Moderate, RungState::Open);
-  made.rung(Bay::Aerobic, Rung::Vigorous, RungState::Shut, {cleared}).rung(Bay::Strength, Rung::Light, RungState::Open);
-  made.rung(Bay::Strength, Rung::Moderate, RungState::Shut, {eyes}).rung(Bay::Strength, Rung::Vigorous, RungState::Shut, {cleared, eyes});
-  auto screening = made.make(Action::Routine, Action::Routine, {Rung::Moderate, Rung::Light}, {Rung::Moderate, Rung::Light});
+  made.rung(Bay::Aerobic, Rung::Vigorous, RungState::Shut, {cleared})
+      .rung(Bay::Strength, Rung::Light, RungState::Open);
+  made.rung(Bay::Strength, Rung::Moderate, RungState::Shut, {eyes})
+      .rung(Bay::Strength, Rung::Vigorous, RungState::Shut, {cleared, eyes});
+  auto screening = made.make(Action::Routine, Action::Routine, {Rung::Moderate, Rung::Light},
+                             {Rung::Moderate, Rung::Light});
   screening.isSettled = true;
   return screening;
 }
@@ -69,7 +72,8 @@ TEST_CASE("nothing known: six hatched rungs, each says so in words") {
   CHECK(intervalSentence(screening) == "Sure so far: rest only. Still possible: up to vigorous.");
 
   const auto strip = actionStripOf(screening);
-  for (const char* action : {"routine", "within days", "same day", "emergency"}) CHECK(rectangleIn(strip, action).paint.isHatched);
+  for (const char* action : {"routine", "within days", "same day", "emergency"})
+    CHECK(rectangleIn(strip, action).paint.isHatched);
   CHECK_FALSE(rectangleIn(strip, "none").paint.isHatched);
   CHECK(actionSentence(screening) == "Action today: none so far. Could still become: emergency.");
 }
@@ -78,8 +82,11 @@ TEST_CASE("half known: shut rungs hang beside hatched ones") {
   HandMade made;
   const auto held = made.finding("Heart disease", rules::KeyKind::Clearance, "a physician's reply");
   for (const auto bay : limits::kBays)
-    made.rung(bay, Rung::Light, RungState::NotYetKnown).rung(bay, Rung::Moderate, RungState::NotYetKnown).rung(bay, Rung::Vigorous, RungState::Shut, {held});
-  const auto ladder = ladderOf(made.make(Action::None, Action::SameDay, {}, {Rung::Moderate, Rung::Moderate}));
+    made.rung(bay, Rung::Light, RungState::NotYetKnown)
+        .rung(bay, Rung::Moderate, RungState::NotYetKnown)
+        .rung(bay, Rung::Vigorous, RungState::Shut, {held});
+  const auto ladder =
+      ladderOf(made.make(Action::None, Action::SameDay, {}, {Rung::Moderate, Rung::Moderate}));
   CHECK(wordsIn(ladder, "aerobic-vigorous") == Words{"shut", "after clearance"});
   CHECK(wordsIn(ladder, "aerobic-moderate") == Words{"not yet known"});
   const auto above = rectangleIn(ladder, "aerobic-moderate"), below = rectangleIn(ladder, "aerobic-light");
@@ -104,7 +111,9 @@ TEST_CASE("settled: open bars reach into both uprights, shut rungs say what open
   CHECK(socket.height == 20);
   CHECK(decisionSentence(screening) == "Open to moderate. Strength: light for now.");
   CHECK(intervalSentence(screening) == "Settled. No unanswered question can change it.");
-  CHECK(ladder.description.find("Moderate, strength: shut until: an eye report. Reason: Eye check unknown.") != std::string::npos);
+  CHECK(
+      ladder.description.find("Moderate, strength: shut until: an eye report. Reason: Eye check unknown.") !=
+      std::string::npos);
   const auto strip = actionStripOf(screening);
   CHECK(rectangleIn(strip, "routine").paint.strokeWidth == 3);
   CHECK(rectangleIn(strip, "within days").paint.stroke == drawing::Colour::Hair);
@@ -128,7 +137,8 @@ TEST_CASE("a label that does not fit the tag hangs below it and makes room, at i
 
 TEST_CASE("held by one same reason: one large notice over both bays") {
   HandMade made;
-  const auto pressure = made.finding("Resting pressure too high to start", rules::KeyKind::Measurement, "two readings under 180 over 110 after five minutes of rest");
+  const auto pressure = made.finding("Resting pressure too high to start", rules::KeyKind::Measurement,
+                                     "two readings under 180 over 110 after five minutes of rest");
   made.everyRung(RungState::Shut, {pressure});
   const auto screening = made.make(Action::WithinDays);
   const auto ladder = ladderOf(screening);
@@ -144,7 +154,8 @@ TEST_CASE("held by one same reason: one large notice over both bays") {
 
 TEST_CASE("two reasons are two sets of notices, never one") {
   HandMade made;
-  const auto one = made.finding("One", rules::KeyKind::Clearance, "a"), two = made.finding("Two", rules::KeyKind::Report, "b");
+  const auto one = made.finding("One", rules::KeyKind::Clearance, "a"),
+             two = made.finding("Two", rules::KeyKind::Report, "b");
   for (const auto rung : {Rung::Light, Rung::Moderate, Rung::Vigorous})
     made.rung(Bay::Aerobic, rung, RungState::Shut, {one}).rung(Bay::Strength, rung, RungState::Shut, {two});
   const auto ladder = ladderOf(made.make());
@@ -154,16 +165,19 @@ TEST_CASE("two reasons are two sets of notices, never one") {
 
 TEST_CASE("emergency: the ladder lies on the ground and a slab of words stands in its place") {
   HandMade made;
-  const auto chest = made.finding("Chest pressure now or in the last day", rules::KeyKind::Assessment, "the report", Action::Emergency);
+  const auto chest = made.finding("Chest pressure now or in the last day", rules::KeyKind::Assessment,
+                                  "the report", Action::Emergency);
   made.at(chest).reach.referrals["emergency"].meanwhile = {"No exercise. Stay with the client."};
   made.everyRung(RungState::Shut, {chest});
   const auto screening = made.make(Action::Emergency, Action::Emergency);
   const auto ladder = ladderOf(screening, "112");
-  CHECK(wordsIn(ladder, "emergency") == Words{"Chest pressure now or in the last day", "Call 112", "No exercise. Stay with the client."});
+  CHECK(wordsIn(ladder, "emergency") ==
+        Words{"Chest pressure now or in the last day", "Call 112", "No exercise. Stay with the client."});
   CHECK(rectangleIn(ladder, "emergency").paint.fill == drawing::Colour::Slab);
   CHECK(rectangleIn(ladder, "emergency").width == ladder.width);
   CHECK(findGroup(ladder, "rest") == nullptr);
-  CHECK(wordsIn(ladderOf(screening), "emergency")[1] == "Call the emergency number");
+  const Words without = wordsIn(ladderOf(screening), "emergency");
+  CHECK(without[1] + " " + without[2] == "Call the emergency number");
   CHECK(rectangleIn(actionStripOf(screening), "emergency").paint.fill == drawing::Colour::Slab);
   CHECK(ladderInText(screening, "112").front() == "*** Call 112 ***");
 }

@@ -9,7 +9,9 @@ using namespace stile::documents;
 
 namespace {
 
-std::string shipped() { return fileText(std::filesystem::path(STILE_SOURCE_DIR) / "rules/handout.json"); }
+std::string shipped() {
+  return fileText(std::filesystem::path(STILE_SOURCE_DIR) / "rules/handout.json");
+}
 
 std::string changed(const std::string& from, const std::string& to) {
   std::string text = shipped();
@@ -36,21 +38,28 @@ TEST_CASE("a misspelt member, a missing heading, an unknown slot and a missing s
   CHECK(firstIssue(changed("\"useFor\"", "\"usedFor\"")) != "");
   CHECK(firstIssue(changed("\"stopAndCall\": \"", "\"stopCall\": \"")) != "");
   CHECK(firstIssue(changed("{emergencyNumber}", "{number}")).find("{number}") != std::string::npos);
-  CHECK(firstIssue(changed("\"sources\": [\"memory-head-injury\"]", "\"sources\": []")).find("source") != std::string::npos);
+  CHECK(firstIssue(changed("\"sources\": [\"memory-head-injury\"]", "\"sources\": []")).find("source") !=
+        std::string::npos);
   CHECK(firstIssue("{") != "");
 }
 
 TEST_CASE("a sentence for one kind of client stands only with the finding that calls for it") {
-  const std::vector<ClientSentence> sentences{{"always", "Always.", {}, {}, {"s"}}, {"if", "If.", {"rule-a"}, {}, {"s"}}, {"unless", "Unless.", {}, {"rule-a"}, {"s"}}};
+  const std::vector<ClientSentence> sentences{{"always", "Always.", {}, {}, {"s"}},
+                                              {"if", "If.", {"rule-a"}, {}, {"s"}},
+                                              {"unless", "Unless.", {}, {"rule-a"}, {"s"}}};
   HandMade none;
-  CHECK(HandoutTexts::chosen(sentences, none.make(), Choice::AllFindings) == std::vector<std::string>{"Always.", "Unless."});
+  CHECK(HandoutTexts::chosen(sentences, none.make(), Choice::AllFindings) ==
+        std::vector<std::string>{"Always.", "Unless."});
   HandMade made;
   const auto at = made.finding("A", rules::KeyKind::None, "");
   const_cast<rules::Rule*>(made.at(at).rule)->id = "rule-a";
-  CHECK(HandoutTexts::chosen(sentences, made.make(), Choice::AllFindings) == std::vector<std::string>{"Always.", "If."});
+  CHECK(HandoutTexts::chosen(sentences, made.make(), Choice::AllFindings) ==
+        std::vector<std::string>{"Always.", "If."});
   made.at(at).standing = rules::Standing::Open;
-  CHECK(HandoutTexts::chosen(sentences, made.make(), Choice::CertainOnly) == std::vector<std::string>{"Always.", "Unless."});
-  CHECK(HandoutTexts::chosen(sentences, made.make(), Choice::AllFindings) == std::vector<std::string>{"Always.", "If.", "Unless."});
+  CHECK(HandoutTexts::chosen(sentences, made.make(), Choice::CertainOnly) ==
+        std::vector<std::string>{"Always.", "Unless."});
+  CHECK(HandoutTexts::chosen(sentences, made.make(), Choice::AllFindings) ==
+        std::vector<std::string>{"Always.", "If.", "Unless."});
 }
 
 TEST_CASE("slots are filled in, and no client sentence says cleared, safe or fit") {

@@ -1,6 +1,7 @@
 // Invented people through the real content, onto paper.
 #include <catch2/catch.hpp>
 
+#include "documents/exercise_blocks.h"
 #include "documents/handout.h"
 #include "documents/html_writer.h"
 #include "documents/summary.h"
@@ -16,7 +17,9 @@ namespace {
 
 const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
 
-bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+bool has(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
 
 std::string summaryWords(const screening::Screening& screening) {
   return wordsOf(summaryOf(screening, content(), clinicSettings(), kMaren, {}));
@@ -50,8 +53,8 @@ TEST_CASE("every paper carries clinic, client, date, content version and caution
     for (const Document& paper : papers) {
       const std::string words = wordsOf(paper);
       for (const std::string& part : {std::string("Tarnside Movement Clinic"), std::string("Maren Oakshott"),
-                                      std::string("25 November 2026"), content().version, content().intendedUse.caution,
-                                      content().intendedUse.notReviewed}) {
+                                      std::string("25 November 2026"), content().version,
+                                      content().intendedUse.caution, content().intendedUse.notReviewed}) {
         INFO(paper.title << ": " << part);
         CHECK(has(words, part));
         CHECK(has(toHtml(paper), part));
@@ -85,12 +88,17 @@ TEST_CASE("the summary names every limit of the cautious end") {
   }
   for (const auto& [key, degrees] : screening.floor.limits.caps)
     CHECK(has(words, vocabulary.movements.find(key.movement)->second.clinician.substr(1)));
-  for (const auto& id : screening.floor.limits.checks) CHECK(has(words, content().rules.checks.find(id)->second.say.clinician));
+  for (const auto& id : screening.floor.limits.checks)
+    CHECK(has(words, content().rules.checks.find(id)->second.say.clinician));
 }
 
 TEST_CASE("an answer asked back stands on the summary") {
   base::Issues asked;
-  asked.add({base::Severity::AskBack, {}, "restingHeartRate", "a pulse of 30 is unusual", "count again for a minute"});
+  asked.add({base::Severity::AskBack,
+             {},
+             "restingHeartRate",
+             "a pulse of 30 is unusual",
+             "count again for a minute"});
   const std::string words = wordsOf(summaryOf(screened("healthy"), content(), {}, {}, asked));
   CHECK(has(words, "A pulse of 30 is unusual."));
   CHECK(has(words, "Count again for a minute."));
@@ -122,7 +130,8 @@ TEST_CASE("the handout carries every check, gate and ban of the limits") {
     const auto paper = handout(screening);
     REQUIRE(paper);
     const auto issues = checkHandout(screening, *paper, content().rules);
-    for (const auto& issue : issues.all()) FAIL_CHECK(issue.subject + ": " + issue.message + "; " + issue.remedy);
+    for (const auto& issue : issues.all())
+      FAIL_CHECK(issue.subject + ": " + issue.message + "; " + issue.remedy);
   }
 }
 
@@ -144,7 +153,11 @@ TEST_CASE("the handout tells what to do, how much, and when to stop, in the clie
   const std::string words = wordsOf(*paper);
   for (const auto& line : screening.plan->lines) {
     CHECK(has(words, line.exercise->title));
-    CHECK(has(words, line.dose.words));
+    const DoseWords dose = doseWordsOf(line, content().library);
+    CHECK(has(words, dose.amount));
+    CHECK(has(words, dose.manner));
+    CHECK(has(line.dose.words, dose.amount));
+    CHECK(line.dose.words.size() <= dose.amount.size() + dose.manner.size() + 1);
   }
   CHECK(has(words, "Call 112 now if"));
   CHECK(has(words, "Stop today and call us if"));

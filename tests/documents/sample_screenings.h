@@ -52,7 +52,8 @@ inline const screening::Content& content() {
 inline const HandoutTexts& handoutTexts() {
   static const HandoutTexts texts = [] {
     base::Issues issues;
-    auto loaded = HandoutTexts::load(fileText(std::filesystem::path(STILE_SOURCE_DIR) / "rules/handout.json"), "handout.json", issues);
+    auto loaded = HandoutTexts::load(fileText(std::filesystem::path(STILE_SOURCE_DIR) / "rules/handout.json"),
+                                     "handout.json", issues);
     orThrow(issues);
     return loaded;
   }();
@@ -62,7 +63,8 @@ inline const HandoutTexts& handoutTexts() {
 inline records::ClinicSettings clinicSettings() {
   base::Issues issues;
   return records::ClinicSettings::load(
-      fileText(std::filesystem::path(STILE_SOURCE_DIR) / "tests/data/tarnside-settings.json"), "settings", issues);
+      fileText(std::filesystem::path(STILE_SOURCE_DIR) / "tests/data/tarnside-settings.json"), "settings",
+      issues);
 }
 
 inline const base::Date kToday = *base::Date::of(2026, 11, 25);
@@ -100,26 +102,41 @@ class HandMade {
   }
   rules::Finding& at(std::size_t index) { return findings_[index]; }
 
-  HandMade& rung(limits::Bay bay, limits::Rung rung, screening::RungState state, std::vector<std::size_t> held = {}) {
+  HandMade& rung(limits::Bay bay, limits::Rung rung, screening::RungState state,
+                 std::vector<std::size_t> held = {}) {
     screening::RungView view;
     view.bay = bay;
     view.rung = rung;
     view.state = state;
-    for (const std::size_t i : held) view.reasons.push_back({i, findings_[i].rule->until.say, findings_[i].rule->until.key});
+    for (const std::size_t i : held)
+      view.reasons.push_back({i, findings_[i].rule->until.say, findings_[i].rule->until.key});
     rungs_.push_back(std::move(view));
     return *this;
   }
   HandMade& everyRung(screening::RungState state, std::vector<std::size_t> held = {}) {
     for (const auto bay : limits::kBays)
-      for (const auto each : {limits::Rung::Light, limits::Rung::Moderate, limits::Rung::Vigorous}) rung(bay, each, state, held);
+      for (const auto each : {limits::Rung::Light, limits::Rung::Moderate, limits::Rung::Vigorous})
+        rung(bay, each, state, held);
     return *this;
   }
 
-  screening::Screening make(limits::Action now = limits::Action::None, limits::Action could = limits::Action::None,
-                            limits::PerBay<limits::Rung> floor = {}, limits::PerBay<limits::Rung> reach = {}) {
-    screening::Screening made{.date = kToday, .facts = facts_, .findings = findings_, .coverage = {}, .floor = {},
-                              .reach = {}, .rungs = rungs_, .openQuestions = {}, .policies = {}, .planBecause = {},
-                              .plan = {}, .heldPlan = {}, .ifGranted = {}};
+  screening::Screening make(limits::Action now = limits::Action::None,
+                            limits::Action could = limits::Action::None,
+                            limits::PerBay<limits::Rung> floor = {},
+                            limits::PerBay<limits::Rung> reach = {}) {
+    screening::Screening made{.date = kToday,
+                              .facts = facts_,
+                              .findings = findings_,
+                              .coverage = {},
+                              .floor = {},
+                              .reach = {},
+                              .rungs = rungs_,
+                              .openQuestions = {},
+                              .policies = {},
+                              .planBecause = {},
+                              .plan = {},
+                              .heldPlan = {},
+                              .ifGranted = {}};
     made.floor.usable = floor;
     made.reach.usable = reach;
     made.reach.limits.action = now;

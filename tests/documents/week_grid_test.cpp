@@ -36,7 +36,8 @@ TEST_CASE("days are spread over the week, and up to three never touch") {
 }
 
 TEST_CASE("what belongs to every session stands on every day with one") {
-  const auto warm = exercise(plan::Section::WarmUp), walk = exercise(plan::Section::Aerobic), lift = exercise(plan::Section::Strength);
+  const auto warm = exercise(plan::Section::WarmUp), walk = exercise(plan::Section::Aerobic),
+             lift = exercise(plan::Section::Strength);
   plan::StarterPlan plan;
   plan.lines = {line(warm, {}), line(walk, 3), line(lift, 2)};
   const auto days = daysOf(plan, {});

@@ -16,9 +16,16 @@ Document sample() {
   paper.clinic = "Tarnside Movement Clinic";
   paper.about = {"25 November 2026"};
   Section section{"First", {}, false};
-  section.blocks.push_back({Paragraph{"A sentence that is long enough to be broken into several lines when it is set for a terminal of eighty columns.", "Lead:"}});
-  section.blocks.push_back({Rows{{{"Term", {"one", "two"}, {"because"}}, {"A term that is long", {"text"}, {}}}}});
-  section.blocks.push_back({Table{"Week", {"Tick", "Mon", "Tue"}, {{{"Walk", CellKind::Text}, {"", CellKind::TickBox}, {"", CellKind::Rest}}}, true}});
+  section.blocks.push_back(
+      {Paragraph{"A sentence that is long enough to be broken into several lines when it is set for a "
+                 "terminal of eighty columns.",
+                 "Lead:"}});
+  section.blocks.push_back(
+      {Rows{{{"Term", {"one", "two"}, {"because"}}, {"A term that is long", {"text"}, {}}}}});
+  section.blocks.push_back({Table{"Week",
+                                  {"Tick", "Mon", "Tue"},
+                                  {{{"Walk", CellKind::Text}, {"", CellKind::TickBox}, {"", CellKind::Rest}}},
+                                  true}});
   section.blocks.push_back({List{{"first <step>", "second"}, true}});
   section.blocks.push_back({Box{BoxKind::Emergency, "Call 112 now if", {{List{{"it hurts"}, false}}}}});
   section.blocks.push_back({Fold{"and 2 more", {{Paragraph{"hidden words", ""}}}}});
@@ -30,7 +37,9 @@ Document sample() {
   return paper;
 }
 
-bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+bool has(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
 
 }  // namespace
 
@@ -66,10 +75,11 @@ TEST_CASE("HTML: one file, no scripts, nothing fetched, language and landmarks i
   CHECK_FALSE(has(html, "src="));
   CHECK_FALSE(has(html, "href="));
   CHECK_FALSE(has(html, "@import"));
-  for (const char* part : {"<header>", "<main>", "<footer>", "<title>Sample &amp; paper</title>", "@page{size:A4",
-                           "<th scope=\"col\">Mon</th>", "<th scope=\"row\">Walk</th>", "role=\"img\"",
-                           "<details>\n<summary>and 2 more</summary>", "first &lt;step&gt;", "class=\"box emergency\"",
-                           "aria-label=\"box to tick\"", "font-family:\"Clear Sans\""})
+  for (const char* part :
+       {"<header>", "<main>", "<footer>", "<title>Sample &amp; paper</title>", "@page{size:A4",
+        "<th scope=\"col\">Mon</th>", "<th scope=\"row\">Walk</th>", "role=\"img\"",
+        "<details>\n<summary>and 2 more</summary>", "first &lt;step&gt;", "class=\"box emergency\"",
+        "aria-label=\"box to tick\"", "font-family:\"Clear Sans\""})
     CHECK(has(html, part));
   CHECK(toHtml(sample()) == html);
 }

@@ -33,12 +33,12 @@ struct Need {
 
 TEST_CASE("every text and every mark that carries meaning stands out from its ground") {
   using C = Colour;
-  const Need needs[] = {{C::Ink, C::Sheet, 7},       {C::Ink, C::Ground, 7},      {C::Ink2, C::Sheet, 7},
-                        {C::Ink2, C::Ground, 7},     {C::OnOpen, C::Open, 7},     {C::Shut, C::ShutTint, 7},
-                        {C::Ink, C::ShutTint, 7},    {C::Ink, C::OpenTint, 7},    {C::OnSlab, C::Slab, 7},
-                        {C::Ink, C::Fresh, 7},       {C::Open, C::Sheet, 4.5},    {C::Edge, C::Sheet, 3},
-                        {C::Hatch, C::HatchGround, 3}, {C::Post, C::Sheet, 3},    {C::Focus, C::Sheet, 3},
-                        {C::Ink2, C::HatchGround, 7}, {C::Ink, C::HatchGround, 7}};
+  const Need needs[] = {{C::Ink, C::Sheet, 7},         {C::Ink, C::Ground, 7},     {C::Ink2, C::Sheet, 7},
+                        {C::Ink2, C::Ground, 7},       {C::OnOpen, C::Open, 7},    {C::Shut, C::ShutTint, 7},
+                        {C::Ink, C::ShutTint, 7},      {C::Ink, C::OpenTint, 7},   {C::OnSlab, C::Slab, 7},
+                        {C::Ink, C::Fresh, 7},         {C::Open, C::Sheet, 4.5},   {C::Edge, C::Sheet, 3},
+                        {C::Hatch, C::HatchGround, 3}, {C::Post, C::Sheet, 3},     {C::Focus, C::Sheet, 3},
+                        {C::Ink2, C::HatchGround, 7},  {C::Ink, C::HatchGround, 7}};
   for (const Theme theme : {Theme::Light, Theme::Dark, Theme::Paper})
     for (const Need& need : needs) {
       INFO(valueOf(need.mark, theme) << " on " << valueOf(need.on, theme));

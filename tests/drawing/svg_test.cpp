@@ -9,8 +9,10 @@ namespace {
 Drawing sample() {
   Drawing drawing{100, 50.126, "Name & title", "What it shows", {}};
   drawing.shapes.push_back({Rectangle{1.0 / 3, -0.001, 10.5, 20, {.fill = Colour::Open}}});
-  drawing.shapes.push_back({Line{{0, 0}, {5, 5}, {.stroke = Colour::Hatch, .strokeWidth = 1.5, .isDashed = true}}});
-  drawing.shapes.push_back({Group{"inner", {{TextRun{{50, 20}, "5 < 6", 14, true, Align::Middle, Colour::Ink}}}}});
+  drawing.shapes.push_back(
+      {Line{{0, 0}, {5, 5}, {.stroke = Colour::Hatch, .strokeWidth = 1.5, .isDashed = true}}});
+  drawing.shapes.push_back(
+      {Group{"inner", {{TextRun{{50, 20}, "5 < 6", 14, true, Align::Middle, Colour::Ink}}}}});
   return drawing;
 }
 
@@ -38,7 +40,9 @@ TEST_CASE("numbers in an SVG have at most two decimals and no negative zero") {
   CHECK(svg.find("height=\"50.13\"") != std::string::npos);
 }
 
-TEST_CASE("the same drawing gives the same bytes") { CHECK(toSvg(sample()) == toSvg(sample())); }
+TEST_CASE("the same drawing gives the same bytes") {
+  CHECK(toSvg(sample()) == toSvg(sample()));
+}
 
 TEST_CASE("the hatching is defined once, and only where something is hatched") {
   Drawing drawing = sample();
@@ -56,7 +60,10 @@ TEST_CASE("themes take their colours from the one table") {
 }
 
 TEST_CASE("control characters and broken bytes never reach the file") {
-  CHECK(escaped("a\x01" "b") == "a\xEF\xBF\xBD" "b");
+  CHECK(escaped("a\x01"
+                "b") ==
+        "a\xEF\xBF\xBD"
+        "b");
   CHECK(escaped("\xFF") == "\xEF\xBF\xBD");
   CHECK(escaped("\"<&>\"") == "&quot;&lt;&amp;&gt;&quot;");
 }

@@ -32,7 +32,7 @@ std::vector<Answer> answersIn(const facts::FactSet& facts) {
     if (definition.derived.kind != facts::DerivedKind::None) continue;
     if (definition.group.empty()) {
       const auto& fact = facts.at(slot);
-      if (!fact.value.isUnknown() && fact.reason == facts::UnknownReason::None && fact.source != "policy") all.push_back({slot, -1});
+      if (!fact.value.isUnknown() && fact.reason == facts::UnknownReason::None && !definition.isPolicy()) all.push_back({slot, -1});
       continue;
     }
     for (int repetition = 0; repetition < facts.repetitions(definition.group); ++repetition)
@@ -49,10 +49,7 @@ struct Removal {
   void check(const screening::Screening& before, const Answer& answer, const std::vector<screening::ClearanceReply>& replies) {
     const auto& definition = content.dictionary.at(answer.slot);
     facts::FactSet without = before.facts;
-    auto& fact = without.change(answer.slot, answer.repetition);
-    fact = facts::Fact{};
-    fact.value = expression::Value::unknown(definition.valueType.kind);
-    fact.asGiven = fact.value;
+    without.forget(answer.slot, answer.repetition, facts::UnknownReason::NotAsked);
     base::Issues ignored;
     facts::settle(without, content.forms, before.date, ignored);
     const auto after = screening::screen(content, without, replies, before.date);
@@ -143,9 +140,7 @@ TEST_CASE("Two answers taken away at once are no milder than one") {
         const Answer answer = answers[next(answers.size())];
         const auto& definition = content.dictionary.at(answer.slot);
         if (definition.unknownAs != UnknownAs::Cautious) continue;
-        auto& fact = without.change(answer.slot, answer.repetition);
-        fact = facts::Fact{};
-        fact.value = fact.asGiven = expression::Value::unknown(definition.valueType.kind);
+        without.forget(answer.slot, answer.repetition, facts::UnknownReason::NotAsked);
         base::Issues ignored;
         facts::settle(without, content.forms, file.date(), ignored);
         const auto after = screening::screen(content, without, replies, file.date());

@@ -8,8 +8,8 @@ using namespace stile::test;
 
 TEST_CASE("An empty response opens nothing, asks for answers and writes to nobody") {
   const Folder folder;
-  for (const std::string form : {"clinic", "telephone"}) {
-    const Ran blank = run("blank " + form + " --date 2026-11-25");
+  for (const char* form : {"clinic", "telephone"}) {
+    const Ran blank = run(std::string("blank ") + form + " --date 2026-11-25");
     REQUIRE(blank.exit == 0);
     const Ran ran = run("screen " + folder.file("blank.json", blank.out) + " --date 2026-11-25 --json");
     INFO(form << ran.err);

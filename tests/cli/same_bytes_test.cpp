@@ -13,13 +13,13 @@ TEST_CASE("Output is the same bytes in three time zones and under a decimal comm
   REQUIRE(WEXITSTATUS(std::system(build.c_str())) <= 1);
   REQUIRE(std::filesystem::exists(folder / "comma/LC_NUMERIC"));
   const std::string comma = "LOCPATH=" + folder.path() + " LC_ALL=comma";
-  for (const std::string arguments : {"screen " + client + " --date 2026-11-25 --json", "screen " + client + " --date 2026-11-25",
+  for (const std::string& arguments : {"screen " + client + " --date 2026-11-25 --json", "screen " + client + " --date 2026-11-25",
                                       std::string("facts"), "questions " + client + " --date 2026-11-25"}) {
     const Ran usual = run(arguments, "TZ=UTC LC_ALL=C");
     INFO(arguments << "\n" << usual.err);
     REQUIRE(usual.exit == 0);
     REQUIRE_FALSE(usual.out.empty());
-    for (const std::string environment : {std::string("TZ=Pacific/Kiritimati"), std::string("TZ=America/Los_Angeles"),
+    for (const std::string& environment : {std::string("TZ=Pacific/Kiritimati"), std::string("TZ=America/Los_Angeles"),
                                           std::string("TZ=Asia/Kathmandu"), comma + " TZ=Europe/Berlin"}) {
       const Ran other = run(arguments, environment);
       CHECK(other.out == usual.out);

@@ -16,7 +16,8 @@ const base::Date kUsualDay = *base::Date::of(2026, 11, 25);
 std::string outcomeOf(const std::string& ruleId, json::Node object, base::Date today) {
   base::Issues issues;
   const auto& content = test::content();
-  const auto facts = facts::factsFromPlain(content.dictionary, content.forms, object, today, issues);
+  const auto facts = facts::factsFromPlain(content.dictionary, content.forms, object, today, issues,
+                                           facts::PolicyChoice::Allowed);
   for (const auto& issue : issues.all())
     if (issue.severity == base::Severity::Error) return "refused: " + toText(issue);
   std::string outcome = "out";

@@ -32,7 +32,7 @@ void writeFact(json::Writer& writer, const facts::Definition& definition, const 
   if (fact.source == "policy") return;
   writer.beginObject().member("fact", definition.id);
   if (repetition >= 0) writer.member("group", definition.group).member("repetition", repetition);
-  if (!fact.value.isUnknown()) writeValue(writer, fact.value, definition);
+  if (!fact.value.isUnknown() && !fact.value.notApplicable) writeValue(writer, fact.value, definition);
   if (fact.reason != facts::UnknownReason::None) writer.member("unknown", idOf(fact.reason));
   writer.member("words", facts::display(definition, fact));
   if (fact.date) writer.member("date", fact.date->toText());

@@ -29,7 +29,7 @@ void writeValue(json::Writer& writer, const Value& value, const facts::Definitio
 
 void writeFact(json::Writer& writer, const facts::Definition& definition, const facts::Fact& fact, int repetition) {
   if (fact.value.isUnknown() && fact.reason == facts::UnknownReason::NotAsked) return;
-  if (fact.source == "policy") return;
+  if (definition.isPolicy()) return;
   writer.beginObject().member("fact", definition.id);
   if (repetition >= 0) writer.member("group", definition.group).member("repetition", repetition);
   if (!fact.value.isUnknown() && !fact.value.notApplicable) writeValue(writer, fact.value, definition);

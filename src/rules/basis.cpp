@@ -39,7 +39,7 @@ class BasisWriter {
     const bool inGroup = !definition.group.empty();
     if (inGroup && definition.group != group_) return;
     const facts::Fact& fact = inGroup ? facts_.at(slot, repetition_) : facts_.at(slot);
-    if (fact.value.isUnknown() || fact.source == "policy") return;
+    if (fact.value.isUnknown() || fact.value.notApplicable || definition.isPolicy()) return;
     // "=" and ";" part the entries, so they must not stand inside a value.
     std::string value = inWords(fact.value);
     for (char& c : value)

@@ -72,27 +72,28 @@ struct Removal {
     CHECK(!(before.planState != screening::PlanState::Made && after.planState == screening::PlanState::Made));
   }
 
-  /// Without the value either nothing opens, or the session waits for the value; where a policy
-  /// lets it pass, the circumstance is printed.
+  /// Without the value either nothing opens, or the session waits for a value that it did not wait
+  /// for before; where a rule lets the unknown pass instead, its written reason is printed.
   void checkNoSessionOpens(const screening::Screening& before, const screening::Screening& after,
                            const facts::Definition& definition) {
     bool opens = false;
     for (const auto bay : limits::kBays) opens = opens || after.floor.usable[bay] > before.floor.usable[bay];
-    if (!opens) return;
-    if (!after.floor.limits.gates.empty()) return;
-    const bool lets = isOptionalHere(after, definition);
-    CHECK(lets);
-    if (lets) exempt.insert(definition.id + " (gate, but let pass: " + reasonOf(after, definition) + ")");
+    bool waits = false;
+    for (const auto& [measure, gate] : after.floor.limits.gates)
+      waits = waits || before.floor.limits.gates.count(measure) == 0;
+    if (!opens || waits) return;
+    const std::string reason = reasonFor(before, after);
+    CHECK_FALSE(reason.empty());
+    exempt.insert(definition.id + " (gate, but let pass: " + reason + ")");
   }
 
-  bool isOptionalHere(const screening::Screening& after, const facts::Definition& definition) const {
-    return !reasonOf(after, definition).empty();
-  }
-
-  /// The reason written in the rule that let the unknown pass.
-  static std::string reasonOf(const screening::Screening& after, const facts::Definition&) {
-    for (const auto& finding : after.findings)
-      if (finding.standing == rules::Standing::Open && finding.counted == rules::IfUnknown::Pass) return finding.rule->passReason;
+  /// The reason written in a rule that was certain with the value and lets its absence pass.
+  static std::string reasonFor(const screening::Screening& before, const screening::Screening& after) {
+    for (const auto& finding : after.findings) {
+      if (finding.standing != rules::Standing::Open || finding.counted != rules::IfUnknown::Pass) continue;
+      for (const auto& was : before.findings)
+        if (was.rule == finding.rule && was.standing == rules::Standing::Certain) return finding.rule->passReason;
+    }
     return {};
   }
 };

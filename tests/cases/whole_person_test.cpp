@@ -148,8 +148,11 @@ TEST_CASE("Each whole person gets what must follow and nothing that must not") {
     CHECK_FALSE(file.source().empty());
     base::Issues issues;
     const auto screened = application::screenClient(test::content(), file.inputs(), file.date(), issues);
-    for (const auto& issue : issues.all()) INFO(toText(issue));
-    REQUIRE(screened.ok());
+    std::string told;
+    for (const auto& issue : issues.all()) told += toText(issue) + "\n";
+    INFO(told);
+    CHECK(screened.ok());
+    if (!screened.ok()) continue;
     Expectation(file.expect(), screened.value()).check();
   }
   WARN(paths.size() << " whole people");

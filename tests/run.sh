@@ -9,7 +9,7 @@ STILE_TEST_SCALE=1
 export STILE_TEST_SCALE
 sh src/install-packages.sh build test run
 cmake --preset test >/dev/null
-cmake --build --preset test --target stile_tests
+cmake --build --preset test
 status=0
 ctest --preset test --output-junit "$top/build/test/results.xml" || status=$?
 python3 tests/closing_line.py build/test/results.xml

@@ -10,6 +10,7 @@ namespace stile::screening {
 namespace {
 
 constexpr const char* kIntendedUse = "rules/intended-use.json";
+constexpr const char* kReference = "rules/reference.json";
 
 /// FNV-1a over sorted paths and bytes: names a state of the content, guards against nothing.
 std::string hashOf(const std::map<std::string, std::string>& files) {
@@ -76,6 +77,14 @@ Content Content::load(const std::map<std::string, std::string>& files, base::Iss
     content.intendedUse = IntendedUse::load(at->second, at->first, content.dictionary, issues);
   else
     issues.error({kIntendedUse, 0, 0, {}}, "", "the file is missing", "restore it from the program's own content");
+  if (const auto at = files.find(kReference); at != files.end())
+    content.reference = facts::Reference::load(at->second, at->first, content.dictionary, issues);
+  else
+    issues.error({kReference, 0, 0, {}}, "", "the file is missing", "restore it from the program's own content");
+  for (const auto& entry : content.reference.entries())
+    for (const std::string& source : entry.sources)
+      if (source != rules::kNoSource && content.rules.sources.find(source) == content.rules.sources.end())
+        issues.error({kReference, 0, 0, {}}, entry.id, "there is no source \"" + source + "\"", "add it under rules/sources/");
   content.version = content.intendedUse.label + "-" + hashOf(files);
   return content;
 }

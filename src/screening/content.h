@@ -10,6 +10,7 @@
 #include "expression/program.h"
 #include "facts/dictionary.h"
 #include "facts/fact_set.h"
+#include "facts/reference.h"
 #include "plan/library.h"
 #include "questionnaire/form.h"
 #include "rules/rule_set.h"
@@ -42,6 +43,7 @@ struct Content {
   rules::RuleSet rules;
   plan::Library library;
   IntendedUse intendedUse;
+  facts::Reference reference;
 
   /// `files` maps paths such as "rules/facts/acute.json" to text. Content with errors must not
   /// be used to screen.

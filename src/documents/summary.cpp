@@ -103,7 +103,7 @@ Document summaryOf(const Screening& screening, const screening::Content& content
   if (!settle.empty())
     paper.sections.push_back(
         {"To settle with the client", {{List{{settle.begin(), settle.end()}, false, false}}}, false});
-  addRows(paper, "Measured and told", recordRows(screening));
+  addRows(paper, "Measured and told", recordRows(screening, content.reference));
   addRows(paper, "Clearances given", clearanceRows(screening, content.rules));
   addRows(paper, "Policies that decided", policyRows(screening));
   addPlan(paper, screening, content);

@@ -36,7 +36,20 @@ bool isMeasurement(const Definition& definition) {
   }
 }
 
-Row measuredRow(const Screening& screening) {
+/// Classes of what was measured, and what a published formula makes of it.
+void addReference(std::vector<std::string>& lines, const Screening& screening, const facts::Reference& reference) {
+  for (const auto& entry : reference.entries()) {
+    if (entry.of.empty()) continue;
+    const auto inputs = facts::Reference::inputsFrom(entry, screening.facts);
+    if (!inputs) continue;
+    if (const auto* row = reference.classOf(entry.id, *inputs))
+      lines.push_back(entry.title + ": " + row->display);
+    else if (const auto value = reference.evaluate(entry.id, *inputs))
+      lines.push_back(entry.title + ": about " + value->toText(1) + " " + entry.unitText);
+  }
+}
+
+Row measuredRow(const Screening& screening, const facts::Reference& reference) {
   Row row{"Measured", {}, {}};
   for (int slot = 0; slot < screening.facts.dictionary().size(); ++slot) {
     const Definition& definition = screening.facts.dictionary().at(slot);
@@ -47,6 +60,7 @@ Row measuredRow(const Screening& screening) {
     if (fact.date && fact.date->first() != screening.date) text += ", " + fact.date->toText();
     row.text.push_back(text);
   }
+  addReference(row.text, screening, reference);
   return row;
 }
 
@@ -123,8 +137,8 @@ std::vector<Row> referralRows(const Screening& screening, const rules::RuleSet& 
   return rows;
 }
 
-std::vector<Row> recordRows(const Screening& screening) {
-  std::vector<Row> rows{measuredRow(screening), medicineRow(screening),
+std::vector<Row> recordRows(const Screening& screening, const facts::Reference& reference) {
+  std::vector<Row> rows{measuredRow(screening, reference), medicineRow(screening),
                         answeredNoRow(screening, "acute", "Acute, answered no"),
                         answeredNoRow(screening, "symptoms", "Symptoms, answered no")};
   std::erase_if(rows, [](const Row& row) { return row.text.empty(); });

@@ -9,8 +9,8 @@
 namespace stile::documents {
 
 std::vector<Row> referralRows(const screening::Screening& screening, const rules::RuleSet& rules);
-/// Readings, tests, medicines, and the acute questions and symptoms that were answered no.
-std::vector<Row> recordRows(const screening::Screening& screening);
+/// Readings and their published classes, tests, medicines, and the acute questions and symptoms that were answered no.
+std::vector<Row> recordRows(const screening::Screening& screening, const facts::Reference& reference);
 std::vector<Row> clearanceRows(const screening::Screening& screening, const rules::RuleSet& rules);
 std::vector<Row> policyRows(const screening::Screening& screening);
 std::vector<Row> questionRows(const screening::Screening& screening);

@@ -101,6 +101,9 @@ void checkBranch(json::Node entry) {
       writer.key(key).copy(facts.at(i));
     }
   }
+  // The follow-ups of a kidney disease, answered; unanswered ones would hold the plan on their own.
+  if (input.find("knownDisease")->boolean())
+    for (const char* followUp : {"onDialysis", "potassiumHigh"}) writer.member(followUp, false);
   writer.endObject();
   base::Issues issues;
   const auto screened = application::screenClient(test::content(), {{"person", writer.text()}}, kDay, issues);

@@ -48,7 +48,8 @@ base::Result<std::map<std::string, std::string>> readContentFolder(const std::st
         if (!entry.is_regular_file() || entry.path().extension() != ".json") continue;
         auto text = readFile(entry.path().string());
         if (!text) return text.failure();
-        files[fs::relative(entry.path(), folder).generic_string()] = std::move(text).value();
+        // Not fs::relative(): it follows links, and the parts of a content folder may be links.
+        files[entry.path().lexically_relative(folder).generic_string()] = std::move(text).value();
       }
     }
   } catch (const fs::filesystem_error& trouble) {

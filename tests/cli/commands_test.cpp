@@ -75,3 +75,12 @@ TEST_CASE("The dictionary is printed whole, each fact with its concern and how u
     CHECK_FALSE(row.find("unknownAs")->string().empty());
   }
 }
+
+TEST_CASE("A content folder may be made of links, as beside the program in the build tree") {
+  const Folder folder;
+  std::filesystem::create_directory_symlink(std::string(STILE_SOURCE_DIR) + "/questionnaires", folder / "questionnaires");
+  std::filesystem::create_directory_symlink(std::string(STILE_SOURCE_DIR) + "/rules", folder / "rules");
+  const std::string command = std::string(STILE_BINARY) + " check --content " + folder.path() + " >" + folder / "out" + " 2>&1";
+  INFO(slurp(folder / "out"));
+  CHECK(std::system(command.c_str()) == 0);
+}

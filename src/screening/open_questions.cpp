@@ -115,7 +115,9 @@ std::vector<OpenQuestion> openQuestionsOf(const Screening& screening, const ques
         question.label = text == words.text.end() || text->second.empty() ? definition.label : text->second;
         question.why = (definition.group.empty() ? screening.facts.at(slot)
                                                  : screening.facts.at(slot, std::max(finding.repetition, 0))).reason;
-        question.couldBecome = std::max(question.couldBecome, finding.full.action);
+        // A rule that lets the unknown pass calls nobody while it is unknown, nor threatens to.
+        if (finding.counted != rules::IfUnknown::Pass)
+          question.couldBecome = std::max(question.couldBecome, finding.full.action);
         question.shutsRungs = question.shutsRungs || shutsRungs;
         if (question.ruleIds.empty() || question.ruleIds.back() != finding.rule->id)
           question.ruleIds.push_back(finding.rule->id);

@@ -103,7 +103,7 @@ Screening screen(const Content& content, facts::FactSet facts, const std::vector
     for (const Rung rung : {Rung::Light, Rung::Moderate, Rung::Vigorous})
       screening.rungs.push_back(viewOf(screening, bay, rung));
   for (const rules::Finding& finding : screening.findings)
-    if (finding.standing == rules::Standing::Open)
+    if (finding.standing == rules::Standing::Open && finding.counted != rules::IfUnknown::Pass)
       screening.couldBecome = std::max(screening.couldBecome, finding.full.action);
   screening.openQuestions = openQuestionsOf(screening, content.forms);
   screening.policies = policiesThatDecide(content, screening, replies);

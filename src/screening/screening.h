@@ -70,7 +70,7 @@ struct Screening {
   End reach;                             ///< certain findings alone: "still possible"
   std::vector<RungView> rungs;           ///< aerobic light..vigorous, then strength light..vigorous
   std::vector<OpenQuestion> openQuestions;  ///< red flags first, then what shuts most, then form order
-  limits::Action couldBecome = limits::Action::None;  ///< gravest call that an unanswered question could bring
+  limits::Action couldBecome = limits::Action::None;  ///< gravest call an unanswered question could bring; rules that let the unknown pass bring none
   std::vector<PolicyNote> policies;
   PlanState planState = PlanState::Nothing;
   std::string planBecause;               ///< one sentence: why there is no plan, or why it is held

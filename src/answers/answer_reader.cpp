@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <utility>
 
+#include "base/near_names.h"
 #include "base/utf8.h"
 #include "json/reader.h"
 #include "questionnaire/extension.h"
 #include "questionnaire/item_type.h"
-#include "questionnaire/nearest_name.h"
 #include "questionnaire/quantity_reader.h"
 
 namespace stile::answers {
@@ -220,7 +220,7 @@ class AnswerReader {
       codes.push_back(option.code);
       list += (list.empty() ? "" : ", ") + option.code;
     }
-    return questionnaire::didYouMean(code, codes, "the options are " + list);
+    return base::didYouMean(code, codes, "the options are " + list);
   }
 
   json::ObjectReader reader_;

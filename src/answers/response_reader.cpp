@@ -4,9 +4,9 @@
 #include <utility>
 
 #include "answers/answer_reader.h"
+#include "base/near_names.h"
 #include "questionnaire/canonical.h"
 #include "questionnaire/item_type.h"
-#include "questionnaire/nearest_name.h"
 
 namespace stile::answers {
 namespace {
@@ -92,7 +92,7 @@ void ResponseReader::readForm(json::ObjectReader& reader) {
     std::vector<std::string> urls;
     for (const auto& form : forms_.forms()) urls.push_back(form->url());
     reader.issue(at, "the form " + wanted.url + " is not known",
-                 questionnaire::didYouMean(wanted.url, urls, "the forms are " + listOf(urls)));
+                 base::didYouMean(wanted.url, urls, "the forms are " + listOf(urls)));
     return;
   }
   readVersion(at, wanted.version);
@@ -184,7 +184,7 @@ const Item* ResponseReader::itemOf(json::ObjectReader& reader, const Item* paren
     std::vector<std::string> known;
     for (const Item* each : response_.form->inOrder()) known.push_back(each->linkId);
     reader.issue(at, "the form " + response_.form->name() + " has no item \"" + linkId + "\"",
-                 questionnaire::didYouMean(linkId, known, "use the linkIds of the form"));
+                 base::didYouMean(linkId, known, "use the linkIds of the form"));
     return nullptr;
   }
   if (item->parent != parent) {
@@ -242,7 +242,7 @@ void ResponseReader::readAbsence(json::ObjectReader& reader, const Item& questio
   if (!answered.absence) {
     reader.issue(
         *code, "\"" + code->string() + "\" is no reason that is read here",
-        questionnaire::didYouMean(code->string(), kAbsenceCodes, "use one of " + listOf(kAbsenceCodes)));
+        base::didYouMean(code->string(), kAbsenceCodes, "use one of " + listOf(kAbsenceCodes)));
   } else if (hasAnswer && !question.repeats) {
     reader.issue(*code, "the question has an answer and a reason for having none", "remove one of them");
   }
@@ -253,7 +253,7 @@ std::string ResponseReader::readGivenBy(Extensions& extensions, const std::strin
   if (!code) return {};
   if (std::find(kGivers.begin(), kGivers.end(), code->string()) == kGivers.end()) {
     issues_.error(code->place(), subject, "\"" + code->string() + "\" is no one who gives answers",
-                  questionnaire::didYouMean(code->string(), kGivers, "use one of " + listOf(kGivers)));
+                  base::didYouMean(code->string(), kGivers, "use one of " + listOf(kGivers)));
   }
   return code->string();
 }

@@ -4,7 +4,7 @@
 #include <array>
 #include <utility>
 
-#include "facts/near_names.h"
+#include "base/near_names.h"
 #include "json/reader.h"
 
 namespace stile::facts {
@@ -333,7 +333,7 @@ std::optional<Definition> readPolicy(json::Node node, base::Issues& issues) {
     std::vector<std::string_view> codes;
     for (const OptionDefinition& option : definition.options) codes.push_back(option.code);
     reader.issue(*at, "\"" + value + "\" is none of the alternatives",
-                 didYouMean(nearNames(value, codes), "choose one of them"));
+                 base::didYouMean(base::nearNames(value, codes), "choose one of them"));
   }
   reader.finish();
   if (definition.id.empty() || value.empty()) return std::nullopt;

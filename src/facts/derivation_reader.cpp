@@ -4,8 +4,8 @@
 #include <array>
 #include <utility>
 
+#include "base/near_names.h"
 #include "expression/json_origin.h"
-#include "facts/near_names.h"
 
 namespace stile::facts {
 namespace {
@@ -86,7 +86,7 @@ const Definition* DerivationReader::reference(json::Node node, std::string_view 
   const Definition* found = dictionary_.find(node.string());
   if (!found) {
     error(node, subject, "there is no fact \"" + node.string() + "\"",
-          didYouMean(dictionary_.similar(node.string()), "name a fact of the dictionary"));
+          base::didYouMean(dictionary_.similar(node.string()), "name a fact of the dictionary"));
     return nullptr;
   }
   if (found->group != within && !found->group.empty()) {
@@ -115,7 +115,7 @@ Derivation DerivationReader::read(const Definition& definition, json::Node node)
     for (const auto& one : kKinds) words.emplace_back(one.first);
     issues_.error(
         node.keyPlaceAt(0), definition.id, "\"" + word + "\" is no kind of derivation",
-        didYouMean(nearNames(word, words),
+        base::didYouMean(base::nearNames(word, words),
                    "write one of expression, elapsed, summary, mean, worst, last, norm, score, class"));
     return derivation;
   }

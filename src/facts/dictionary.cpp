@@ -1,8 +1,8 @@
 #include "facts/dictionary.h"
+#include "base/near_names.h"
 
 #include <algorithm>
 
-#include "facts/near_names.h"
 
 namespace stile::facts {
 
@@ -144,7 +144,7 @@ std::vector<std::string> Dictionary::similar(std::string_view name) const {
   std::vector<std::string_view> names;
   names.reserve(definitions_.size());
   for (const Definition& definition : definitions_) names.push_back(definition.id);
-  return nearNames(name, names);
+  return base::nearNames(name, names);
 }
 
 std::optional<expression::Symbol> Dictionary::GroupView::lookup(std::string_view name) const {

@@ -2,9 +2,9 @@
 
 #include <utility>
 
+#include "base/near_names.h"
 #include "facts/derivation_order.h"
 #include "facts/derivation_reader.h"
-#include "facts/near_names.h"
 #include "json/reader.h"
 
 namespace stile::facts {
@@ -179,7 +179,7 @@ void DictionaryLoader::placeInGroups() {
       if (!definition.isOption()) {
         std::vector<std::string_view> names(dictionary_.groups_.begin(), dictionary_.groups_.end());
         issues_.error(definition.place, definition.id, "there is no group \"" + definition.group + "\"",
-                      didYouMean(nearNames(definition.group, names), "define it in \"groups\""));
+                      base::didYouMean(base::nearNames(definition.group, names), "define it in \"groups\""));
       }
       definition.group.clear();
       continue;
@@ -203,7 +203,7 @@ void DictionaryLoader::checkRetired() {
     if (!replacement || replacement == &definition || !replacement->retiredFor.empty()) {
       issues_.error(parts.retiredFor->place(), definition.id,
                     "\"" + definition.retiredFor + "\" is no fact that could replace this one",
-                    didYouMean(dictionary_.similar(definition.retiredFor), "name a fact that is in use"));
+                    base::didYouMean(dictionary_.similar(definition.retiredFor), "name a fact that is in use"));
     }
   }
 }

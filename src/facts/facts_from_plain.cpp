@@ -4,9 +4,9 @@
 #include <utility>
 
 #include "facts/fact_name.h"
+#include "base/near_names.h"
 #include "facts/fact_set.h"
 #include "facts/given.h"
-#include "facts/near_names.h"
 #include "facts/plain_value.h"
 #include "json/reader.h"
 
@@ -52,9 +52,9 @@ class PlainReader {
     if (!definition) {
       std::vector<std::string> near = dictionary_.similar(key);
       const std::vector<std::string_view> groups(dictionary_.groups().begin(), dictionary_.groups().end());
-      if (near.empty()) near = nearNames(key, groups);
+      if (near.empty()) near = base::nearNames(key, groups);
       issues_.error(place, key, "there is no fact \"" + key + "\"",
-                    didYouMean(near, "see stile facts for all of them"));
+                    base::didYouMean(near, "see stile facts for all of them"));
       return nullptr;
     }
     if (!definition->retiredFor.empty()) {

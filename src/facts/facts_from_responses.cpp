@@ -5,9 +5,9 @@
 #include <utility>
 
 #include "facts/fact_name.h"
+#include "base/near_names.h"
 #include "facts/fact_set.h"
 #include "facts/given.h"
-#include "facts/near_names.h"
 
 namespace stile::facts {
 namespace {
@@ -128,7 +128,7 @@ class ResponsesReader {
     if (!definition || definition->isPolicy() || definition->isOption()) {
       issues_.error(
           answered.place, answered.linkId, "\"" + answered.linkId + "\" is no fact that a form may ask",
-          didYouMean(dictionary_.similar(answered.linkId), "check the form against the dictionary"));
+          base::didYouMean(dictionary_.similar(answered.linkId), "check the form against the dictionary"));
       return;
     }
     int repetition = -1;

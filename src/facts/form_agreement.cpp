@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "facts/dictionary.h"
-#include "facts/near_names.h"
+#include "base/near_names.h"
 
 namespace stile::facts {
 namespace {
@@ -83,7 +83,7 @@ class Agreement {
     const Definition* fact = dictionary_.find(item.linkId);
     if (!fact) {
       error(item.place, item.linkId, "there is no fact \"" + item.linkId + "\"",
-            didYouMean(dictionary_.similar(item.linkId), "define it in the dictionary"));
+            base::didYouMean(dictionary_.similar(item.linkId), "define it in the dictionary"));
       return;
     }
     if (fact->isPolicy() || fact->isOption()) {

@@ -4,7 +4,7 @@
 #include <string_view>
 
 #include "facts/derivation_reader.h"
-#include "facts/near_names.h"
+#include "base/near_names.h"
 
 namespace stile::facts {
 namespace {
@@ -143,7 +143,7 @@ void DerivationReader::readClass(const Definition& definition, json::Node node, 
     std::vector<std::string_view> ids;
     for (const MedicineClass& one : dictionary_.medicines().all()) ids.emplace_back(one.id);
     error(node, definition.id, "there is no medicine class \"" + node.string() + "\"",
-          didYouMean(nearNames(node.string(), ids), "name a class of rules/medicines/classes.json"));
+          base::didYouMean(base::nearNames(node.string(), ids), "name a class of rules/medicines/classes.json"));
   }
   const Definition* name = dictionary_.find(kMedicineName);
   if (!name || name->group != kMedicineGroup || name->type != FactType::Text) {

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "facts/near_names.h"
+#include "base/near_names.h"
 #include "json/reader.h"
 
 namespace stile::facts {
@@ -76,7 +76,7 @@ class ValueReader {
     std::vector<std::string_view> codes;
     for (const OptionDefinition& option : definition_.options) codes.push_back(option.code);
     return refuse(node, "\"" + node.string() + "\" is no option of \"" + definition_.label + "\"",
-                  didYouMean(nearNames(node.string(), codes), "write one of " + optionList()));
+                  base::didYouMean(base::nearNames(node.string(), codes), "write one of " + optionList()));
   }
 
   bool readCodes(json::Node node, PlainValue& into) {

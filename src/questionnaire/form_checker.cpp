@@ -5,9 +5,9 @@
 #include <utility>
 
 #include "base/date.h"
+#include "base/near_names.h"
 #include "base/unit.h"
 #include "questionnaire/item_type.h"
-#include "questionnaire/nearest_name.h"
 
 namespace stile::questionnaire {
 namespace {
@@ -25,7 +25,7 @@ class ConditionChecker {
     if (!question) {
       issue(
           "enableWhen looks at \"" + condition_.question + "\", which is no item of the form " + form_.name(),
-          didYouMean(condition_.question, linkIds(), "name the linkId of an earlier question"));
+          base::didYouMean(condition_.question, linkIds(), "name the linkId of an earlier question"));
       return;
     }
     if (!isQuestion(question->type)) {
@@ -106,7 +106,7 @@ class ConditionChecker {
       return;
     }
     issue("\"" + wanted + "\" is no option of \"" + question.linkId + "\"",
-          didYouMean(wanted, codes, "name the code of an option that the question offers"));
+          base::didYouMean(wanted, codes, "name the code of an option that the question offers"));
   }
 
   void checkUnit(const Item& question) {

@@ -5,11 +5,11 @@
 #include <tuple>
 #include <utility>
 
+#include "base/near_names.h"
 #include "questionnaire/canonical.h"
 #include "questionnaire/extension.h"
 #include "questionnaire/form_checker.h"
 #include "questionnaire/item_reader.h"
-#include "questionnaire/nearest_name.h"
 
 namespace stile::questionnaire {
 namespace {
@@ -79,7 +79,7 @@ void FormLoader::readSource(const std::string& file, const std::string& text) {
   static const std::vector<std::string> kStatuses{"draft", "active", "retired", "unknown"};
   if (!status.empty() && std::find(kStatuses.begin(), kStatuses.end(), status) == kStatuses.end()) {
     reader.issue(*reader.find("status"), "\"" + status + "\" is no status of a Questionnaire",
-                 didYouMean(status, kStatuses, "use draft, active, retired or unknown"));
+                 base::didYouMean(status, kStatuses, "use draft, active, retired or unknown"));
   }
   if (source->url.find('|') != std::string::npos) {
     reader.issue(*reader.find("url"), "the url holds a |", "write the version in \"version\"");
@@ -219,7 +219,7 @@ void FormLoader::takeIn(const std::string& canonical, const Item& placeholder, I
       if (source->isModule) urls.push_back(source->url);
     }
     issue("the module " + canonical + " is missing",
-          didYouMean(canonical, urls, "add the file of the module, or remove this place"));
+          base::didYouMean(canonical, urls, "add the file of the module, or remove this place"));
     return;
   }
   module->isTakenIn = true;

@@ -3,11 +3,11 @@
 #include <set>
 #include <utility>
 
+#include "base/near_names.h"
 #include "base/unit.h"
 #include "questionnaire/enable_when_reader.h"
 #include "questionnaire/extension.h"
 #include "questionnaire/item_type.h"
-#include "questionnaire/nearest_name.h"
 #include "questionnaire/quantity_reader.h"
 
 namespace stile::questionnaire {
@@ -69,7 +69,7 @@ class ItemReader {
     const auto type = itemType(word);
     if (!type) {
       issueAt("type", "\"" + word + "\" is no item type",
-              didYouMean(word, itemTypeNames(), "use a type of FHIR R4"));
+              base::didYouMean(word, itemTypeNames(), "use a type of FHIR R4"));
       return false;
     }
     item_->type = *type;

@@ -2,7 +2,6 @@
 
 #include <catch2/catch.hpp>
 
-#include "questionnaire/nearest_name.h"
 
 using namespace stile::questionnaire;
 
@@ -23,8 +22,3 @@ TEST_CASE("Versions compare number by number") {
   CHECK_FALSE(compareVersions("2026.11", ""));
 }
 
-TEST_CASE("A misspelt name has a near one") {
-  CHECK(nearestName("chestPian", {"chestPain", "backPain"}) == "chestPain");
-  CHECK(nearestName("zzz", {"chestPain"}).empty());
-  CHECK(didYouMean("zzz", {"chestPain"}, "look again") == "look again");
-}

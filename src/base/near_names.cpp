@@ -1,10 +1,10 @@
-#include "facts/near_names.h"
+#include "base/near_names.h"
 
 #include <algorithm>
 #include <numeric>
 #include <utility>
 
-namespace stile::facts {
+namespace stile::base {
 namespace {
 
 constexpr std::size_t kMostNames = 3;
@@ -40,7 +40,8 @@ std::size_t lettersApart(std::string_view a, std::string_view b) {
 std::vector<std::string> nearNames(std::string_view written, const std::vector<std::string_view>& names) {
   if (written.size() > kLongestCompared) return {};
   const std::string wanted = lowerCase(written);
-  const std::size_t limit = std::max<std::size_t>(1, wanted.size() / 4);
+  // Two letters changed places are two changes.
+  const std::size_t limit = wanted.size() < 4 ? 1 : std::max<std::size_t>(2, wanted.size() / 4);
   std::vector<std::pair<std::size_t, std::string_view>> near;
   for (const std::string_view name : names) {
     if (name.size() > kLongestCompared) continue;
@@ -62,6 +63,10 @@ std::vector<std::string> nearNames(std::string_view written, const std::vector<s
   return result;
 }
 
+std::vector<std::string> nearNames(std::string_view written, const std::vector<std::string>& names) {
+  return nearNames(written, std::vector<std::string_view>(names.begin(), names.end()));
+}
+
 std::string didYouMean(const std::vector<std::string>& near, std::string otherwise) {
   if (near.empty()) return otherwise;
   std::string text = "did you mean ";
@@ -72,4 +77,9 @@ std::string didYouMean(const std::vector<std::string>& near, std::string otherwi
   return text + "?";
 }
 
-}  // namespace stile::facts
+std::string didYouMean(std::string_view written, const std::vector<std::string>& names,
+                       std::string otherwise) {
+  return didYouMean(nearNames(written, names), std::move(otherwise));
+}
+
+}  // namespace stile::base

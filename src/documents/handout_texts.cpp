@@ -163,6 +163,7 @@ HandoutTexts HandoutTexts::load(const std::string& text, const std::string& file
   texts.mayGoOn = readSentences(reader, "mayGoOn", issues);
   texts.whoCallsHeld = readSentences(reader, "whoCallsHeld", issues);
   texts.whoCallsOpen = readSentences(reader, "whoCallsOpen", issues);
+  texts.whoCallsEmergency = readSentences(reader, "whoCallsEmergency", issues);
   texts.whoCallsToday = readSentences(reader, "whoCallsToday", issues);
   if (const auto node = reader.require("reviewed")) {
     ObjectReader reviewed(*node, "reviewed", issues);
@@ -177,8 +178,8 @@ HandoutTexts HandoutTexts::load(const std::string& text, const std::string& file
 
 base::Issues HandoutTexts::check(const rules::RuleSet& rules) const {
   base::Issues issues;
-  for (const auto* list :
-       {&emergency, &stopAndCall, &pain, &mayGoOn, &whoCallsHeld, &whoCallsOpen, &whoCallsToday}) {
+  for (const auto* list : {&emergency, &stopAndCall, &pain, &mayGoOn, &whoCallsHeld, &whoCallsOpen,
+                           &whoCallsToday, &whoCallsEmergency}) {
     for (const ClientSentence& sentence : *list) {
       for (const auto* ids : {&sentence.ifRules, &sentence.unlessRules})
         for (const std::string& id : *ids)

@@ -43,7 +43,7 @@ struct HandoutTexts {
   std::map<std::string, std::string, std::less<>> headings, phrases;
   std::vector<EffortLine> effortLines;
   std::vector<ClientSentence> emergency, stopAndCall, pain, mayGoOn, whoCallsHeld, whoCallsOpen,
-      whoCallsToday;
+      whoCallsToday, whoCallsEmergency;
 
   /// Unknown members, missing headings and phrases, and slots that a phrase cannot fill are issues.
   static HandoutTexts load(const std::string& text, const std::string& file, base::Issues& issues);

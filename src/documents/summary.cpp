@@ -95,11 +95,14 @@ Document summaryOf(const Screening& screening, const screening::Content& content
   addRows(paper, "Values to confirm", askedBackRows(askedBack), 12);
   addRows(paper, "What each rung rests on", rungRows(screening));
   addRows(paper, "Findings and what they rest on", certainFindingRows(screening, sources));
-  addRows(paper, "Open questions", questionRows(screening), kQuestionsShown);
-  addRows(paper, "Not yet known", openFindingRows(screening, sources));
+  if (screening.reach.limits.action < limits::Action::Emergency) {  // then the rest can wait
+    addRows(paper, "Open questions", questionRows(screening), kQuestionsShown);
+    addRows(paper, "Not yet known", openFindingRows(screening, sources));
+  }
   addLimits(paper, "Limits", limitRowsOf(screening, content.rules));
   addLimits(paper, "Checks and first measurements", checkRowsOf(screening, content.rules));
-  const auto& settle = screening.floor.limits.questions;
+  // What an open finding would ask rests on an answer nobody gave.
+  const auto& settle = screening.reach.limits.questions;
   if (!settle.empty())
     paper.sections.push_back(
         {"To settle with the client", {{List{{settle.begin(), settle.end()}, false, false}}}, false});

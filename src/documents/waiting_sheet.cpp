@@ -66,7 +66,8 @@ std::optional<Document> waitingSheetOf(const Screening& screening, const screeni
   if (action < Action::SameDay)
     add(texts.heading("mayGoOn"), HandoutTexts::chosen(texts.mayGoOn, screening, Choice::CertainOnly));
   paper.sections.push_back({"", stopBoxes(screening, settings, texts, Choice::CertainOnly), false});
-  const auto& calls = action >= Action::SameDay                ? texts.whoCallsToday
+  const auto& calls = action == Action::Emergency              ? texts.whoCallsEmergency
+                      : action == Action::SameDay              ? texts.whoCallsToday
                       : screening.planState == PlanState::Held ? texts.whoCallsHeld
                                                                : texts.whoCallsOpen;
   add(texts.heading("whoCalls"), HandoutTexts::chosen(calls, screening, Choice::CertainOnly));

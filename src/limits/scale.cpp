@@ -44,6 +44,16 @@ std::optional<Progression> progressionOf(std::string_view id) { return find<Prog
 std::optional<Supervision> supervisionOf(std::string_view id) { return find<Supervision>(kSupervisions, id); }
 std::optional<Within> withinOf(std::string_view id) { return find<Within>(kWithins, id); }
 
+Action actionFor(Within within) {
+  switch (within) {
+    case Within::Routine: return Action::Routine;
+    case Within::Days: return Action::WithinDays;
+    case Within::SameDay: return Action::SameDay;
+    case Within::Now: return Action::Emergency;
+  }
+  return Action::Emergency;
+}
+
 Rung leftOpenBy(Clearance clearance) {
   switch (clearance) {
     case Clearance::None: return Rung::Vigorous;

@@ -44,6 +44,9 @@ std::optional<Progression> progressionOf(std::string_view id);
 std::optional<Supervision> supervisionOf(std::string_view id);
 std::optional<Within> withinOf(std::string_view id);
 
+/// The least action today of whoever must be seen this soon.
+Action actionFor(Within within);
+
 /// The highest rung that stays usable while this clearance is wanted and not given.
 Rung leftOpenBy(Clearance clearance);
 

@@ -137,6 +137,7 @@ void readReferrals(ObjectReader& parent, const LimitsContext& context, base::Iss
     keep(referral.why, reader.requireString("why"));
     keep(referral.ask, reader.string("ask"));
     keep(referral.meanwhile, reader.string("meanwhile"));
+    one.action = limits::actionFor(referral.within);
     reader.finish();
     into = join(into, one);
   }

@@ -14,8 +14,9 @@ namespace {
 /// Checks one condition of one item.
 class ConditionChecker {
  public:
-  ConditionChecker(const Form& form, const Item& item, const EnableWhen& condition, base::Issues& issues)
-      : form_(form), item_(item), condition_(condition), issues_(issues) {}
+  ConditionChecker(const Form& form, const Item& item, const EnableWhen& condition, base::Severity notOffered,
+                   base::Issues& issues)
+      : form_(form), item_(item), condition_(condition), notOffered_(notOffered), issues_(issues) {}
 
   void check() {
     if (condition_.question.empty()) return;  // said already
@@ -34,8 +35,8 @@ class ConditionChecker {
   }
 
  private:
-  void issue(std::string message, std::string remedy) {
-    issues_.error(condition_.place, item_.linkId, std::move(message), std::move(remedy));
+  void issue(std::string message, std::string remedy, base::Severity severity = base::Severity::Error) {
+    issues_.add({severity, condition_.place, item_.linkId, std::move(message), std::move(remedy)});
   }
 
   std::vector<std::string> linkIds() const {
@@ -91,13 +92,13 @@ class ConditionChecker {
       if (condition_.system.empty() || condition_.system == option.system) return;
       if (!question.hasAllOptions) return;
       issue("the option \"" + wanted + "\" of \"" + question.linkId + "\" is of the system " + option.system,
-            "compare with that system");
+            "compare with that system", notOffered_);
       return;
     }
     const bool mayBeAnother = !question.hasAllOptions || question.type == ItemType::OpenChoice;
     if (mayBeAnother) return;
     issue("\"" + wanted + "\" is no option of \"" + question.linkId + "\"",
-          base::didYouMean(wanted, codes, "name the code of an option that the question offers"));
+          base::didYouMean(wanted, codes, "name the code of an option that the question offers"), notOffered_);
   }
 
   void checkUnit(const Item& question) {
@@ -116,15 +117,16 @@ class ConditionChecker {
   const Form& form_;
   const Item& item_;
   const EnableWhen& condition_;
+  base::Severity notOffered_;
   base::Issues& issues_;
 };
 
 }  // namespace
 
-void checkForm(const Form& form, base::Issues& issues) {
+void checkForm(const Form& form, base::Severity notOffered, base::Issues& issues) {
   for (const Item* item : form.inOrder()) {
     for (const EnableWhen& condition : item->enableWhen) {
-      ConditionChecker(form, *item, condition, issues).check();
+      ConditionChecker(form, *item, condition, notOffered, issues).check();
     }
   }
 }

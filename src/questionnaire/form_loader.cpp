@@ -190,8 +190,9 @@ std::shared_ptr<const Form> FormLoader::assemble(Source& source) {
   addItems(source.items, nullptr, form.items_, assembly);
   // A module alone lacks the questions before it, so its conditions are checked within forms only.
   if (!source.isRoot) return assembly.form;
-  checkForm(form, found_);
-  if (rules_ == Rules::OwnContent) {
+  const bool isOwn = rules_ == Rules::OwnContent;
+  checkForm(form, isOwn ? base::Severity::Error : base::Severity::Note, found_);
+  if (isOwn) {
     checkOwnForm(form, found_);
   } else {
     noteOddities(form, found_);

@@ -60,7 +60,8 @@ std::string wantedInWords(const SuiteCase& suiteCase) {
 bool isAsWanted(const SuiteCase& suiteCase, const Collection& result) {
   if (suiteCase.isPredicate) {
     const auto holds = asCondition(result);
-    return holds && suiteCase.outputs.size() == 1 && suiteCase.outputs.front().value == (*holds ? "true" : "false");
+    return holds && suiteCase.outputs.size() == 1 &&
+           suiteCase.outputs.front().value == (*holds ? "true" : "false");
   }
   if (result.size() != suiteCase.outputs.size()) return false;
   for (std::size_t i = 0; i < result.size(); ++i) {

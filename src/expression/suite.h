@@ -23,9 +23,9 @@ struct SuiteOutput {
 struct SuiteCase {
   std::string group;
   std::string name;
-  std::string inputFile;  ///< empty: no input
-  std::string text;       ///< the expression
-  bool isStrict = false;  ///< members the model does not know are errors
+  std::string inputFile;     ///< empty: no input
+  std::string text;          ///< the expression
+  bool isStrict = false;     ///< members the model does not know are errors
   bool isPredicate = false;  ///< only whether the result holds counts
   std::string invalid;       ///< not empty: the case must end in an error
   std::vector<SuiteOutput> outputs;

@@ -51,7 +51,7 @@ TEST_CASE("The clock and the variables of an expression come from the command li
   const Folder folder;
   const std::string patient = folder.file("patient.json", kPatient);
   const Ran ran =
-      run("evaluate 'today() - %years >= %patient.birthDate' --now 2026-11-25T10:00:00Z --variable 'years=65 "
+      run("evaluate 'today() - %span >= %patient.birthDate' --now 2026-11-25T10:00:00Z --variable 'years=65 "
           "years' --resource patient=" +
           patient);
   INFO(ran.err);
@@ -69,7 +69,7 @@ TEST_CASE("An expression that is wrong is refused with its place") {
   CHECK(unknown.exit == 3);
   CHECK(unknown.out.empty());
   CHECK(contains(unknown.err, "expression:1:6"));
-  CHECK(contains(unknown.err, "did you mean first?"));
+  CHECK(contains(unknown.err, "did you mean \"first\"?"));
   CHECK(contains(unknown.err, "     ^"));
   const Ran several = run("evaluate 'name.given + 1' " + patient);
   CHECK(several.exit == 3);

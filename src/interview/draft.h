@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -30,6 +31,9 @@ class Draft {
   bool isFinished(const std::string& group) const;
   void addRepetition(const std::string& group);
   void finish(const std::string& group);
+  /// Asks no further, without saying that there are no more.
+  void leave(const std::string& group) { left_.insert(group); }
+  bool isLeft(const std::string& group) const { return left_.count(group) != 0; }
   /// Whether nothing but reasons for missing answers stands in the last repetition.
   bool isLastWithoutAnswers(const Questions& questions, const std::string& group) const;
 
@@ -38,6 +42,7 @@ class Draft {
 
   answers::Response response_;
   std::map<std::string, std::pair<int, bool>> groups_;  ///< begun, finished
+  std::set<std::string> left_;
 };
 
 }  // namespace stile::interview

@@ -162,7 +162,7 @@ std::vector<Candidate> Session::candidates() const {
     if (asked.group >= 0) {
       const std::string& group = asked.fact->group;
       const int begun = draft_.begun(group);
-      if (draft_.isFinished(group) || (begun == 0 && !position_->facts().isOpenEnded(asked.group))) continue;
+      if (draft_.isFinished(group) || draft_.isLeft(group) || (begun == 0 && !position_->facts().isOpenEnded(asked.group))) continue;
       candidate.question.repetition = std::max(begun - 1, 0);
       candidate.isGroupBegun = begun > 0;
     }
@@ -175,7 +175,7 @@ int Session::groupBegun() const {
   const auto& groups = content_.dictionary.groups();
   for (std::size_t i = 0; i < groups.size(); ++i) {
     const int entry = ground_->dependents().entryOfGroup(static_cast<int>(i));
-    if (draft_.begun(groups[i]) == 0 || draft_.isFinished(groups[i])) continue;
+    if (draft_.begun(groups[i]) == 0 || draft_.isFinished(groups[i]) || draft_.isLeft(groups[i])) continue;
     const auto& entries = ground_->dependents().plan().entries();
     if (entry < 0 || facts::enablementOf(position_->facts(), entries[static_cast<std::size_t>(entry)], -1) == expression::Truth::True)
       return static_cast<int>(i);
@@ -198,7 +198,7 @@ void Session::proceed() {
   if (begun >= 0 && !comesFirst) {
     const std::string group = content_.dictionary.groups()[static_cast<std::size_t>(begun)];
     if (draft_.isLastWithoutAnswers(questions(), group)) {
-      draft_.finish(group);  // nobody could say anything of it: there is no use in asking for more
+      draft_.leave(group);  // nobody could say anything of it: there is no use in asking for more
       return proceed();
     }
     prompt_ = Prompt{{}, begun, Reason::GroupBegun};

@@ -4,6 +4,7 @@
 
 #include "application/screen_client.h"
 #include "case_file.h"
+#include "reply_slip.h"
 
 using namespace stile;
 
@@ -147,7 +148,7 @@ TEST_CASE("Each whole person gets what must follow and nothing that must not") {
     INFO(path.filename().string() << ": " << file.title());
     CHECK_FALSE(file.source().empty());
     base::Issues issues;
-    const auto screened = application::screenClient(test::content(), file.inputs(), file.date(), issues);
+    const auto screened = application::screenClient(test::content(), test::inputsWithReplies(file), file.date(), issues);
     std::string told;
     for (const auto& issue : issues.all()) told += toText(issue) + "\n";
     INFO(told);

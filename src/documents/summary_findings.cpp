@@ -55,6 +55,13 @@ std::vector<std::string> restsOn(const Finding& finding, bool onlyUnknown) {
   return lines;
 }
 
+/// The reasons in one line.
+std::string joinedReasons(const Finding& finding) {
+  std::string text;
+  for (const std::string& line : restsOn(finding, false)) text += (text.empty() ? "" : " · ") + line;
+  return text;
+}
+
 const char* countsAs(rules::IfUnknown mode) {
   switch (mode) {
     case rules::IfUnknown::Cautious:
@@ -94,23 +101,30 @@ bool isSameReason(const RungView& a, const RungView& b) {
 
 }  // namespace
 
-std::vector<Block> foldedRows(std::vector<Row> rows, std::size_t shown) {
+std::vector<Block> rowsThenCompact(std::vector<Row> rows, std::size_t shown) {
   if (rows.empty()) return {};
   if (rows.size() <= shown + 1) return {{Rows{std::move(rows)}}};
   std::vector<Row> rest(std::make_move_iterator(rows.begin() + static_cast<std::ptrdiff_t>(shown)),
                         std::make_move_iterator(rows.end()));
   rows.resize(shown);
-  const std::string title = "and " + std::to_string(rest.size()) + " more";
-  const bool isScreenOnly = rest.size() > kRowsPrinted;
-  return {{Rows{std::move(rows)}}, {Fold{title, {{Rows{std::move(rest)}}}, isScreenOnly}}};
+  return {{Rows{std::move(rows)}}, {Rows{std::move(rest), true}}};
 }
 
-std::vector<Row> certainFindingRows(const Screening& screening, SourceList& sources) {
+namespace {
+
+bool isOfMedicines(const rules::Rule& rule) {
+  return rule.file.find("/medicines/") != std::string::npos;
+}
+
+}  // namespace
+
+std::vector<Row> certainFindingRows(const Screening& screening, SourceList& sources, bool ofMedicines) {
   std::vector<Row> rows;
   for (const Finding* finding : sorted(screening, Standing::Certain)) {
-    Row row{titleOf(*finding), {finding->say.clinician}, restsOn(*finding, false)};
+    if (isOfMedicines(*finding->rule) != ofMedicines) continue;
+    Row row{titleOf(*finding), {finding->say.clinician}, {joinedReasons(*finding)}};
     if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty())
-      row.note.push_back(cited);
+      row.note.back() += (row.note.back().empty() ? "" : " ") + ("[" + cited + "]");
     rows.push_back(std::move(row));
   }
   return rows;
@@ -129,7 +143,7 @@ std::vector<Row> openFindingRows(const Screening& screening, SourceList& sources
     if (finding->counted == rules::IfUnknown::Pass && !finding->rule->passReason.empty())
       row.text.push_back(finding->rule->passReason);
     if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty())
-      row.note.push_back(cited);
+      row.note.push_back("[" + cited + "]");
     rows.push_back(std::move(row));
   }
   return rows;

@@ -1,5 +1,7 @@
 #include "documents/summary_plan.h"
 
+#include <algorithm>
+
 #include "documents/decision_words.h"
 #include "documents/limit_words.h"
 #include "documents/summary_findings.h"
@@ -71,17 +73,12 @@ std::vector<Row> lineRows(const plan::StarterPlan& plan, const rules::RuleSet& r
   return rows;
 }
 
-/// `ofPurposes`: whole purposes; else single exercises.
-std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library,
-                             const rules::RuleSet& rules, bool ofPurposes) {
+std::vector<Row> purposeRows(const plan::StarterPlan& plan, const plan::Library& library,
+                             const rules::RuleSet& rules) {
   std::vector<Row> rows;
   for (const plan::LeftOut& out : plan.leftOut) {
-    if (out.exerciseId.empty() != ofPurposes) continue;
-    Row row{out.exerciseId.empty() ? capitalized(titleOfPurpose(library, out.purpose))
-                                   : titleOfExercise(library, out.exerciseId),
-            {asSentence(capitalized(out.because))},
-            {}};
-    if (!out.instead.empty()) row.text.push_back("Instead: " + titleOfExercise(library, out.instead) + ".");
+    if (!out.exerciseId.empty()) continue;
+    Row row{capitalized(titleOfPurpose(library, out.purpose)), {asSentence(capitalized(out.because))}, {}};
     if (!out.turnTo.empty())
       row.text.push_back("No option is left: turn to " +
                          termWords(rules.vocabulary.services, out.turnTo, false) + ".");
@@ -109,18 +106,31 @@ std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library
     if (plan.weeks.size() > 1) weeks.push_back(weekText(plan.weeks.back()));
     blocks.push_back({List{std::move(weeks), false}});
   }
-  // Purposes without any option matter to everyone; single exercises to who wants to look.
-  std::vector<Row> purposes = leftOutRows(plan, library, rules, true),
-                   exercises = leftOutRows(plan, library, rules, false);
-  if (!purposes.empty()) {
+  if (std::vector<Row> purposes = purposeRows(plan, library, rules); !purposes.empty()) {
     blocks.push_back({Paragraph{"", "Not covered, and why"}});
     blocks.push_back({Rows{std::move(purposes)}});
   }
-  if (!exercises.empty()) {
-    const std::string title = "Exercises left out, and why: " + std::to_string(exercises.size());
-    blocks.push_back({Fold{title, {{Rows{std::move(exercises)}}}, true}});
-  }
   return blocks;
+}
+
+std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library) {
+  // Exercises left out for one same reason share a row.
+  std::vector<std::pair<std::string, std::vector<std::string>>> reasons;
+  for (const plan::LeftOut& out : plan.leftOut) {
+    if (out.exerciseId.empty()) continue;
+    std::string title = titleOfExercise(library, out.exerciseId);
+    if (!out.instead.empty()) title += " (instead: " + titleOfExercise(library, out.instead) + ")";
+    auto same = std::find_if(reasons.begin(), reasons.end(), [&](const auto& one) { return one.first == out.because; });
+    if (same == reasons.end()) same = reasons.insert(reasons.end(), {out.because, {}});
+    same->second.push_back(std::move(title));
+  }
+  std::vector<Row> rows;
+  for (const auto& [because, titles] : reasons) {
+    std::string text;
+    for (const std::string& title : titles) text += (text.empty() ? "" : "; ") + title;
+    rows.push_back({capitalized(because), {asSentence(text)}, {}});
+  }
+  return rows;
 }
 
 }  // namespace stile::documents

@@ -11,4 +11,7 @@ namespace stile::documents {
 std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library& library,
                               const rules::RuleSet& rules);
 
+/// Single exercises left out, by reason.
+std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library);
+
 }  // namespace stile::documents

@@ -30,12 +30,13 @@ struct Paragraph {
   Tone tone = Tone::Body;
 };
 
-/// A term, what is said of it, and at the side what it rests on.
+/// A term, what is said of it, at the side what it rests on, and below it what is small.
 struct Row {
   std::string term;
   std::vector<std::string> text;
   std::vector<std::string> note;
-  std::optional<drawing::Drawing> plot = std::nullopt;  ///< small, at the end of the row
+  std::vector<std::string> fine = {};
+  std::optional<drawing::Drawing> plot = std::nullopt;  ///< small, in the column of the notes
 };
 
 /// `isCompact`: small, each row run into one paragraph, two columns where there is room.

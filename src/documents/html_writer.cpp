@@ -133,7 +133,8 @@ class HtmlWriter {
     for (const Row& row : form.rows) {
       const bool ends = row.term.empty() || row.term.back() == '.' || row.term.back() == '?';
       html_ += "<p>" + (row.term.empty() ? "" : "<b>" + escaped(row.term) + (ends ? "" : ".") + "</b>");
-      for (const std::string& text : row.text) html_ += " " + escaped(text);
+      for (const auto* list : {&row.text, &row.fine})
+        for (const std::string& text : *list) html_ += " " + escaped(text);
       for (std::size_t i = 0; i < row.note.size(); ++i) html_ += (i == 0 ? " (" : "; ") + escaped(row.note[i]);
       html_ += row.note.empty() ? "</p>\n" : ")</p>\n";
     }
@@ -146,12 +147,13 @@ class HtmlWriter {
     const bool hasNotes = std::any_of(form.rows.begin(), form.rows.end(),
                                       [](const Row& row) { return !row.note.empty() || row.plot; });
     const bool hasText =
-        std::any_of(form.rows.begin(), form.rows.end(), [](const Row& row) { return !row.text.empty(); });
+        std::any_of(form.rows.begin(), form.rows.end(), [](const Row& row) { return !row.text.empty() || !row.fine.empty(); });
     html_ += std::string("<table class=\"rows ") + (hasNotes ? "three" : hasText ? "two" : "one") + "\">\n<tbody>\n";
     for (const Row& row : form.rows) {
       // A term that stands in the row above is not repeated; an empty header cell would be none.
       html_ += row.term.empty() ? "<tr><td></td>" : "<tr><th scope=\"row\">" + escaped(row.term) + "</th>";
-      if (hasText || hasNotes) html_ += "<td>" + joined(row.text) + "</td>";
+      if (hasText || hasNotes) html_ += "<td>" + joined(row.text) +
+                 (row.fine.empty() ? "" : "<div class=\"small\">" + joined(row.fine) + "</div>") + "</td>";
       if (hasNotes) {
         html_ += "<td class=\"note\">";
         if (row.plot) html_ += toSvg(*row.plot, {drawing::Theme::Paper, "figure-" + std::to_string(++figures_)});

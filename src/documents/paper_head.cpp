@@ -55,10 +55,10 @@ Document startPaper(const std::string& title, Reader reader, const screening::Sc
   for (const std::string& part : {settings.name, settings.address, unbroken(settings.telephone)})
     if (!part.empty()) paper.clinic += (paper.clinic.empty() ? "" : " · ") + part;
   paper.client = isolated(client.name);
-  if (!client.born.empty()) paper.about.push_back("born " + client.born);
-  const std::string record = client.record.empty() ? "" : "record " + client.record + " · ";
-  paper.about.push_back(record + (reader == Reader::Clinician ? "screened " : "") +
-                        screening.date.toLongText());
+  std::string who = client.born.empty() ? "" : "born " + client.born;
+  if (!client.record.empty()) who += (who.empty() ? "" : " · ") + ("record " + client.record);
+  if (!who.empty()) paper.about.push_back(who);
+  paper.about.push_back((reader == Reader::Clinician ? "screened " : "") + screening.date.toLongText());
   paper.footer.push_back(content.intendedUse.caution);
   if (hasUnreviewedRules(content)) paper.footer.push_back(content.intendedUse.notReviewed);
   paper.footer.push_back("Questions, rules and exercises: version " + content.version);

@@ -122,7 +122,7 @@ class PdfWriter {
     TextStyle who = m_.body, about = m_.body;
     who.isBold = true;
     std::vector<SetText> lines;
-    const double rightRoom = width * (document_.reader == Reader::Client ? 0.42 : 0.36);
+    const double rightRoom = width * (document_.reader == Reader::Client ? 0.46 : 0.42);
     lines.push_back(type_.set(document_.client.empty() ? document_.words.name + " ______________________" : document_.client,
                               document_.client.empty() ? about : who, rightRoom, 0, TextAlign::End));
     for (const std::string& line : document_.about) lines.push_back(type_.set(line, about, rightRoom, 0, TextAlign::End));

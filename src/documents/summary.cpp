@@ -2,10 +2,11 @@
 
 #include "documents/decision_drawing.h"
 #include "documents/decision_words.h"
-#include "documents/limit_words.h"
+#include "documents/finding_numbers.h"
 #include "documents/paper_head.h"
 #include "documents/source_list.h"
 #include "documents/summary_findings.h"
+#include "documents/summary_limits.h"
 #include "documents/summary_plan.h"
 #include "documents/summary_record.h"
 
@@ -50,31 +51,16 @@ void addRows(Document& paper, const std::string& heading, std::vector<Row> rows,
   addBlocks(paper, heading, rowsThenCompact(std::move(rows), shown));
 }
 
-/// Splits off the rows that only missing answers hold.
-std::vector<Row> certainOf(std::vector<LimitRow> limits, std::vector<Row>& open) {
-  std::vector<Row> certain;
-  std::string term;
-  for (LimitRow& limit : limits) {
-    if (!limit.row.term.empty()) term = limit.row.term;
-    if (limit.isCertain) {
-      certain.push_back(std::move(limit.row));
-    } else {
-      limit.row.term = term;  // behind the summary each stands for itself
-      open.push_back(std::move(limit.row));
-    }
-  }
-  return certain;
-}
-
-void addPlan(Document& paper, const Screening& screening, const screening::Content& content) {
+void addPlan(Document& paper, const Screening& screening, const screening::Content& content,
+             const FindingNumbers& numbers) {
   if (screening.planState == PlanState::Made && screening.plan) {
-    addBlocks(paper, "Starter plan", planBlocks(*screening.plan, content.library, content.rules));
+    addBlocks(paper, "Starter plan", planBlocks(*screening.plan, content.library, content.rules, numbers));
   } else if (screening.planState == PlanState::Held && screening.heldPlan) {
     std::vector<Block> blocks{{Paragraph{
         "As if every clearance asked for were granted. It is worked out afresh when a reply comes, and "
         "is never handed to the client.",
         "Held: for the clinician only."}}};
-    for (Block& block : planBlocks(*screening.heldPlan, content.library, content.rules))
+    for (Block& block : planBlocks(*screening.heldPlan, content.library, content.rules, numbers))
       blocks.push_back(std::move(block));
     addBlocks(paper, "Held plan", std::move(blocks));
   }
@@ -123,36 +109,36 @@ Document summaryOf(const Screening& screening, const screening::Content& content
   addRows(paper, "Who is to act", referralRows(screening, content.rules), 12);
   addRows(paper, "Values to confirm", askedBackRows(askedBack), 12);
   addRows(paper, "What each rung rests on", rungRows(screening));
-  addRows(paper, "Findings and what they rest on", certainFindingRows(screening, sources, false));
-  addRows(paper, "Medicines that change the prescription", certainFindingRows(screening, sources, true));
+  FindingNumbers numbers;
+  addRows(paper, "Findings, by number, and what they rest on", certainFindingRows(screening, sources, numbers, false), 10);
+  addRows(paper, "Medicines that change the prescription", certainFindingRows(screening, sources, numbers, true));
   if (!isEmergency) {
     addRows(paper, "Open questions", questionRows(screening, 0, kQuestionsShown));
     const std::size_t all = screening.openQuestions.size();
     if (all > kQuestionsShown)
-      behind.add("and " + counted(all - kQuestionsShown, "more open question"),
+      behind.add("and " + std::to_string(all - kQuestionsShown) + " more open questions",
                  questionRows(screening, kQuestionsShown, all));
     std::vector<Row> open = openFindingRows(screening, sources);
     const std::string title = "Not yet known: " + counted(open.size(), "finding");
     behind.add(title, open.size() > kRowsBehind ? titlesOnly(open) : std::move(open));
   }
-  std::vector<Row> heldOpen;
-  addRows(paper, "Limits", certainOf(limitRowsOf(screening, content.rules), heldOpen), 14);
-  addRows(paper, "Checks and first measurements", certainOf(checkRowsOf(screening, content.rules), heldOpen), 14);
+  LimitRows limits = limitRowsOf(screening, content.rules, numbers), checks = checkRowsOf(screening, content.rules, numbers);
+  std::vector<Row> heldOpen = std::move(limits.open);
+  for (Row& row : checks.open) heldOpen.push_back(std::move(row));
+  addRows(paper, "Limits, with the numbers of the findings that hold them", std::move(limits.certain), 14);
+  addRows(paper, "Checks and first measurements", std::move(checks.certain), 14);
   // What an open finding would ask rests on an answer nobody gave.
-  const auto& settle = screening.reach.limits.questions;
-  if (!settle.empty())
+  if (const auto& settle = screening.reach.limits.questions; !settle.empty())
     addBlocks(paper, "To settle with the client", {{List{{settle.begin(), settle.end()}, false, false}}});
-  std::vector<Row> told = testRows(screening);
-  for (Row& row : recordRows(screening, content.reference)) told.push_back(std::move(row));
-  addRows(paper, "Measured and told", std::move(told), 24);
+  std::vector<Block> told;
+  if (auto tests = testRows(screening); !tests.empty()) told.push_back({Rows{std::move(tests)}});
+  if (auto record = recordRows(screening, content.reference); !record.empty()) told.push_back({Rows{std::move(record)}});
+  addBlocks(paper, "Measured and told", std::move(told));
   addRows(paper, "Clearances given", clearanceRows(screening, content.rules));
   addRows(paper, "Policies that decided", policyRows(screening));
-  addPlan(paper, screening, content);
+  addPlan(paper, screening, content, numbers);
   addSignOff(paper, settings);
-  if (heldOpen.size() > kRowsBehind)
-    for (Row& row : heldOpen) row.note.clear();
-  const std::string held = "Held only while answers are missing: " + counted(heldOpen.size(), "line");
-  behind.add(held, std::move(heldOpen));
+  behind.add("Held only while answers are missing", std::move(heldOpen));
   if (const auto& plan = screening.plan ? screening.plan : screening.heldPlan)
     behind.add("Exercises left out, and why", leftOutRows(*plan, content.library));
   behind.add("Sources", sources.listed().rows);

@@ -55,25 +55,20 @@ std::vector<std::string> restsOn(const Finding& finding, bool onlyUnknown) {
   return lines;
 }
 
-/// The reasons in one line.
-std::string joinedReasons(const Finding& finding) {
+/// The reasons in one line. Policies are named under a heading of their own.
+std::string joinedReasons(const screening::Screening& screening, const Finding& finding) {
   std::string text;
-  for (const std::string& line : restsOn(finding, false)) text += (text.empty() ? "" : " · ") + line;
-  return text;
-}
-
-const char* countsAs(rules::IfUnknown mode) {
-  switch (mode) {
-    case rules::IfUnknown::Cautious:
-      return "until then it counts in full";
-    case rules::IfUnknown::Gate:
-      return "until then: measure before the first session";
-    case rules::IfUnknown::Lowest:
-      return "until then: start at the lowest level";
-    case rules::IfUnknown::Pass:
-      return "until then it does not count in full";
+  std::size_t shown = 0, more = 0;
+  for (const rules::Reason& reason : finding.reasons) {
+    if (reason.slot >= 0 && screening.facts.dictionary().at(reason.slot).isPolicy()) continue;
+    if (shown++ >= kReasonsShown) {
+      ++more;
+      continue;
+    }
+    text += (text.empty() ? "" : " · ") + reason.label + (reason.label.ends_with("?") ? " " : ": ") +
+            (reason.value.empty() ? facts::toText(reason.why) : reason.value);
   }
-  return "";
+  return more > 0 ? text + " · and " + std::to_string(more) + " more" : text;
 }
 
 /// The rungs in words: "light and moderate, both bays", "aerobic: moderate; strength: light".
@@ -118,13 +113,16 @@ bool isOfMedicines(const rules::Rule& rule) {
 
 }  // namespace
 
-std::vector<Row> certainFindingRows(const Screening& screening, SourceList& sources, bool ofMedicines) {
+std::vector<Row> certainFindingRows(const Screening& screening, SourceList& sources, FindingNumbers& numbers,
+                                    bool ofMedicines) {
   std::vector<Row> rows;
   for (const Finding* finding : sorted(screening, Standing::Certain)) {
     if (isOfMedicines(*finding->rule) != ofMedicines) continue;
-    Row row{titleOf(*finding), {finding->say.clinician}, {joinedReasons(*finding)}};
+    Row row{std::to_string(numbers.number(*finding)) + "  " + titleOf(*finding), {finding->say.clinician}, {}};
+    std::string fine = joinedReasons(screening, *finding);
     if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty())
-      row.note.back() += (row.note.back().empty() ? "" : " ") + ("[" + cited + "]");
+      fine += (fine.empty() ? "[" : " [") + cited + "]";
+    row.fine.push_back(fine);
     rows.push_back(std::move(row));
   }
   return rows;
@@ -133,15 +131,12 @@ std::vector<Row> certainFindingRows(const Screening& screening, SourceList& sour
 std::vector<Row> openFindingRows(const Screening& screening, SourceList& sources) {
   std::vector<Row> rows;
   for (const Finding* finding : sorted(screening, Standing::Open)) {
-    Row row{titleOf(*finding), {finding->say.clinician}, restsOn(*finding, true)};
-    std::string counts = countsAs(finding->counted);
-    if (finding->full.action > limits::Action::None)
-      counts += std::string("; could become ") + wordsOf(finding->full.action);
+    Row row{titleOf(*finding), {finding->say.clinician}, {}};
     if (finding->unsureCall > limits::Action::None)
-      counts = std::string("asked, and not sure: ") + wordsOf(finding->unsureCall);
-    row.text.push_back(asSentence(capitalized(counts)));
-    if (finding->counted == rules::IfUnknown::Pass && !finding->rule->passReason.empty())
-      row.text.push_back(finding->rule->passReason);
+      row.text.push_back(std::string("Asked, and not sure: ") + wordsOf(finding->unsureCall) + ".");
+    else if (finding->full.action > limits::Action::None && finding->counted != rules::IfUnknown::Pass)
+      row.text.push_back(std::string("Could become ") + wordsOf(finding->full.action) + ".");
+    row.note = restsOn(*finding, true);
     if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty())
       row.note.push_back("[" + cited + "]");
     rows.push_back(std::move(row));

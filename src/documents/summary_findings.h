@@ -2,6 +2,7 @@
 #pragma once
 
 #include "documents/document.h"
+#include "documents/finding_numbers.h"
 #include "documents/source_list.h"
 #include "screening/screening.h"
 
@@ -17,8 +18,9 @@ inline constexpr std::size_t kRowsBehind = 24;
 std::vector<Block> rowsThenCompact(std::vector<Row> rows, std::size_t shown = kRowsInFull);
 
 /// Certain findings, gravest first, with the facts they rest on and their sources. `ofMedicines`:
-/// those of the rules on medicines, or all others.
-std::vector<Row> certainFindingRows(const screening::Screening& screening, SourceList& sources, bool ofMedicines);
+/// those of the rules on medicines, or all others. Each gets its number.
+std::vector<Row> certainFindingRows(const screening::Screening& screening, SourceList& sources,
+                                    FindingNumbers& numbers, bool ofMedicines);
 /// Open findings, gravest first, with the answers that are missing.
 std::vector<Row> openFindingRows(const screening::Screening& screening, SourceList& sources);
 /// Rungs that are not open, those with the same reasons together.

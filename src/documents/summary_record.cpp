@@ -116,17 +116,22 @@ Row medicineRow(const Screening& screening) {
 
 Row answeredNoRow(const Screening& screening, const std::string& topic, const std::string& term) {
   std::vector<std::string> labels;
+  std::size_t asked = 0;
   for (int slot = 0; slot < screening.facts.dictionary().size(); ++slot) {
     const Definition& definition = screening.facts.dictionary().at(slot);
     if (definition.topic != topic || !definition.group.empty() || definition.type != FactType::Boolean)
       continue;
     if (definition.derived.kind != DerivedKind::None || definition.concern != facts::Concern::True) continue;
+    ++asked;
     const Fact& fact = screening.facts.at(slot);
     if (isKnown(fact) && fact.value.truth == expression::Truth::False)
       labels.push_back(uncapitalized(definition.label));
   }
   Row row{term, {}, {}, {}};
-  if (!labels.empty()) row.text.push_back(asSentence(capitalized(listed(labels))));
+  if (labels.size() == asked && asked > 3)
+    row.text.push_back("All " + std::to_string(asked) + ".");
+  else if (!labels.empty())
+    row.text.push_back(asSentence(capitalized(listed(labels))));
   return row;
 }
 
@@ -155,9 +160,13 @@ std::vector<Row> referralRows(const Screening& screening, const rules::RuleSet& 
         capitalized(termWords(rules.vocabulary.services, service, false)) + ", " + wordsOf(referral.within),
         {},
         {}};
-    addEach(row.text, sentences(referral.why, ""));
-    addEach(row.text, sentences(referral.ask, "To ask: "));
-    addEach(row.text, sentences(referral.meanwhile, "Meanwhile: "));
+    std::vector<std::string> all;
+    addEach(all, sentences(referral.why, ""));
+    addEach(all, sentences(referral.ask, "To ask: "));
+    addEach(all, sentences(referral.meanwhile, "Meanwhile: "));
+    std::string text;
+    for (const std::string& sentence : all) text += (text.empty() ? "" : " ") + sentence;
+    row.text.push_back(text);
     rows.push_back(std::move(row));
   }
   return rows;
@@ -217,7 +226,7 @@ std::vector<Row> clearanceRows(const Screening& screening, const rules::RuleSet&
 std::vector<Row> policyRows(const Screening& screening) {
   std::vector<Row> rows;
   for (const screening::PolicyNote& policy : screening.policies)
-    rows.push_back({policy.title, {"In force: " + asSentence(policy.display), policy.decides}, {}});
+    rows.push_back({policy.title, {asSentence(policy.display) + " " + policy.decides}, {}});
   return rows;
 }
 

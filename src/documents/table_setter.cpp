@@ -42,13 +42,14 @@ Slice BlockSetter::row(const Row& row, double term, double note) const {
   const SetText termText = type_.set(row.term, bold, term - gap);
   const SetText body = type_.set(joined(row.text, "\n"), m_.body, textRoom);
   const SetText notes = type_.set(joined(row.note, "\n"), m_.small, std::max(1.0, note));
+  const SetText fine = type_.set(joined(row.fine, "\n"), m_.small, textRoom);
   const auto plot = row.plot ? std::make_shared<drawing::Drawing>(*row.plot) : nullptr;
   const double plotScale = plot ? kPointsPerUnit * std::min(1.0, note / (plot->width * kPointsPerUnit)) : 0;
   const double plotHeight = plot ? plot->height * plotScale : 0;
   Slice slice;
-  slice.height = std::max({termText.height(), body.height(), notes.height() + plotHeight}) + 2 * pad + 0.6;
+  slice.height = std::max({termText.height(), body.height() + fine.height(), notes.height() + plotHeight}) + 2 * pad + 0.6;
   const double rule = slice.height;
-  slice.paint = [this_ = *this, termText, body, notes, plot, plotScale, plotHeight, textX, noteX, pad, rule](
+  slice.paint = [this_ = *this, termText, body, fine, notes, plot, plotScale, plotHeight, textX, noteX, pad, rule](
                     PdfCanvas& canvas, double y) {
     canvas.ornament([&] { canvas.rule(this_.x_, y + rule - 0.3, this_.width_, 0.6, Colour::Hair); });
     canvas.open("TR");
@@ -57,6 +58,7 @@ Slice BlockSetter::row(const Row& row, double term, double note) const {
     canvas.close();
     canvas.open("TD");
     body.paint(canvas.cairo(), textX, y + pad);
+    fine.paint(canvas.cairo(), textX, y + pad + body.height());
     canvas.close();
     if (notes.lineCount() > 0 || plot) {
       canvas.open("TD");
@@ -81,7 +83,7 @@ Flow BlockSetter::of(const Rows& form) const {
   const bool hasNotes =
       std::any_of(form.rows.begin(), form.rows.end(), [](const Row& one) { return !one.note.empty() || one.plot; });
   const bool hasText =
-      std::any_of(form.rows.begin(), form.rows.end(), [](const Row& one) { return !one.text.empty(); });
+      std::any_of(form.rows.begin(), form.rows.end(), [](const Row& one) { return !one.text.empty() || !one.fine.empty(); });
   const double term = hasText || hasNotes ? width_ * m_.termShare : width_;
   const double note = hasNotes ? width_ * m_.noteShare : 0;
   Flow flow;
@@ -94,7 +96,7 @@ Flow BlockSetter::of(const Rows& form) const {
     }
     // Too tall for any page: one row for each of its sentences.
     for (std::size_t i = 0; i < one.text.size(); ++i)
-      add(flow, row({i == 0 ? one.term : "", {one.text[i]}, i == 0 ? one.note : std::vector<std::string>{}, {}}, term, note));
+      add(flow, row({i == 0 ? one.term : "", {one.text[i]}, i == 0 ? one.note : std::vector<std::string>{}}, term, note));
   }
   closeTag(flow);
   keepEnds(flow);
@@ -104,7 +106,8 @@ Flow BlockSetter::of(const Rows& form) const {
 
 Slice BlockSetter::compactRow(const Row& row, double x, double width) const {
   std::string words = row.term;
-  const std::string text = joined(row.text, " "), note = joined(row.note, "; ");
+  std::string text = joined(row.text, " "), note = joined(row.note, "; ");
+  if (!row.fine.empty()) text += (text.empty() ? "" : " ") + joined(row.fine, " ");
   if (!words.empty() && !text.empty() && words.back() != '.' && words.back() != '?') words += ".";
   const std::size_t bold = words.size();
   if (!text.empty()) words += (words.empty() ? "" : " ") + text;

@@ -102,7 +102,8 @@ class TextWriter {
     for (const Row& row : form.rows) {
       std::string words = row.term;
       if (!words.empty() && !row.text.empty() && words.back() != '.' && words.back() != '?') words += ".";
-      for (const std::string& text : row.text) words += (words.empty() ? "" : " ") + text;
+      for (const auto* list : {&row.text, &row.fine})
+        for (const std::string& text : *list) words += (words.empty() ? "" : " ") + text;
       for (std::size_t i = 0; i < row.note.size(); ++i) words += (i == 0 ? " [" : "; ") + row.note[i];
       put(words + (row.note.empty() ? "" : "]"), "- ", 2);
     }
@@ -117,6 +118,7 @@ class TextWriter {
         first.clear();
       }
       std::vector<std::string> all = row.text;
+      all.insert(all.end(), row.fine.begin(), row.fine.end());
       for (const std::string& note : row.note) all.push_back("[" + note + "]");
       if (all.empty() && !first.empty()) line(first);
       for (const std::string& words : all) {

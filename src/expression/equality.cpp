@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "expression/letter_case.h"
+
 namespace stile::expression {
 namespace {
 
@@ -11,16 +13,10 @@ bool isSpace(char c) {
   return c == ' ' || c == '\t' || c == '\n' || c == '\r';
 }
 
-/// Lower case (ASCII) and every run of white space as one blank (6.1.2 "String").
+/// Lower case, and every white space character as a blank (6.1.2 "String").
 std::string normalised(const std::string& text) {
-  std::string result;
-  for (const char c : text) {
-    if (!isSpace(c)) {
-      result += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    } else if (result.empty() || result.back() != ' ') {
-      result += ' ';
-    }
-  }
+  std::string result = lowerCase(text);
+  std::replace_if(result.begin(), result.end(), isSpace, ' ');
   return result;
 }
 

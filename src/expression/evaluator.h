@@ -48,7 +48,7 @@ class Expression {
   std::shared_ptr<const Parts> parts_;
 };
 
-/// A result as a condition: true for {true}, false for {false} and for empty (FHIRPath 2.0.0, 5.1:
+/// A result as a condition: true for {true}, false for {false} and for empty (FHIRPath 2.0.0, 5.2 where():
 /// a condition that is not true does not hold), true for one item of another type. nullopt for
 /// several items, which is an error.
 std::optional<bool> asCondition(const Collection& result);

@@ -92,7 +92,7 @@ int orderOfKeys(Call& call, const Collection& a, const Collection& b, const Synt
   call.machine.budget().compare(left->isText() ? left->text().size() : 1);
   const Ordering ordering = orderOf(*left, *right, call.machine.localZone());
   if (!ordering.isComparable) call.machine.fail(at, "items of these types have no order");
-  if (!ordering.order) return 0;
+  if (!ordering.order) call.machine.fail(at, "the order of two of these items is undecided");
   return std::is_lt(*ordering.order) ? -1 : std::is_gt(*ordering.order) ? 1 : 0;
 }
 
@@ -109,8 +109,7 @@ Collection sort(Call& call) {
   }
   std::vector<std::size_t> order(call.input.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
-  // Merging by hand instead of std::sort: an inconsistent order (dates known in part) must do no
-  // harm, and an error may be thrown out of a comparison.
+  // Merging by hand instead of std::stable_sort: an error may be thrown out of a comparison.
   const auto isBefore = [&](std::size_t a, std::size_t b) {
     for (std::size_t k = 0; k < values[a].size(); ++k) {
       const int result =

@@ -98,14 +98,6 @@ void appendNamed(Node object, const std::string& key, const TypeModel& model, co
   append(object.find(key), object.find("_" + key), model, type, into);
 }
 
-std::string choiceKey(std::string_view name, const ModelType& type) {
-  std::string key(name);
-  key += type.name;
-  char& first = key[name.size()];
-  if (first >= 'a' && first <= 'z') first = static_cast<char>(first - 'a' + 'A');
-  return key;
-}
-
 /// The object in which an item's members stand.
 std::optional<Node> objectOf(const Item& item) {
   if (item.node && item.node->isObject()) return item.node;
@@ -118,7 +110,29 @@ void appendTypeNameMember(const TypeName& type, std::string_view name, Collectio
   if (name == "name") into.push_back(Item::text(type.name));
 }
 
-/// The element a JSON member stands for; the choice of its type into `type`.
+/// The type whose name stands behind `element`'s in a JSON member; null when it is none of its own.
+const ModelType* choiceOf(const ModelElement& element, std::string_view key) {
+  if (!key.starts_with(element.name) || key.size() == element.name.size()) return nullptr;
+  for (const ModelType* type : element.types) {
+    if (key.substr(element.name.size()) == type->capitalised) return type;
+  }
+  return nullptr;
+}
+
+/// Goes by the members that are there: an open choice has more than sixty types.
+void appendChoice(Node object, const ModelElement& element, const TypeModel& model, Collection& into) {
+  for (std::size_t i = 0; i < object.size(); ++i) {
+    std::string_view key = object.keyAt(i);
+    if (key.starts_with('_')) {
+      key.remove_prefix(1);
+      if (object.find(key)) continue;
+    }
+    if (const ModelType* type = choiceOf(element, key))
+      appendNamed(object, std::string(key), model, type, into);
+  }
+}
+
+/// The element a JSON member stands for; its type, chosen where there is a choice, into `type`.
 const ModelElement* elementOfKey(const ModelType& owner, const std::string& key, const ModelType*& type) {
   if (const ModelElement* element = owner.element(key); element && !element->isChoice) {
     type = element->types.front();
@@ -126,12 +140,9 @@ const ModelElement* elementOfKey(const ModelType& owner, const std::string& key,
   }
   for (const ModelType* level = &owner; level; level = level->base) {
     for (const ModelElement& element : level->elements) {
-      if (!element.isChoice || !key.starts_with(element.name)) continue;
-      for (const ModelType* candidate : element.types) {
-        if (choiceKey(element.name, *candidate) != key) continue;
-        type = candidate;
-        return &element;
-      }
+      if (!element.isChoice) continue;
+      type = choiceOf(element, key);
+      if (type) return &element;
     }
   }
   return nullptr;
@@ -146,12 +157,7 @@ void appendMember(const Item& item, std::string_view name, const TypeModel& mode
   const auto object = objectOf(item);
   if (!object || name == "resourceType") return;
   const ModelElement* element = item.type ? item.type->element(name) : nullptr;
-  if (element && element->isChoice) {
-    for (const ModelType* type : element->types) {
-      appendNamed(*object, choiceKey(name, *type), model, type, into);
-    }
-    return;
-  }
+  if (element && element->isChoice) return appendChoice(*object, *element, model, into);
   if (item.type && !element) {
     // A typed choice (`valueQuantity`) is no element of the model (R4, "Using FHIR types").
     const ModelType* type = nullptr;

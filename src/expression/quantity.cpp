@@ -16,7 +16,7 @@ struct CalendarWord {
   const char* seconds;
 };
 
-// FHIRPath 2.0.0, 2.1.8.1: a calendar year counts 365 days and a month 30 where they are converted.
+// FHIRPath 2.0.0, 4.1.8: a calendar year counts 365 days and a month 30 where they are converted.
 constexpr std::array<CalendarWord, 8> kWords{{{"year", "years", "a", "31536000"},
                                               {"month", "months", "mo", "2592000"},
                                               {"week", "weeks", "wk", "604800"},
@@ -39,7 +39,7 @@ bool isYear(const Quantity& q) {
 bool isMonth(const Quantity& q) {
   return q.isCalendar && q.unit == "month";
 }
-/// Longer than a week: 2.1.8.1 says that such a calendar duration and a definite one are not comparable.
+/// Longer than a week: 4.1.8 says that such a calendar duration and a definite one are not comparable.
 bool isAboveWeek(const Quantity& q) {
   return q.unit == "year" || q.unit == "month" || q.unit == "a" || q.unit == "mo";
 }
@@ -103,9 +103,15 @@ bool isSpace(char c) {
   return c == ' ' || c == '\t' || c == '\n' || c == '\r';
 }
 
+/// UCUM (section 21): units with a zero of their own, such as Cel, take no part in products.
+bool isSpecial(const Quantity& q) {
+  const auto unit = base::parseUnit(ucumOf(q));
+  return unit && unit->offset != Rational();
+}
+
 std::optional<Quantity> combined(const Quantity& a, const Quantity& b, bool isQuotient) {
   const auto value = isQuotient ? Decimal::divide(a.value, b.value) : Decimal::multiply(a.value, b.value);
-  if (!value) return std::nullopt;
+  if (!value || isSpecial(a) || isSpecial(b)) return std::nullopt;
   if (b.unit == "1") return Quantity{*value, a.unit, a.isCalendar, false};
   if (a.unit == "1" && !isQuotient) return Quantity{*value, b.unit, b.isCalendar, false};
   if (isQuotient && ucumOf(a) == ucumOf(b)) return Quantity{*value};

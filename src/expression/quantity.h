@@ -1,5 +1,5 @@
 // Quantities of the full evaluator: a number and a unit, which is a UCUM code or a calendar word
-// (FHIRPath 2.0.0, 2.1.8 and 6.1 to 6.6).
+// (FHIRPath 2.0.0, 4.1.8 and 6.1 to 6.7).
 #pragma once
 
 #include <compare>

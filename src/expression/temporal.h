@@ -1,5 +1,5 @@
 // Dates, dates with a time, and times of day, each known down to some precision (FHIRPath 2.0.0,
-// section 2.1 "Literals" and 6.1/6.2 for comparison).
+// section 4.1 for literals, 6.1 and 6.2 for comparison).
 #pragma once
 
 #include <compare>

@@ -4,6 +4,7 @@
 
 #include "base/utf8.h"
 #include "expression/function_table.h"
+#include "expression/letter_case.h"
 #include "expression/text_search.h"
 
 namespace stile::expression {
@@ -89,20 +90,13 @@ Collection contains(Call& call) {
   return answer(both.other->empty() || !occurrences(*both.text, *both.other, 1).empty());
 }
 
-Collection mapped(Call& call, char first, char last, int shift) {
-  const std::string* text = call.text();
-  if (!text) return {};
-  std::string result = *text;
-  for (char& c : result) {
-    if (c >= first && c <= last) c = static_cast<char>(c + shift);
-  }
-  return made(call, std::move(result));
-}
 Collection upper(Call& call) {
-  return mapped(call, 'a', 'z', 'A' - 'a');
+  const std::string* text = call.text();
+  return text ? made(call, upperCase(*text)) : Collection{};
 }
 Collection lower(Call& call) {
-  return mapped(call, 'A', 'Z', 'a' - 'A');
+  const std::string* text = call.text();
+  return text ? made(call, lowerCase(*text)) : Collection{};
 }
 
 Collection replace(Call& call) {

@@ -67,6 +67,9 @@ class TypeModel::Reader {
     auto& place = model_.types_[path];
     place = std::make_unique<ModelType>();
     place->path = path;
+    place->capitalised = name;
+    char& first = place->capitalised.front();
+    if (first >= 'a' && first <= 'z') first = static_cast<char>(first - 'a' + 'A');
     place->name = std::move(name);
     return *place;
   }
@@ -75,7 +78,7 @@ class TypeModel::Reader {
     const std::string kind = word(" ");
     if (!take(' ')) return false;
     const std::string name = word(":");
-    if (!take(':')) return false;
+    if (!take(':') || name.empty()) return false;
     const std::string base = word(" ");
     ModelType& added = add(name, name);
     added.isPrimitive = kind == "primitive";

@@ -25,6 +25,7 @@ struct ModelElement {
 /// unique (`Patient.contact`).
 struct ModelType {
   std::string name;
+  std::string capitalised;  ///< as it stands behind the name of a choice: `String`
   std::string path;
   const ModelType* base = nullptr;
   std::vector<ModelElement> elements;  ///< its own, without those of `base`

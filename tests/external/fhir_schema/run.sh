@@ -24,5 +24,5 @@ if ! cmp -s "$here/package.json" "$packages/package.json" || [ ! -d "$packages/n
   fi
 fi
 rm -f "$produced"/*.json
-STILE_PRODUCED=$produced "$answers_test" "Shipped forms, blank and filled in either way, give responses that satisfy them"
+STILE_PRODUCED=$produced "$answers_test" "Shipped forms*"
 node "$here/check.js" "$packages" "$top"/questionnaires/*.json "$top"/tests/cases/responses/*.json "$produced"/*.json

@@ -115,6 +115,8 @@ std::optional<Quantity> combined(const Quantity& a, const Quantity& b, bool isQu
   if (b.unit == "1") return Quantity{*value, a.unit, a.isCalendar, false};
   if (a.unit == "1" && !isQuotient) return Quantity{*value, b.unit, b.isCalendar, false};
   if (isQuotient && ucumOf(a) == ucumOf(b)) return Quantity{*value};
+  // A calendar year or month has no definite length to compute with.
+  if ((a.isCalendar && isAboveWeek(a)) || (b.isCalendar && isAboveWeek(b))) return std::nullopt;
   const auto left = base::parseUnit(ucumOf(a));
   const auto right = base::parseUnit(ucumOf(b));
   if (!left || !right) return std::nullopt;

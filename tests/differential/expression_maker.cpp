@@ -24,7 +24,10 @@ std::string ExpressionMaker::path(Wanted wanted) {
   const auto found = paths.find(wanted);
   if (found == paths.end()) return literal(wanted);
   // Within a criterion the path starts at the resource again.
-  return (items_.empty() ? "" : "%resource.") + random_.oneOf(found->second);
+  const std::string path = random_.oneOf(found->second);
+  if (items_.empty()) return path;
+  // The name of a type stands at the very start only.
+  return "%resource." + (path.starts_with("Patient.") ? path.substr(8) : path);
 }
 
 std::string ExpressionMaker::literal(Wanted wanted) {

@@ -231,7 +231,7 @@ std::string ExpressionMaker::text(int depth) {
     case 10:
       return single(Wanted::Text, depth) + ".toChars().skip(1).first()";
     default:
-      return "(" + single(anyKind(), depth) + ").type().name";
+      return "(" + single(random_.oneIn(2) ? Wanted::Integer : Wanted::DateTime, depth) + ").type().name";
   }
 }
 
@@ -343,7 +343,9 @@ std::string ExpressionMaker::collection(Wanted wanted, int depth) {
 
 std::string ExpressionMaker::make(int depth) {
   items_.clear();
-  switch (random_.below(6)) {
+  switch (random_.below(7)) {
+    case 2:
+      return rare(depth - 1);
     case 0:
       return collection(anyKind(), depth);
     case 1:

@@ -39,6 +39,7 @@ Command addBlank(CLI::App& app, const Shared& shared);
 Command addFacts(CLI::App& app, const Shared& shared);
 Command addCheck(CLI::App& app, const Shared& shared);
 Command addEvaluate(CLI::App& app, const Shared& shared);
+Command addValidate(CLI::App& app, const Shared& shared);
 
 /// The options of a command that screens one client.
 struct ClientOptions {

@@ -16,7 +16,7 @@ int main(int argumentCount, char** arguments) {
 
   const Command commands[] = {addScreen(app, shared), addPapers(app, shared), addQuestions(app, shared),
                               addBlank(app, shared),  addFacts(app, shared),  addCheck(app, shared),
-                              addEvaluate(app, shared)};
+                              addEvaluate(app, shared), addValidate(app, shared)};
   try {
     app.parse(argumentCount, arguments);
   } catch (const CLI::ParseError& trouble) {

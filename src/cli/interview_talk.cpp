@@ -74,7 +74,7 @@ void InterviewTalk::showList(const Prompt& prompt) {
   terminal_.say((title.empty() ? "" : title + ". ") + "Does any of these apply?");
   for (std::size_t i = 0; i < prompt.questions.size(); ++i) {
     const std::string number = std::to_string(i + 1);
-    terminal_.say("  " + number + (number.size() == 1 ? "  " : " ") + session_.question(prompt.questions[i]).item->text, 5);
+    terminal_.say("  " + number + " " + session_.question(prompt.questions[i]).item->text, 5);
   }
   terminal_.ask("n no to all of these, or the numbers that apply (2 5; 3? for not sure): ");
 }
@@ -88,7 +88,7 @@ void InterviewTalk::showQuestion(const QuestionRef& ref) {
     for (std::size_t i = 0; i < options.size(); ++i) {
       const std::string number = std::to_string(i + 1);
       const bool isNone = options[i].isExclusive;
-      terminal_.say("  " + number + (number.size() == 1 ? "  " : " ") + (options[i].display.empty() ? options[i].code : options[i].display) +
+      terminal_.say("  " + number + " " + (options[i].display.empty() ? options[i].code : options[i].display) +
                     (isNone ? " (or n)" : ""), 5);
     }
     terminal_.ask(question.item->repeats ? "The numbers that apply: " : "A number: ");

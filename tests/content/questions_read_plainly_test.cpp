@@ -77,8 +77,10 @@ TEST_CASE("Every question says why it is asked, save those that only name a side
     const bool isPart = item->type == ItemType::Choice || item->type == ItemType::Date ||
                         item->type == ItemType::Quantity || item->type == ItemType::String;
     CHECK(isPart);
-    CHECK((item->parent &&
-           (!item->enableWhen.empty() || !item->parent->enableWhen.empty() || item->parent->repeats)));
+    const Item* group = item->parent;
+    const bool isFollowUp =
+        !item->enableWhen.empty() || (group && (!group->enableWhen.empty() || group->repeats));
+    CHECK(isFollowUp);
   }
   WARN(without << " questions without help");
 }

@@ -18,8 +18,10 @@ std::set<int> dependentsOf(const facts::Dictionary& dictionary, int slot) {
   };
   for (const int derived : dictionary.derivedInOrder()) {
     const facts::Derivation& how = dictionary.at(derived).derived;
-    const bool byInput = std::any_of(how.inputs.begin(), how.inputs.end(), [&](int in) { return touched.count(in) != 0; });
-    if (byInput || (how.of >= 0 && touched.count(how.of) != 0) || reads(how.program) || reads(how.where)) touched.insert(derived);
+    const bool byInput =
+        std::any_of(how.inputs.begin(), how.inputs.end(), [&](int in) { return touched.count(in) != 0; });
+    if (byInput || (how.of >= 0 && touched.count(how.of) != 0) || reads(how.program) || reads(how.where))
+      touched.insert(derived);
   }
   return touched;
 }
@@ -30,17 +32,20 @@ rules::RuleSet readersOf(const rules::RuleSet& ruleSet, const std::set<int>& slo
   readers.vocabulary = ruleSet.vocabulary;
   for (const rules::Rule& rule : ruleSet.rules) {
     const auto& read = rule.when.slotsRead();
-    if (std::any_of(read.begin(), read.end(), [&](int slot) { return slots.count(slot) != 0; })) readers.rules.push_back(rule);
+    if (std::any_of(read.begin(), read.end(), [&](int slot) { return slots.count(slot) != 0; }))
+      readers.rules.push_back(rule);
   }
   return readers;
 }
 
 /// Whether two evaluations of the same rules came to the same: only then may the whole be spared.
 bool areAlike(const std::vector<rules::Finding>& a, const std::vector<rules::Finding>& b) {
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const rules::Finding& x, const rules::Finding& y) {
-    return x.rule == y.rule && x.repetition == y.repetition && x.standing == y.standing && x.counted == y.counted &&
-           x.unsureCall == y.unsureCall && x.floor == y.floor && x.reach == y.reach;
-  });
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                    [](const rules::Finding& x, const rules::Finding& y) {
+                      return x.rule == y.rule && x.repetition == y.repetition && x.standing == y.standing &&
+                             x.counted == y.counted && x.unsureCall == y.unsureCall && x.floor == y.floor &&
+                             x.reach == y.reach;
+                    });
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 
 #include "documents/handout.h"
 #include "documents/html_writer.h"
+#include "documents/pdf_writer.h"
 #include "documents/summary.h"
 #include "documents/text_writer.h"
 #include "documents/waiting_sheet.h"
@@ -38,23 +39,27 @@ base::Result<std::string> writePapers(const screening::Screening& screening, con
   if (issues.hasErrors()) return Failure{FailureKind::Refused, "no paper was written"};
 
   const documents::Document summary = documents::summaryOf(screening, content, settings, options.client, askedBack);
-  const Paper papers[] = {{"summary.html", summary},
-                          {"handout.html", documents::handoutOf(screening, content, settings, options.client, texts)},
-                          {"waiting-sheet.html", documents::waitingSheetOf(screening, content, settings, options.client, texts)}};
+  const Paper papers[] = {{"summary", summary},
+                          {"handout", documents::handoutOf(screening, content, settings, options.client, texts)},
+                          {"waiting-sheet", documents::waitingSheetOf(screening, content, settings, options.client, texts)}};
   std::error_code trouble;
   fs::create_directories(options.folder, trouble);
   if (trouble) return Failure{FailureKind::File, options.folder + ": cannot be made (" + trouble.message() + ")"};
   std::string text = documents::toText(summary) + "\nPapers:\n";
-  for (const Paper& paper : papers) {
-    const std::string path = (fs::path(options.folder) / paper.file).string();
-    if (!paper.document) {
-      fs::remove(path, trouble);
-      continue;
+  for (const Paper& paper : papers)
+    for (const bool isPdf : {false, true}) {
+      const std::string path = (fs::path(options.folder) / paper.file).string() + (isPdf ? ".pdf" : ".html");
+      if (!paper.document || !(isPdf ? options.pdf : options.html)) {
+        fs::remove(path, trouble);
+        continue;
+      }
+      const auto bytes = isPdf ? documents::toPdf(*paper.document)
+                               : base::Result<std::string>(documents::toHtml(*paper.document));
+      if (!bytes) return bytes.failure();
+      const auto written = writeFile(path, bytes.value());
+      if (!written) return written.failure();
+      text += "  " + path + "\n";
     }
-    const auto written = writeFile(path, documents::toHtml(*paper.document));
-    if (!written) return written.failure();
-    text += "  " + path + "\n";
-  }
   return text;
 }
 

@@ -16,9 +16,10 @@ struct PaperOptions {
   std::string folder;        ///< made if it does not exist
   std::string settingsFile;  ///< "" = no clinic settings
   records::PaperClient client;
+  bool html = true, pdf = true;
 };
 
-/// Writes summary.html and, by the state of the plan, handout.html or waiting-sheet.html. Papers
+/// Writes the summary and, by the state of the plan, the handout or the waiting sheet. Papers
 /// of an earlier run that no longer hold (a handout for a client who now waits) are removed.
 /// Gives the summary as text, followed by the list of files.
 base::Result<std::string> writePapers(const screening::Screening& screening, const screening::Content& content,

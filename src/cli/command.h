@@ -38,6 +38,8 @@ Command addQuestions(CLI::App& app, const Shared& shared);
 Command addBlank(CLI::App& app, const Shared& shared);
 Command addFacts(CLI::App& app, const Shared& shared);
 Command addCheck(CLI::App& app, const Shared& shared);
+Command addEvaluate(CLI::App& app, const Shared& shared);
+Command addValidate(CLI::App& app, const Shared& shared);
 
 /// The options of a command that screens one client.
 struct ClientOptions {

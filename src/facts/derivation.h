@@ -66,6 +66,10 @@ class Derivations {
 Counted joinWithGiven(const Definition& definition, const Fact& fact, const Derived& derived,
                       const std::optional<base::Period>& age, base::Date today);
 
+/// Works out one derived fact and joins it with what was given for it directly.
+void deriveOne(FactSet& facts, const Derivations& derivations, const Definition& definition, int repetition,
+               base::Date today);
+
 /// Works out every derived fact of a set in order, and joins it with what was given for it
 /// directly.
 void deriveAll(FactSet& facts, base::Date today);

@@ -142,15 +142,19 @@ Counted joinWithGiven(const Definition& definition, const Fact& fact, const Deri
   return {*both, both->notApplicable ? UnknownReason::NotApplicable : UnknownReason::None};
 }
 
+void deriveOne(FactSet& facts, const Derivations& derivations, const Definition& definition, int repetition,
+               base::Date today) {
+  const Derived derived = derivations.derive(definition, repetition, std::nullopt);
+  settleDerived(definition, facts.change(definition.slot, repetition), derived, today);
+}
+
 void deriveAll(FactSet& facts, base::Date today) {
   const Dictionary& dictionary = facts.dictionary();
   const Derivations derivations(facts, today);
   for (const int slot : dictionary.derivedInOrder()) {
     const Definition& definition = dictionary.at(slot);
-    forEachPlace(facts, definition, [&](int repetition) {
-      const Derived derived = derivations.derive(definition, repetition, std::nullopt);
-      settleDerived(definition, facts.change(slot, repetition), derived, today);
-    });
+    forEachPlace(facts, definition,
+                 [&](int repetition) { deriveOne(facts, derivations, definition, repetition, today); });
   }
 }
 

@@ -53,10 +53,13 @@ class FactSet {
   /// Names of the forms that were answered; empty = plain facts, every form counts.
   const std::vector<std::string>& formsAnswered() const { return formsAnswered_; }
   void setFormsAnswered(std::vector<std::string> names) { formsAnswered_ = std::move(names); }
+  /// The conditions of the forms of the last settle(); null before it.
+  const std::shared_ptr<const EnablementPlan>& plan() const { return plan_; }
 
  private:
   friend class EnablementClosure;
-  friend void settle(FactSet&, const questionnaire::FormSet&, base::Date, base::Issues&);
+  friend class Ripple;
+  friend void settleWith(FactSet&, std::shared_ptr<const EnablementPlan>, base::Date, base::Issues&);
   /// How enablement changes what was given of a group.
   enum class GroupState { AsGiven, Empty, Unconfirmed, Contradictory };
   struct Group {
@@ -144,5 +147,7 @@ FactSet factsFromPlain(const Dictionary& dictionary, const questionnaire::FormSe
 
 /// Runs enablement closure, freshness and the derived facts again after base facts changed.
 void settle(FactSet& facts, const questionnaire::FormSet& forms, base::Date today, base::Issues& issues);
+/// The same with conditions that were worked out before.
+void settleWith(FactSet& facts, std::shared_ptr<const EnablementPlan> plan, base::Date today, base::Issues& issues);
 
 }  // namespace stile::facts

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "movement/figure.h"
 #include "movement/posing.h"
 
 namespace stile::movement {
@@ -172,6 +173,13 @@ Arm mirrored(Arm arm) {
 }  // namespace
 
 Body between(const Body& a, const Body& b, double t) { return Way(a, b, t).run(); }
+
+std::vector<Body> bodiesOf(const Form& form) {
+  std::vector<Body> bodies;
+  for (const Pose& pose : form.poses) bodies.push_back(poseBody(pose));
+  if (form.reach < 1 && bodies.size() > 1) bodies.back() = between(bodies[bodies.size() - 2], bodies.back(), form.reach);
+  return bodies;
+}
 
 Leg mirroredLeg(const Leg& leg) { return mirrored(leg); }
 Arm mirroredArm(const Arm& arm) { return mirrored(arm); }

@@ -8,6 +8,7 @@
 
 #include "base/issue.h"
 #include "drawing/shape.h"
+#include "movement/body.h"
 #include "movement/pose.h"
 
 namespace stile::movement {
@@ -46,12 +47,15 @@ struct View {
 struct Form {
   std::vector<Pose> poses;  ///< as many as the figure has key poses
   std::vector<Prop> props;
+  double reach = 1;         ///< how far the last pose goes from the one before it: .5 = half as far
 };
 
 struct Figure {
   std::string exercise;             ///< id in the library
   std::vector<std::string> names;   ///< of the key poses: start … end
   std::vector<std::string> panels;  ///< those that are drawn
+  Hand working = Hand::Right;       ///< the side that works in the poses, of one-sided exercises
+  bool isGait = false;              ///< steps: a moment on one narrow foot is walking, not balance work
   bool isColumn = false;            ///< panels under each other (lying figures)
   bool hasPaleFarLimbs = true;
   View view;
@@ -63,6 +67,9 @@ struct Figure {
 
   std::size_t indexOf(const std::string& pose) const;  ///< of the key pose; 0 when unknown
 };
+
+/// The bodies of the key poses of a form.
+std::vector<Body> bodiesOf(const Form& form);
 
 /// All figures, by exercise id.
 using Figures = std::map<std::string, Figure>;

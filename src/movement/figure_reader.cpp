@@ -59,6 +59,12 @@ class FigureReader {
       Vector angles;
       if (readVector(*camera, angles, reader)) figure_.view = {angles.x, angles.y};
     }
+    figure_.isGait = reader.boolean("gait").value_or(false);
+    if (const auto working = reader.find("working")) {
+      const std::string side = reader.string("working");
+      if (side != "left" && side != "right") reader.issue(*working, "the working side is left or right");
+      figure_.working = side == "left" ? Hand::Left : Hand::Right;
+    }
     figure_.isColumn = reader.boolean("column").value_or(false);
     figure_.hasPaleFarLimbs = reader.boolean("paleFarLimbs").value_or(true);
     Form written;
@@ -110,8 +116,27 @@ class FigureReader {
       for (std::size_t i = 0; i < props->size() && i < form.props.size(); ++i)
         if (props->at(i).isObject()) readProp(props->at(i), figure_.exercise, form.props[i], issues_);
     }
+    takeNumber(reader, "reach", form.reach);
+    if (form.reach < 0 || form.reach > 1) reader.issue(node, "\"reach\" is a fraction from 0 to 1");
+    raiseSeat(reader, form);
     reader.finish();
     figure_.forms.push_back(form);
+  }
+
+  /// A higher seat lifts the sitter and the hands with it; `lean` tips the trunk (negative = back).
+  void raiseSeat(ObjectReader& reader, Form& form) {
+    double up = 0, lean = 0;
+    takeNumber(reader, "raiseSeat", up);
+    takeNumber(reader, "lean", lean);
+    for (Pose& pose : form.poses) {
+      if (!pose.isSeated) continue;
+      pose.at.z += up;
+      pose.pitch += lean;
+      for (Arm& arm : pose.arms)
+        if (arm.reaches && arm.to.empty()) arm.point.z += up;
+    }
+    for (Prop& prop : form.props)
+      if (prop.kind == "chair" || prop.kind == "armChair" || prop.kind == "stool") prop.seat += up;
   }
 
   void readArrow(Node node) {
@@ -143,10 +168,10 @@ class FigureReader {
 
 void checkBodies(const Figure& figure, base::Issues& issues) {
   for (std::size_t f = 0; f < figure.forms.size(); ++f) {
-    const auto& poses = figure.forms[f].poses;
-    for (std::size_t i = 0; i < poses.size(); ++i) {
+    const std::vector<Body> bodies = bodiesOf(figure.forms[f]);
+    for (std::size_t i = 0; i < bodies.size(); ++i) {
       const std::string where = figure.exercise + ", " + figure.names[i] + (f == 0 ? "" : ", eased " + std::to_string(f));
-      for (const std::string& trouble : impossibilities(poseBody(poses[i])))
+      for (const std::string& trouble : impossibilities(bodies[i]))
         issues.error(figure.place, where, trouble, "mend the pose in rules/movement");
     }
   }

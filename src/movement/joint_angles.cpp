@@ -50,7 +50,7 @@ LimbAngles limbsOf(const Body& body, Hand hand) {
     angles.shoulderPlane = toDegrees(std::atan2(down.x, down.y * signOf(hand)));
   angles.shoulderExtension = down.z < 0 ? std::max(0.0, toDegrees(std::atan2(-down.x, -down.z))) : std::max(0.0, arcSine(-down.x));
   const double plane = angles.shoulderPlane < -90 ? angles.shoulderPlane + 360 : angles.shoulderPlane;
-  if (angles.shoulderElevation > 30) angles.shoulderHorizontalAdduction = std::max(0.0, plane - 90);
+  if (angles.shoulderElevation > 30) angles.shoulderHorizontalAdduction = std::max(0.0, plane);
   angles.elbowFlexion = angleBetween(upper.z, fore.z);
   const PlacedHand& placed = body.hands[indexOf(hand)];
   const double bend = angleBetween(placed.fingers, -fore.z);
@@ -106,7 +106,7 @@ class Examiner {
     for (std::size_t i = 0; i < kBoneCount; ++i) {
       const Bone bone = static_cast<Bone>(i);
       const double lowest = std::min(body_.bones[i].from.z, body_.bones[i].to.z);
-      if (lowest < -.025) found_.push_back(nameOf(bone) + " is " + whole(-lowest * 100) + " cm below the floor");
+      if (lowest < -.035) found_.push_back(nameOf(bone) + " is " + whole(-lowest * 100) + " cm below the floor");
     }
   }
 

@@ -19,7 +19,7 @@ struct LimbAngles {
   double shoulderElevation = 0;  ///< upper arm against the long axis of the trunk
   double shoulderPlane = 0;      ///< 0 = out to the side, 90 = forward, over 90 = across; 0 under 8 degrees of elevation
   double shoulderExtension = 0;  ///< upper arm behind the plane of the chest
-  double shoulderHorizontalAdduction = 0;  ///< past straight ahead, of a raised arm
+  double shoulderHorizontalAdduction = 0;  ///< of a raised arm: 0 out to the side, 90 straight ahead, more across the chest
   double elbowFlexion = 0;
   double wristFlexion = 0;       ///< positive = toward the palm
 };

@@ -31,7 +31,7 @@ class PictureMaker {
  public:
   PictureMaker(const Figure& figure, const Form& form, const PictureOptions& options)
       : figure_(figure), form_(form), options_(options) {
-    for (const Pose& pose : form.poses) bodies_.push_back(poseBody(pose));
+    bodies_ = bodiesOf(form);
   }
 
   drawing::Drawing panels() {
@@ -245,12 +245,13 @@ drawing::Drawing pictureOf(const Figure& figure, std::size_t form, const Picture
 }
 
 Body bodyAt(const Form& form, double t) {
-  const double steps = static_cast<double>(form.poses.size() - 1), at = std::clamp(t, 0.0, 1.0) * steps;
-  const std::size_t first = std::min(static_cast<std::size_t>(at), form.poses.size() - 2);
+  const std::vector<Body> bodies = bodiesOf(form);
+  const double steps = static_cast<double>(bodies.size() - 1), at = std::clamp(t, 0.0, 1.0) * steps;
+  const std::size_t first = std::min(static_cast<std::size_t>(at), bodies.size() - 2);
   const double part = at - static_cast<double>(first);
-  if (part <= 0) return poseBody(form.poses[first]);
-  if (part >= 1) return poseBody(form.poses[first + 1]);
-  return between(poseBody(form.poses[first]), poseBody(form.poses[first + 1]), part);
+  if (part <= 0) return bodies[first];
+  if (part >= 1) return bodies[first + 1];
+  return between(bodies[first], bodies[first + 1], part);
 }
 
 drawing::Drawing frameOf(const Figure& figure, std::size_t form, double t, const PictureOptions& options) {

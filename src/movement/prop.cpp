@@ -145,8 +145,9 @@ std::vector<Rod> rodsOf(const Prop& prop, const Body& body) {
     }
     if (prop.kind == "ball") rods.push_back({grasp + placed.palm * .02, grasp + placed.palm * .021, .036, false});
     if (prop.kind == "bag") {
-      const Vector low = grasp + Vector{0, 0, -.13};
-      rods.push_back({low, low + Vector{0, 0, -.14}, .095, false});
+      const Vector low = grasp + Vector{0, 0, -.16};
+      for (const double side : {-.085, .085}) rods.push_back({grasp, low + Vector{side, 0, 0}, .004, true});
+      rods.push_back({low, low + Vector{0, 0, -.16}, .090, false});
     }
   }
   return rods;

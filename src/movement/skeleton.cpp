@@ -12,11 +12,12 @@ constexpr std::array<std::string_view, kBoneCount> kNames{
 
 constexpr std::string_view kRead = "aaos-motion", kOwn = "common practice, no source";
 // Ankle dorsiflexion is 20 with the foot free; with the body's weight on it lunge tests find more
-// (from memory). The hip column allows what a hand pulling the thigh adds to the active 120.
+// (from memory). Hip flexion and outward rotation allow what a hand or the other thigh adds to the
+// active 120 and 45.
 constexpr std::array<JointRange, 18> kRanges{{
     {"hipFlexion", -30, 130, kRead},
     {"hipAbduction", -30, 45, kRead},
-    {"hipRotation", -45, 45, kRead},
+    {"hipRotation", -72, 45, kRead},
     {"kneeFlexion", 0, 135, kRead},
     {"ankleDorsiflexion", -50, 20, kRead},
     {"ankleDorsiflexionStanding", -50, 40, kOwn},

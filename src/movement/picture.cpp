@@ -56,6 +56,10 @@ class PictureMaker {
     for (const Point& point : extentOf(bodies_[pose], camera, options_.build)) box.take(point);
     for (const Prop& prop : form_.props)
       for (const Point& point : extentOf(prop, bodies_[pose], camera)) box.take(point);
+    for (std::size_t i = 0; options_.hasSeatHeight && i < form_.props.size(); ++i) {
+      const Point beside = camera.at(besideSeat(form_.props[i]));
+      if (isRaised(i)) box.take({beside.x - .34 * camera.scale(), beside.y});
+    }
     for (const Arrow& arrow : figure_.arrows) {
       if (pose >= figure_.names.size() || arrow.pose != figure_.names[pose]) continue;
       if (const auto ends = endsOf(arrow, camera)) {
@@ -161,8 +165,9 @@ class PictureMaker {
       if (pose >= figure_.names.size() || arrow.pose != figure_.names[pose]) continue;
       if (const auto ends = endsOf(arrow, camera)) add(paintArrow(ends->first, ends->second, arrow.bend, arrow.isBoth, line));
     }
-    if (options_.hasSeatHeight)
-      for (const Prop& prop : form_.props) add(seatHeight(prop, camera, line));
+    if (options_.hasSeatHeight && pose == figure_.indexOf(figure_.panels.front()))
+      for (std::size_t i = 0; i < form_.props.size(); ++i)
+        if (isRaised(i)) add(seatHeight(form_.props[i], camera, line));
     return shapes;
   }
 
@@ -190,9 +195,16 @@ class PictureMaker {
                                               .strokeWidth = .13 * camera.scale(), .hasRoundEnds = true})}};
   }
 
+  /// A seat that stands at another height than in the form as written.
+  bool isRaised(std::size_t prop) const {
+    const auto& written = figure_.forms.front().props;
+    return prop < written.size() && form_.props[prop].kind != "cycle" && form_.props[prop].seat != written[prop].seat;
+  }
+
+  static Vector besideSeat(const Prop& prop) { return prop.at + aboutZ(prop.heading) * Vector{-.05, -.30, 0}; }
+
   std::vector<Shape> seatHeight(const Prop& prop, const Camera& camera, double line) const {
-    if (prop.kind != "chair" && prop.kind != "armChair") return {};
-    const Vector foot = prop.at + aboutZ(prop.heading) * Vector{-.05, -.30, 0};
+    const Vector foot = besideSeat(prop);
     const Point low = camera.at({foot.x, foot.y, 0}), high = camera.at({foot.x, foot.y, prop.seat});
     std::vector<Shape> shapes = paintArrow(low, high, 0, true, line);
     drawing::TextRun text{{(low.x + high.x) / 2 - line * 5, (low.y + high.y) / 2}, std::to_string(std::lround(prop.seat * 100)) + " cm",

@@ -10,7 +10,7 @@ constexpr std::array<std::string_view, kBoneCount> kNames{
     "left.thigh", "left.shank", "left.foot", "left.upperArm", "left.forearm", "left.hand",
     "right.thigh", "right.shank", "right.foot", "right.upperArm", "right.forearm", "right.hand"};
 
-constexpr std::string_view kRead = "aaos-motion", kOwn = "common practice, no source";
+constexpr std::string_view kRead = "joint-motion-1965", kOwn = "common practice, no source";
 // Ankle dorsiflexion is 20 with the foot free; with the body's weight on it lunge tests find more
 // (from memory). Hip flexion and outward rotation allow what a hand or the other thigh adds to the
 // active 120 and 45.

@@ -6,7 +6,7 @@
 //   D. A. Winter, Biomechanics and Motor Control of Human Movement, fig. 4.1; read second-hand.
 // - "winter-masses": the anthropometric table of the same book (after Dempster), read in a public
 //   university hand-out.
-// - "aaos-motion": normal ranges of the American Academy of Orthopaedic Surgeons; the shoulder,
+// - "joint-motion-1965": normal ranges of the American Academy of Orthopaedic Surgeons; the shoulder,
 //   elbow and wrist column was read, hip, knee, ankle, spine and neck are from memory.
 #pragma once
 

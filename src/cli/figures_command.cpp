@@ -21,9 +21,11 @@ Command addFigures(CLI::App& app, const Shared& shared) {
   command->add_flag("--slight", options->isSlight, "the slighter of the two builds");
   command->add_flag("--mirrored", options->sheet.isMirrored, "the other side");
   command->add_flag("--eased", options->sheet.hasEased, "eased forms as well");
-  command->add_flag("--numbers", options->areNumbers, "numbers instead of names, for a reader who is to guess");
+  command->add_flag("--numbers", options->areNumbers,
+                    "numbers instead of names, for a reader who is to guess");
   return {command, [&shared, options] {
-            const auto files = application::readContentFolder(application::contentFolder(shared.content, STILE_INSTALLED_CONTENT));
+            const auto files = application::readContentFolder(
+                application::contentFolder(shared.content, STILE_INSTALLED_CONTENT));
             if (!files) return report(files.failure());
             application::FigureSheetOptions sheet = options->sheet;
             sheet.build = options->isSlight ? movement::Build::Slight : movement::Build::Sturdy;

@@ -13,7 +13,8 @@ constexpr double kUnits = 1000;
 ClipperLib::Path toPath(const Outline& outline) {
   ClipperLib::Path path;
   path.reserve(outline.size());
-  for (const Point& point : outline) path.emplace_back(std::llround(point.x * kUnits), std::llround(point.y * kUnits));
+  for (const Point& point : outline)
+    path.emplace_back(std::llround(point.x * kUnits), std::llround(point.y * kUnits));
   return path;
 }
 
@@ -54,7 +55,8 @@ double distanceToLine(Point p, Point a, Point b) {
 }
 
 /// Keeps what stands off the straight line between the two ends (Douglas and Peucker's method).
-void keepCorners(const Outline& points, std::size_t first, std::size_t last, double tolerance, std::vector<bool>& kept) {
+void keepCorners(const Outline& points, std::size_t first, std::size_t last, double tolerance,
+                 std::vector<bool>& kept) {
   double worst = 0;
   std::size_t at = first;
   for (std::size_t i = first + 1; i < last; ++i) {
@@ -75,7 +77,9 @@ Outline hullOf(std::vector<Point> points) {
   points.erase(std::unique(points.begin(), points.end()), points.end());
   if (points.size() < 3) return points;
   Outline hull;
-  const auto turn = [](Point a, Point b, Point c) { return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x); };
+  const auto turn = [](Point a, Point b, Point c) {
+    return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+  };
   const auto walk = [&](auto first, auto last) {
     const std::size_t base = hull.size();
     for (auto at = first; at != last; ++at) {
@@ -102,8 +106,12 @@ Region unionOf(const std::vector<Outline>& outlines) {
   return toRegion(result);
 }
 
-Region intersectionOf(const Region& a, const Region& b) { return combined(a, b, ctIntersection); }
-Region differenceOf(const Region& a, const Region& b) { return combined(a, b, ctDifference); }
+Region intersectionOf(const Region& a, const Region& b) {
+  return combined(a, b, ctIntersection);
+}
+Region differenceOf(const Region& a, const Region& b) {
+  return combined(a, b, ctDifference);
+}
 
 Region grown(const Region& region, double by) {
   ClipperOffset offset(2, kUnits * .02);

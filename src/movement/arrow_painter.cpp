@@ -20,8 +20,10 @@ Head headAt(Point tip, Point from, double lineWidth) {
   if (size < 1e-9) return {{{tip}, {}}, tip};
   x /= size, y /= size;
   const double s = lineWidth * 7.5, w = s * .62;
-  return {{{tip, {tip.x - x * s - y * w, tip.y - y * s + x * w}, {tip.x - x * s + y * w, tip.y - y * s - x * w}}, {}},
-          {tip.x - x * s * .8, tip.y - y * s * .8}};
+  return {
+      {{tip, {tip.x - x * s - y * w, tip.y - y * s + x * w}, {tip.x - x * s + y * w, tip.y - y * s - x * w}},
+       {}},
+      {tip.x - x * s * .8, tip.y - y * s * .8}};
 }
 
 }  // namespace
@@ -32,15 +34,18 @@ std::vector<drawing::Shape> paintArrow(Point from, Point to, double bend, bool i
   const Head front = headAt(to, middle, lineWidth), back = headAt(from, middle, lineWidth);
   const Point start = isBoth ? back.neck : from;
   std::vector<drawing::Shape> shapes;
-  for (const auto& [extra, colour] : {std::pair{3.4, Colour::FigureHalo}, std::pair{0.0, Colour::FigureMark}}) {
+  for (const auto& [extra, colour] :
+       {std::pair{3.4, Colour::FigureHalo}, std::pair{0.0, Colour::FigureMark}}) {
     drawing::Path shaft;
     shaft.paint = {.stroke = colour, .strokeWidth = lineWidth * (2.8 + extra), .hasRoundEnds = true};
-    shaft.steps = {{PathStep::Kind::Move, start, {}, {}}, {PathStep::Kind::Quadratic, front.neck, middle, {}}};
+    shaft.steps = {{PathStep::Kind::Move, start, {}, {}},
+                   {PathStep::Kind::Quadratic, front.neck, middle, {}}};
     shapes.push_back({shaft});
     for (const Head* head : {&front, &back}) {
       if (head == &back && !isBoth) continue;
       drawing::Polygon polygon = head->polygon;
-      polygon.paint = {.fill = colour, .stroke = colour, .strokeWidth = lineWidth * (.8 + extra), .hasRoundEnds = true};
+      polygon.paint = {
+          .fill = colour, .stroke = colour, .strokeWidth = lineWidth * (.8 + extra), .hasRoundEnds = true};
       shapes.push_back({polygon});
     }
   }

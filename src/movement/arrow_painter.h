@@ -6,6 +6,7 @@
 namespace stile::movement {
 
 /// A curved arrow with a pale rim; `bend` bows it to the left of its way, as a fraction of its length.
-std::vector<drawing::Shape> paintArrow(drawing::Point from, drawing::Point to, double bend, bool isBoth, double lineWidth);
+std::vector<drawing::Shape> paintArrow(drawing::Point from, drawing::Point to, double bend, bool isBoth,
+                                       double lineWidth);
 
 }  // namespace stile::movement

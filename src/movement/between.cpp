@@ -36,7 +36,9 @@ class Way {
   /// Places a bone on its parent; its ends keep their distance from the parent's far joint.
   void carry(Bone parent, Bone child) {
     const Frame frame = turned(parent, child);
-    const auto offset = [&](const Body& body) { return inside(body[parent].frame, body[child].from - body[parent].to); };
+    const auto offset = [&](const Body& body) {
+      return inside(body[parent].frame, body[child].from - body[parent].to);
+    };
     const Vector from = body_[parent].to + body_[parent].frame * mix(offset(a_), offset(b_), t_);
     const Vector along = inside(a_[child].frame, a_[child].to - a_[child].from);
     body_[child] = {frame, from, from + frame * along};
@@ -65,7 +67,9 @@ class Way {
   }
 
   static Vector ankle(const Body& body, Hand hand) { return body.of(hand, Limb::Foot).from; }
-  static double reach(const Body& body, Hand hand) { return length(body.of(hand, Limb::Thigh).from - ankle(body, hand)); }
+  static double reach(const Body& body, Hand hand) {
+    return length(body.of(hand, Limb::Thigh).from - ankle(body, hand));
+  }
   bool stays(Hand hand) const {
     const std::size_t i = indexOf(hand);
     return a_.isPlanted[i] && b_.isPlanted[i] &&
@@ -73,9 +77,11 @@ class Way {
   }
 
   void leg(Hand hand) {
-    const Bone thigh = boneOf(hand, Limb::Thigh), shank = boneOf(hand, Limb::Shank), foot = boneOf(hand, Limb::Foot);
+    const Bone thigh = boneOf(hand, Limb::Thigh), shank = boneOf(hand, Limb::Shank),
+               foot = boneOf(hand, Limb::Foot);
     carry(Bone::Pelvis, thigh);
-    const Vector hip = body_[Bone::Pelvis].from + body_[Bone::Pelvis].frame * Vector{0, signOf(hand) * proportion::kHalfHips * H, 0};
+    const Vector hip = body_[Bone::Pelvis].from +
+                       body_[Bone::Pelvis].frame * Vector{0, signOf(hand) * proportion::kHalfHips * H, 0};
     body_[thigh] = {body_[thigh].frame, hip, hip - body_[thigh].frame.z * (proportion::kThigh * H)};
     carry(thigh, shank);
     carry(shank, foot);
@@ -87,7 +93,8 @@ class Way {
     const Vector target = mix(a_[foot].from, b_[foot].from, t_);
     // The pole bends the knee the way the carried thigh already points.
     const Vector pole = body_[thigh].frame.x + body_[shank].frame.x * .3;
-    place(thigh, shank, solveTwoBone(hip, target, proportion::kThigh * H, proportion::kShank * H, pole), hip, 1);
+    place(thigh, shank, solveTwoBone(hip, target, proportion::kThigh * H, proportion::kShank * H, pole), hip,
+          1);
     body_[foot] = {planted, body_[shank].to, body_[shank].to + planted * Vector{.11 * H, 0, -.03 * H}};
     body_.toeBend[indexOf(hand)] = a_.toeBend[indexOf(hand)] * (1 - t_) + b_.toeBend[indexOf(hand)] * t_;
   }
@@ -103,14 +110,18 @@ class Way {
   }
 
   void arm(Hand hand) {
-    const Bone upper = boneOf(hand, Limb::UpperArm), fore = boneOf(hand, Limb::Forearm), palm = boneOf(hand, Limb::Hand);
+    const Bone upper = boneOf(hand, Limb::UpperArm), fore = boneOf(hand, Limb::Forearm),
+               palm = boneOf(hand, Limb::Hand);
     carry(Bone::Chest, upper);
     carry(upper, fore);
     carry(fore, palm);
     if (length(a_[palm].to - b_[palm].to) < kStays) {
       const Vector root = body_[upper].from;
       const Vector pole = -(body_[upper].frame.x + body_[fore].frame.x * .3);
-      place(upper, fore, solveTwoBone(root, mix(a_[palm].from, b_[palm].from, t_), proportion::kUpperArm * H, proportion::kForearm * H, pole), root, -1);
+      place(upper, fore,
+            solveTwoBone(root, mix(a_[palm].from, b_[palm].from, t_), proportion::kUpperArm * H,
+                         proportion::kForearm * H, pole),
+            root, -1);
       const Frame frame = mix(a_[palm].frame, b_[palm].frame, t_);
       body_[palm] = {frame, body_[fore].to, body_[fore].to - frame.z * (proportion::kHand * H)};
     }
@@ -125,7 +136,9 @@ class Way {
   Body body_;
 };
 
-Vector mirrored(Vector v) { return {v.x, -v.y, v.z}; }
+Vector mirrored(Vector v) {
+  return {v.x, -v.y, v.z};
+}
 
 std::string mirroredWords(std::string words) {
   const auto swap = [&](std::size_t at, std::string_view one, std::string_view other) {
@@ -146,7 +159,8 @@ Direction mirrored(const Direction& direction) {
   // A bone's left axis becomes the other bone's right axis.
   if (!result.along.empty() && result.along.back() == 'y') {
     const auto colon = result.along.find(':');
-    result.along = result.along[colon + 1] == '-' ? result.along.substr(0, colon) + ":y" : result.along.substr(0, colon) + ":-y";
+    result.along = result.along[colon + 1] == '-' ? result.along.substr(0, colon) + ":y"
+                                                  : result.along.substr(0, colon) + ":-y";
   }
   return result;
 }
@@ -172,17 +186,24 @@ Arm mirrored(Arm arm) {
 
 }  // namespace
 
-Body between(const Body& a, const Body& b, double t) { return Way(a, b, t).run(); }
+Body between(const Body& a, const Body& b, double t) {
+  return Way(a, b, t).run();
+}
 
 std::vector<Body> bodiesOf(const Form& form) {
   std::vector<Body> bodies;
   for (const Pose& pose : form.poses) bodies.push_back(poseBody(pose));
-  if (form.reach < 1 && bodies.size() > 1) bodies.back() = between(bodies[bodies.size() - 2], bodies.back(), form.reach);
+  if (form.reach < 1 && bodies.size() > 1)
+    bodies.back() = between(bodies[bodies.size() - 2], bodies.back(), form.reach);
   return bodies;
 }
 
-Leg mirroredLeg(const Leg& leg) { return mirrored(leg); }
-Arm mirroredArm(const Arm& arm) { return mirrored(arm); }
+Leg mirroredLeg(const Leg& leg) {
+  return mirrored(leg);
+}
+Arm mirroredArm(const Arm& arm) {
+  return mirrored(arm);
+}
 
 Pose mirrored(const Pose& pose) {
   Pose result = pose;

@@ -11,19 +11,27 @@ struct Radii {
 
 Radii radiiOf(Bone bone) {
   switch (bone) {
-    case Bone::Pelvis: return {.098, .098};
+    case Bone::Pelvis:
+      return {.098, .098};
     case Bone::Loin:
-    case Bone::Chest: return {.075, .075};
-    case Bone::Head: return {.050, .050};
+    case Bone::Chest:
+      return {.075, .075};
+    case Bone::Head:
+      return {.050, .050};
     case Bone::LeftThigh:
-    case Bone::RightThigh: return {.052, .033};
+    case Bone::RightThigh:
+      return {.052, .033};
     case Bone::LeftShank:
-    case Bone::RightShank: return {.034, .022};
+    case Bone::RightShank:
+      return {.034, .022};
     case Bone::LeftUpperArm:
-    case Bone::RightUpperArm: return {.033, .024};
+    case Bone::RightUpperArm:
+      return {.033, .024};
     case Bone::LeftForearm:
-    case Bone::RightForearm: return {.025, .016};
-    default: return {.020, .020};
+    case Bone::RightForearm:
+      return {.025, .016};
+    default:
+      return {.020, .020};
   }
 }
 
@@ -42,7 +50,8 @@ std::optional<Vector> anchorOf(const Body& body, const std::string& words) {
   if (first == std::string::npos) return placed.to;
   const auto second = words.find(':', first + 1);
   char* end = nullptr;
-  const std::string number = words.substr(first + 1, second == std::string::npos ? second : second - first - 1);
+  const std::string number =
+      words.substr(first + 1, second == std::string::npos ? second : second - first - 1);
   const double along = std::strtod(number.c_str(), &end);
   if (number.empty() || *end != 0) return std::nullopt;
   const Vector point = mix(placed.from, placed.to, along);

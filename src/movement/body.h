@@ -30,7 +30,7 @@ struct PlacedHand {
 struct Body {
   std::array<PlacedBone, kBoneCount> bones;
   std::array<PlacedHand, 2> hands;
-  std::array<double, 2> toeBend{0, 0};   ///< heel raised over a standing ball of the foot, degrees
+  std::array<double, 2> toeBend{0, 0};  ///< heel raised over a standing ball of the foot, degrees
   std::array<bool, 2> isPlanted{false, false};
   std::array<std::string, 2> standsOn;
   std::array<double, 2> legMiss{0, 0}, armMiss{0, 0};  ///< metres a contact was out of reach

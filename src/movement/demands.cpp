@@ -83,8 +83,10 @@ void merge(Demands& total, const Demands& more) {
 }  // namespace
 
 const std::set<std::string>& computedBans() {
-  static const std::set<std::string> bans{"kneeling", "supineFlat", "prone", "headBelowHeart", "armBehindBack", "weightOnHands",
-                                          "singleLegStance", "unsupportedBalance", "weightBearing", "longSitting", "deepSquat"};
+  static const std::set<std::string> bans{"kneeling",        "supineFlat",         "prone",
+                                          "headBelowHeart",  "armBehindBack",      "weightOnHands",
+                                          "singleLegStance", "unsupportedBalance", "weightBearing",
+                                          "longSitting",     "deepSquat"};
   return bans;
 }
 
@@ -126,7 +128,8 @@ Demands demandsOf(const Figure& figure, std::size_t form, int steps) {
 }
 
 Demands demandsOf(const Form& form, int steps) {
-  const bool isOnBed = std::any_of(form.props.begin(), form.props.end(), [](const Prop& prop) { return prop.kind == "bed"; });
+  const bool isOnBed =
+      std::any_of(form.props.begin(), form.props.end(), [](const Prop& prop) { return prop.kind == "bed"; });
   Demands total;
   const std::vector<Body> bodies = bodiesOf(form);
   for (std::size_t i = 0; i < bodies.size(); ++i) {

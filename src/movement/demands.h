@@ -16,13 +16,14 @@ namespace stile::movement {
 using Angles = std::map<std::string, double>;
 
 struct Demands {
-  Angles trunk;                          ///< movements without a side
-  std::array<Angles, 2> limbs;           ///< left, right
-  std::set<std::string> bans;            ///< bans of the vocabulary it runs into, without a side
+  Angles trunk;                                   ///< movements without a side
+  std::array<Angles, 2> limbs;                    ///< left, right
+  std::set<std::string> bans;                     ///< bans of the vocabulary it runs into, without a side
   std::array<std::set<std::string>, 2> limbBans;  ///< the same, by side
-  double leastBaseWidth = 1;             ///< metres, over the standing moments
-  double leastMargin = 1;                ///< metres from the centre of mass to the edge of the base, over the standing moments
-  bool touchesFloor = false;             ///< the body goes down to the floor
+  double leastBaseWidth = 1;                      ///< metres, over the standing moments
+  double leastMargin =
+      1;  ///< metres from the centre of mass to the edge of the base, over the standing moments
+  bool touchesFloor = false;  ///< the body goes down to the floor
 };
 
 /// Bans that are computed. All others are declared.

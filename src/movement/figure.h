@@ -19,9 +19,9 @@ struct Prop {
   Vector at;
   double heading = 0;
   double seat = .45, height = 0, width = 0, length = 0;
-  std::string hand;                ///< of things that are held: "left", "right" or "both"
+  std::string hand;                  ///< of things that are held: "left", "right" or "both"
   std::vector<std::string> through;  ///< band, towel, strap: anchors or "x y z" points it runs through
-  bool isInFront = false;          ///< painted after the figure
+  bool isInFront = false;            ///< painted after the figure
   bool operator==(const Prop&) const = default;
 };
 /// Every kind a file may name.
@@ -30,13 +30,13 @@ const std::vector<std::string>& propKinds();
 /// An arrow along the path of a point of the body from the pose before to this one, between two
 /// points, or from one point some way across the page.
 struct Arrow {
-  std::string pose;        ///< the panel it stands in
-  std::string follows;     ///< anchor whose way it shows, or ""
-  std::string from, to;    ///< anchors, when it follows nothing
-  Vector by;               ///< with `from` alone: how far it goes on the page, x to the right, z up, metres
-  Vector shift;            ///< moved on the page in the same way
+  std::string pose;      ///< the panel it stands in
+  std::string follows;   ///< anchor whose way it shows, or ""
+  std::string from, to;  ///< anchors, when it follows nothing
+  Vector by;             ///< with `from` alone: how far it goes on the page, x to the right, z up, metres
+  Vector shift;          ///< moved on the page in the same way
   double bend = .2;
-  bool isBoth = false;     ///< a head at either end: to and fro
+  bool isBoth = false;  ///< a head at either end: to and fro
 };
 
 struct View {
@@ -47,7 +47,7 @@ struct View {
 struct Form {
   std::vector<Pose> poses;  ///< as many as the figure has key poses
   std::vector<Prop> props;
-  double reach = 1;         ///< how far the last pose goes from the one before it: .5 = half as far
+  double reach = 1;  ///< how far the last pose goes from the one before it: .5 = half as far
 };
 
 struct Figure {
@@ -59,9 +59,9 @@ struct Figure {
   bool isColumn = false;            ///< panels under each other (lying figures)
   bool hasPaleFarLimbs = true;
   View view;
-  std::vector<Form> forms;          ///< first as written, then one per easing of the exercise
+  std::vector<Form> forms;  ///< first as written, then one per easing of the exercise
   std::vector<Arrow> arrows;
-  std::vector<std::string> worked;  ///< areas that work or stretch, drawn in the last panel
+  std::vector<std::string> worked;       ///< areas that work or stretch, drawn in the last panel
   std::map<std::string, double> nudges;  ///< parts painted nearer to the viewer, metres
   base::Place place;
 

@@ -19,11 +19,16 @@ constexpr double kTolerance = .10;  // drawing units a simplified outline may be
 
 Colour fillOf(Cloth cloth, bool isFar) {
   switch (cloth) {
-    case Cloth::Skin: return isFar ? Colour::FigureFarSkin : Colour::FigureSkin;
-    case Cloth::Shirt: return isFar ? Colour::FigureFarShirt : Colour::FigureShirt;
-    case Cloth::Trousers: return isFar ? Colour::FigureFarTrousers : Colour::FigureTrousers;
-    case Cloth::Shoe: return isFar ? Colour::FigureFarShoe : Colour::FigureShoe;
-    case Cloth::Hair: return Colour::FigureHair;
+    case Cloth::Skin:
+      return isFar ? Colour::FigureFarSkin : Colour::FigureSkin;
+    case Cloth::Shirt:
+      return isFar ? Colour::FigureFarShirt : Colour::FigureShirt;
+    case Cloth::Trousers:
+      return isFar ? Colour::FigureFarTrousers : Colour::FigureTrousers;
+    case Cloth::Shoe:
+      return isFar ? Colour::FigureFarShoe : Colour::FigureShoe;
+    case Cloth::Hair:
+      return Colour::FigureHair;
   }
   return Colour::None;
 }
@@ -31,7 +36,10 @@ Colour fillOf(Cloth cloth, bool isFar) {
 class Painter {
  public:
   Painter(const Body& body, const Camera& camera, const FigureStyle& style)
-      : body_(body), camera_(camera), style_(style), girth_(girthOf(style.build)),
+      : body_(body),
+        camera_(camera),
+        style_(style),
+        girth_(girthOf(style.build)),
         parts_(partsOf(body, camera, girth_, style.hasPaleFarLimbs)) {}
 
   std::vector<drawing::Shape> run() {
@@ -39,7 +47,8 @@ class Painter {
       if (const auto at = parts_.find(name); at != parts_.end()) at->second.depth -= nearer;
     std::vector<const Part*> order;
     for (const auto& [name, part] : parts_) order.push_back(&part);
-    std::stable_sort(order.begin(), order.end(), [](const Part* a, const Part* b) { return a->depth > b->depth; });
+    std::stable_sort(order.begin(), order.end(),
+                     [](const Part* a, const Part* b) { return a->depth > b->depth; });
     for (const Part* part : order) {
       paint(*part);
       done_.insert(part->name);
@@ -52,8 +61,9 @@ class Painter {
 
   void ink(const Region& region, Colour colour, double factor = 1) {
     if (region.isEmpty()) return;
-    shapes_.push_back({pathOf(simplified(region, kTolerance),
-                              {.stroke = colour, .strokeWidth = 2 * style_.lineWidth * factor, .hasRoundEnds = true})});
+    shapes_.push_back(
+        {pathOf(simplified(region, kTolerance),
+                {.stroke = colour, .strokeWidth = 2 * style_.lineWidth * factor, .hasRoundEnds = true})});
   }
   void fill(const Region& region, Colour colour) {
     if (!region.isEmpty()) shapes_.push_back({pathOf(simplified(region, kTolerance), {.fill = colour})});
@@ -68,7 +78,8 @@ class Painter {
       if (theirs == other->second.joins.end()) continue;
       const Join& root = theirs->second;
       if (root.at != 0 && root.at != 1) continue;
-      const auto outlines = root.at == 0 ? other->second.outlines(-9, root.length) : other->second.outlines(1 - root.length, 9);
+      const auto outlines =
+          root.at == 0 ? other->second.outlines(-9, root.length) : other->second.outlines(1 - root.length, 9);
       ink(drawing::unionOf(outlines), inkOf(other->second));
     }
   }
@@ -78,7 +89,8 @@ class Painter {
     if (part.name.find("thigh") == std::string::npos || done_.count("torso") == 0) return false;
     const Vector thigh = body_[*boneNamed(part.name)].frame.z;
     const bool isFarSide = part.joins.count("torso") == 0;
-    return !isFarSide && dot(thigh, body_[Bone::Pelvis].frame.z) > -.17 && std::abs(dot(thigh, camera_.into())) < .6;
+    return !isFarSide && dot(thigh, body_[Bone::Pelvis].frame.z) > -.17 &&
+           std::abs(dot(thigh, camera_.into())) < .6;
   }
 
   Region shirtTail() const {
@@ -109,8 +121,9 @@ class Painter {
     const auto visible = [&](Region region) { return tucked ? differenceOf(region, shirtTail()) : region; };
     ink(visible(drawing::unionOf(part.outlines(from, to))), inkOf(part));
     std::vector<Covering> coverings = part.coverings;
-    std::stable_sort(coverings.begin(), coverings.end(),
-                     [&](const Covering& a, const Covering& b) { return depthOf(part, a) > depthOf(part, b); });
+    std::stable_sort(coverings.begin(), coverings.end(), [&](const Covering& a, const Covering& b) {
+      return depthOf(part, a) > depthOf(part, b);
+    });
     for (const Covering& covering : coverings) {
       std::vector<Outline> outlines;
       for (const Piece& piece : part.pieces) {
@@ -122,12 +135,14 @@ class Painter {
     if (part.hem >= 0) hem(part);
     marks(part);
     if (part.name == "head")
-      for (drawing::Shape& shape : headDetails(body_, camera_, girth_, style_.lineWidth)) shapes_.push_back(std::move(shape));
+      for (drawing::Shape& shape : headDetails(body_, camera_, girth_, style_.lineWidth))
+        shapes_.push_back(std::move(shape));
   }
 
   /// The visible half of a ring where a cloth ends.
   void hem(const Part& part) {
-    const auto ring = std::find_if(part.rings.begin(), part.rings.end(), [&](const Ring& each) { return std::abs(each.along - part.hem) < 1e-6; });
+    const auto ring = std::find_if(part.rings.begin(), part.rings.end(),
+                                   [&](const Ring& each) { return std::abs(each.along - part.hem) < 1e-6; });
     if (ring == part.rings.end()) return;
     const std::size_t n = ring->outline.size();
     const auto isVisible = [&](std::size_t i) {
@@ -137,12 +152,17 @@ class Painter {
     std::size_t start = 0;
     while (start < n && (isVisible(start) || !isVisible((start + 1) % n))) ++start;
     Outline line;
-    for (std::size_t k = 1; k <= n && isVisible((start + k) % n); ++k) line.push_back(ring->outline[(start + k) % n]);
+    for (std::size_t k = 1; k <= n && isVisible((start + k) % n); ++k)
+      line.push_back(ring->outline[(start + k) % n]);
     if (line.size() < 2) return;
     drawing::Path path;
     path.paint = {.stroke = inkOf(part), .strokeWidth = style_.lineWidth * .8};
     for (std::size_t i = 0; i < line.size(); i += (i + 3 < line.size() || i + 1 == line.size() ? 2 : 1))
-      path.steps.push_back({path.steps.empty() ? drawing::PathStep::Kind::Move : drawing::PathStep::Kind::Line, line[i], {}, {}});
+      path.steps.push_back(
+          {path.steps.empty() ? drawing::PathStep::Kind::Move : drawing::PathStep::Kind::Line,
+           line[i],
+           {},
+           {}});
     shapes_.push_back({path});
   }
 
@@ -177,7 +197,8 @@ std::vector<drawing::Shape> paintBody(const Body& body, const Camera& camera, co
 std::vector<drawing::Point> extentOf(const Body& body, const Camera& camera, Build build) {
   std::vector<drawing::Point> points;
   for (const auto& [name, part] : partsOf(body, camera, girthOf(build), false))
-    for (const Piece& piece : part.pieces) points.insert(points.end(), piece.outline.begin(), piece.outline.end());
+    for (const Piece& piece : part.pieces)
+      points.insert(points.end(), piece.outline.begin(), piece.outline.end());
   return points;
 }
 

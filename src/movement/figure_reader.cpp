@@ -81,7 +81,8 @@ class FigureReader {
     figure_.panels = reader.strings("panels");
     if (figure_.panels.empty()) figure_.panels = figure_.names;
     if (const auto nudges = reader.find("nudges")) {
-      for (std::size_t i = 0; i < nudges->size(); ++i) figure_.nudges[nudges->keyAt(i)] = numberOf(nudges->at(i));
+      for (std::size_t i = 0; i < nudges->size(); ++i)
+        figure_.nudges[nudges->keyAt(i)] = numberOf(nudges->at(i));
     }
     reader.finish();
     return std::move(figure_);
@@ -99,14 +100,16 @@ class FigureReader {
       figure_.names.push_back(poses->keyAt(i));
       written.poses.push_back(pose);
     }
-    if (written.poses.size() < 2) reader.issue(*poses, "a figure needs at least two key poses", "give a start and an end");
+    if (written.poses.size() < 2)
+      reader.issue(*poses, "a figure needs at least two key poses", "give a start and an end");
   }
 
   void readEased(Node node, const Form& written) {
     ObjectReader reader(node, figure_.exercise + ", eased", issues_);
     Form form = written;
     if (const auto all = reader.find("all")) {
-      for (std::size_t i = 0; i < form.poses.size(); ++i) readPose(*all, figure_.exercise + ", eased", presets_, form.poses[i], issues_);
+      for (std::size_t i = 0; i < form.poses.size(); ++i)
+        readPose(*all, figure_.exercise + ", eased", presets_, form.poses[i], issues_);
     }
     for (std::size_t i = 0; i < form.poses.size(); ++i) {
       if (const auto pose = reader.find(figure_.names[i]))
@@ -155,7 +158,8 @@ class FigureReader {
     for (const std::string* words : {&arrow.follows, &arrow.from, &arrow.to}) {
       const auto at = words->find('@');
       if (!words->empty() && !anchorOf(Body{}, words->substr(0, at)))
-        reader.issue(node, "\"" + *words + "\" is no place on the body", "write it like left.hand or head:1:top@start");
+        reader.issue(node, "\"" + *words + "\" is no place on the body",
+                     "write it like left.hand or head:1:top@start");
     }
     reader.finish();
     figure_.arrows.push_back(arrow);
@@ -170,7 +174,8 @@ void checkBodies(const Figure& figure, base::Issues& issues) {
   for (std::size_t f = 0; f < figure.forms.size(); ++f) {
     const std::vector<Body> bodies = bodiesOf(figure.forms[f]);
     for (std::size_t i = 0; i < bodies.size(); ++i) {
-      const std::string where = figure.exercise + ", " + figure.names[i] + (f == 0 ? "" : ", eased " + std::to_string(f));
+      const std::string where =
+          figure.exercise + ", " + figure.names[i] + (f == 0 ? "" : ", eased " + std::to_string(f));
       for (const std::string& trouble : impossibilities(bodies[i]))
         issues.error(figure.place, where, trouble, "mend the pose in rules/movement");
     }
@@ -187,7 +192,8 @@ std::size_t Figure::indexOf(const std::string& pose) const {
 Figures readFigures(const std::map<std::string, std::string>& files, base::Issues& issues) {
   Figures figures;
   Presets presets;
-  if (const auto at = files.find(std::string(kPresets)); at != files.end()) presets = readPresets(at->second, at->first, issues);
+  if (const auto at = files.find(std::string(kPresets)); at != files.end())
+    presets = readPresets(at->second, at->first, issues);
   for (const auto& [path, text] : files) {
     if (path.compare(0, kFolder.size(), kFolder) != 0 || path == kPresets) continue;
     const auto document = json::Document::parse(text, path, issues);
@@ -197,7 +203,8 @@ Figures readFigures(const std::map<std::string, std::string>& files, base::Issue
       Figure figure = FigureReader(presets, issues).read(node);
       checkBodies(figure, issues);
       const auto [at, isNew] = figures.emplace(figure.exercise, figure);
-      if (!isNew) issues.error(figure.place, figure.exercise, "this exercise has two figures", "delete one of them");
+      if (!isNew)
+        issues.error(figure.place, figure.exercise, "this exercise has two figures", "delete one of them");
     }
     reader.finish();
   }

@@ -17,7 +17,8 @@ void linkTogether(Parts& parts, const std::string& a, const std::string& b, Join
 
 /// Left or right is the far one when the pair is turned more than about 33 degrees from the viewer.
 bool isFarSide(const Body& body, const Camera& camera, Hand hand, Limb limb, double halfWidth) {
-  const double apart = camera.depth(body.of(Hand::Left, limb).from) - camera.depth(body.of(Hand::Right, limb).from);
+  const double apart =
+      camera.depth(body.of(Hand::Left, limb).from) - camera.depth(body.of(Hand::Right, limb).from);
   return signOf(hand) * apart > .55 * 2 * halfWidth * H;
 }
 
@@ -45,7 +46,8 @@ void orderSide(const Body& body, const Camera& camera, Hand hand, bool hasPaleFa
     thigh.depth = std::min(thigh.depth, torso.depth - .01);
   }
   for (const char* name : {"thigh", "shank", "foot"}) parts[side + name].isFar = farLeg && hasPaleFarLimbs;
-  for (const char* name : {"upperArm", "forearm", "hand"}) parts[side + name].isFar = farArm && hasPaleFarLimbs;
+  for (const char* name : {"upperArm", "forearm", "hand"})
+    parts[side + name].isFar = farArm && hasPaleFarLimbs;
 }
 
 }  // namespace
@@ -81,7 +83,8 @@ drawing::Outline ballOutline(const Camera& camera, Vector centre, double radius)
   drawing::Outline outline;
   for (int i = 0; i < kCorners; ++i) {
     const double t = 2 * std::numbers::pi * i / kCorners;
-    outline.push_back({at.x + radius * camera.scale() * std::cos(t), at.y + radius * camera.scale() * std::sin(t)});
+    outline.push_back(
+        {at.x + radius * camera.scale() * std::cos(t), at.y + radius * camera.scale() * std::sin(t)});
   }
   return outline;
 }
@@ -99,7 +102,8 @@ Parts partsOf(const Body& body, const Camera& camera, const Girth& girth, bool h
   put(makeNeck(body, camera));
   put(makeHead(body, camera, girth));
   for (const Hand hand : kHands) {
-    for (const Limb limb : {Limb::Thigh, Limb::Shank, Limb::UpperArm, Limb::Forearm}) put(makeLimb(body, camera, girth, hand, limb));
+    for (const Limb limb : {Limb::Thigh, Limb::Shank, Limb::UpperArm, Limb::Forearm})
+      put(makeLimb(body, camera, girth, hand, limb));
     put(makeHand(body, camera, hand));
     put(makeFoot(body, camera, hand));
   }

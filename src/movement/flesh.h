@@ -16,8 +16,8 @@ enum class Cloth { Skin, Shirt, Trousers, Shoe, Hair };
 
 /// A ring of a part: its outline on the page and in space.
 struct Ring {
-  double along = 0;             ///< 0 near joint … 1 far joint
-  drawing::Outline outline;     ///< projected
+  double along = 0;          ///< 0 near joint … 1 far joint
+  drawing::Outline outline;  ///< projected
   Vector centre;
   Frame frame;
   double halfWidth = 0, halfDepth = 0;  ///< metres, along frame.y and frame.x
@@ -36,7 +36,7 @@ struct Covering {
 
 /// Where a part grows out of another one of the same colour, no line is drawn between them.
 struct Join {
-  double at = 0;      ///< 0 = my near end, 1 = my far end, anything else: only the other part leaves its line out
+  double at = 0;  ///< 0 = my near end, 1 = my far end, anything else: only the other part leaves its line out
   double length = 0;  ///< fraction of my length without a line
 };
 
@@ -48,7 +48,7 @@ struct Part {
   std::map<std::string, Join> joins;  ///< by the name of the other part
   double depth = 0;
   bool isFar = false;
-  double hem = -1;      ///< fraction at which a cloth ends, or -1
+  double hem = -1;  ///< fraction at which a cloth ends, or -1
 
   std::vector<drawing::Outline> outlines(double from = -9, double to = 9) const;
 };
@@ -57,7 +57,8 @@ using Parts = std::map<std::string, Part>;
 
 /// Flesh of a build: factors on the width of parts.
 struct Girth {
-  double limb = 1, waist = 1, hips = 1, shoulders = 1, belly = 0;  ///< belly: how far the loin's front stands out, in statures
+  double limb = 1, waist = 1, hips = 1, shoulders = 1,
+         belly = 0;  ///< belly: how far the loin's front stands out, in statures
   bool hasBun = false;
 };
 Girth girthOf(Build build);

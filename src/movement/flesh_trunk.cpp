@@ -42,16 +42,19 @@ Part makeTorso(const Body& body, const Camera& camera, const Girth& girth) {
     const Row& row = rows[i];
     const Vector centre = row.origin + row.frame * (Vector{row.forward, 0, row.up} * H);
     part.rings.push_back({static_cast<double>(i) / static_cast<double>(rows.size() - 1),
-                          ringOutline(camera, centre, row.frame.y, row.frame.x, row.halfWidth * H, row.halfDepth * H, row.power),
+                          ringOutline(camera, centre, row.frame.y, row.frame.x, row.halfWidth * H,
+                                      row.halfDepth * H, row.power),
                           centre, row.frame, row.halfWidth * H, row.halfDepth * H});
     part.depth += camera.depth(centre) / static_cast<double>(rows.size());
   }
   for (std::size_t i = 0; i + 1 < part.rings.size(); ++i)
-    part.pieces.push_back({part.rings[i].along, part.rings[i + 1].along, hulled({&part.rings[i].outline, &part.rings[i + 1].outline})});
+    part.pieces.push_back({part.rings[i].along, part.rings[i + 1].along,
+                           hulled({&part.rings[i].outline, &part.rings[i + 1].outline})});
   for (const Hand hand : kHands) {  // the slope from the neck and the cap of the shoulder
     const auto cap = ballOutline(camera, body.of(hand, Limb::UpperArm).from, .0325 * girth.limb * H);
     for (std::size_t i = 9; i <= 12; ++i)
-      part.pieces.push_back({part.rings[i].along, part.rings[i + 1].along, hulled({&part.rings[i].outline, &cap})});
+      part.pieces.push_back(
+          {part.rings[i].along, part.rings[i + 1].along, hulled({&part.rings[i].outline, &cap})});
   }
   part.hem = part.rings[3].along;
   part.coverings = {{-9, part.hem, Cloth::Trousers}, {part.hem, 9, Cloth::Shirt}};
@@ -70,11 +73,13 @@ Part makeNeck(const Body& body, const Camera& camera) {
   for (const Station& station : {Station{0, .0300}, Station{.35, .0275}, Station{1, .0270}}) {
     const Vector centre = mix(low, high, station.along);
     const double radius = station.radius * H;
-    part.rings.push_back({station.along, ballOutline(camera, centre, radius), centre, neck.frame, radius, radius});
+    part.rings.push_back(
+        {station.along, ballOutline(camera, centre, radius), centre, neck.frame, radius, radius});
     part.depth += camera.depth(centre) / 3;
   }
   for (std::size_t i = 0; i + 1 < part.rings.size(); ++i)
-    part.pieces.push_back({part.rings[i].along, part.rings[i + 1].along, hulled({&part.rings[i].outline, &part.rings[i + 1].outline})});
+    part.pieces.push_back({part.rings[i].along, part.rings[i + 1].along,
+                           hulled({&part.rings[i].outline, &part.rings[i + 1].outline})});
   return part;
 }
 

@@ -6,6 +6,7 @@
 namespace stile::movement {
 
 /// Shapes over the filled head, in order. `lineWidth` in drawing units.
-std::vector<drawing::Shape> headDetails(const Body& body, const Camera& camera, const Girth& girth, double lineWidth);
+std::vector<drawing::Shape> headDetails(const Body& body, const Camera& camera, const Girth& girth,
+                                        double lineWidth);
 
 }  // namespace stile::movement

@@ -6,7 +6,9 @@
 namespace stile::movement {
 namespace {
 
-double arcSine(double value) { return toDegrees(std::asin(std::clamp(value, -1.0, 1.0))); }
+double arcSine(double value) {
+  return toDegrees(std::asin(std::clamp(value, -1.0, 1.0)));
+}
 
 struct Bend {
   double flexion, sideBend, rotation;
@@ -48,7 +50,8 @@ LimbAngles limbsOf(const Body& body, Hand hand) {
   angles.shoulderElevation = angleBetween(down, {0, 0, -1});
   if (angles.shoulderElevation > 8)
     angles.shoulderPlane = toDegrees(std::atan2(down.x, down.y * signOf(hand)));
-  angles.shoulderExtension = down.z < 0 ? std::max(0.0, toDegrees(std::atan2(-down.x, -down.z))) : std::max(0.0, arcSine(-down.x));
+  angles.shoulderExtension =
+      down.z < 0 ? std::max(0.0, toDegrees(std::atan2(-down.x, -down.z))) : std::max(0.0, arcSine(-down.x));
   const double plane = angles.shoulderPlane < -90 ? angles.shoulderPlane + 360 : angles.shoulderPlane;
   if (angles.shoulderElevation > 30) angles.shoulderHorizontalAdduction = std::max(0.0, plane);
   angles.elbowFlexion = angleBetween(upper.z, fore.z);
@@ -79,8 +82,8 @@ class Examiner {
     const JointRange* range = rangeOf(joint);
     constexpr double kRounding = .5;
     if (value >= range->lowest - kRounding && value <= range->highest + kRounding) return;
-    found_.push_back(words + " of " + whole(value) + " degrees is outside its range of " + whole(range->lowest) + " to " +
-                     whole(range->highest));
+    found_.push_back(words + " of " + whole(value) + " degrees is outside its range of " +
+                     whole(range->lowest) + " to " + whole(range->highest));
   }
 
   void limbs(Hand hand) {
@@ -92,21 +95,27 @@ class Examiner {
     // Rotation cannot be told from abduction when the thigh lies along the axis of flexion.
     if (std::abs(limb.hipAbduction) < 60) test("hipRotation", side + "hip rotation", limb.hipRotation);
     test("kneeFlexion", side + "knee flexion", limb.kneeFlexion);
-    test(body_.isPlanted[i] ? "ankleDorsiflexionStanding" : "ankleDorsiflexion", side + "ankle dorsiflexion", limb.ankleDorsiflexion);
+    test(body_.isPlanted[i] ? "ankleDorsiflexionStanding" : "ankleDorsiflexion", side + "ankle dorsiflexion",
+         limb.ankleDorsiflexion);
     test("shoulderElevation", side + "shoulder elevation", limb.shoulderElevation);
-    test("shoulderExtension", side + "shoulder extension", limb.shoulderElevation < 90 ? limb.shoulderExtension : 0);
-    test("shoulderHorizontalAdduction", side + "shoulder horizontal adduction", limb.shoulderHorizontalAdduction);
+    test("shoulderExtension", side + "shoulder extension",
+         limb.shoulderElevation < 90 ? limb.shoulderExtension : 0);
+    test("shoulderHorizontalAdduction", side + "shoulder horizontal adduction",
+         limb.shoulderHorizontalAdduction);
     test("elbowFlexion", side + "elbow flexion", limb.elbowFlexion);
     constexpr double kReached = .004;
-    if (body_.legMiss[i] > kReached) found_.push_back("the " + side + "foot is " + whole(body_.legMiss[i] * 1000) + " mm out of reach");
-    if (body_.armMiss[i] > kReached) found_.push_back("the " + side + "hand is " + whole(body_.armMiss[i] * 1000) + " mm out of reach");
+    if (body_.legMiss[i] > kReached)
+      found_.push_back("the " + side + "foot is " + whole(body_.legMiss[i] * 1000) + " mm out of reach");
+    if (body_.armMiss[i] > kReached)
+      found_.push_back("the " + side + "hand is " + whole(body_.armMiss[i] * 1000) + " mm out of reach");
   }
 
   void floor() {
     for (std::size_t i = 0; i < kBoneCount; ++i) {
       const Bone bone = static_cast<Bone>(i);
       const double lowest = std::min(body_.bones[i].from.z, body_.bones[i].to.z);
-      if (lowest < -.035) found_.push_back(nameOf(bone) + " is " + whole(-lowest * 100) + " cm below the floor");
+      if (lowest < -.035)
+        found_.push_back(nameOf(bone) + " is " + whole(-lowest * 100) + " cm below the floor");
     }
   }
 
@@ -138,9 +147,12 @@ JointAngles anglesOf(const Body& body) {
 
 double cautiousHipFlexion(const Body& body, Hand hand) {
   const Frame& thigh = body.of(hand, Limb::Thigh).frame;
-  return std::max(hipOf(body[Bone::Pelvis].frame, thigh, hand).flexion, hipOf(body[Bone::Loin].frame, thigh, hand).flexion);
+  return std::max(hipOf(body[Bone::Pelvis].frame, thigh, hand).flexion,
+                  hipOf(body[Bone::Loin].frame, thigh, hand).flexion);
 }
 
-std::vector<std::string> impossibilities(const Body& body) { return Examiner(body).run(); }
+std::vector<std::string> impossibilities(const Body& body) {
+  return Examiner(body).run();
+}
 
 }  // namespace stile::movement

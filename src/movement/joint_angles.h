@@ -17,17 +17,20 @@ struct LimbAngles {
   double kneeFlexion = 0;
   double ankleDorsiflexion = 0;
   double shoulderElevation = 0;  ///< upper arm against the long axis of the trunk
-  double shoulderPlane = 0;      ///< 0 = out to the side, 90 = forward, over 90 = across; 0 under 8 degrees of elevation
+  double shoulderPlane =
+      0;  ///< 0 = out to the side, 90 = forward, over 90 = across; 0 under 8 degrees of elevation
   double shoulderExtension = 0;  ///< upper arm behind the plane of the chest
-  double shoulderHorizontalAdduction = 0;  ///< of a raised arm: 0 out to the side, 90 straight ahead, more across the chest
+  double shoulderHorizontalAdduction =
+      0;  ///< of a raised arm: 0 out to the side, 90 straight ahead, more across the chest
   double elbowFlexion = 0;
-  double wristFlexion = 0;       ///< positive = toward the palm
+  double wristFlexion = 0;  ///< positive = toward the palm
 };
 
 struct JointAngles {
-  double trunkFlexion = 0, trunkSideBend = 0, trunkRotation = 0;  ///< side-bend and rotation positive to the left
+  double trunkFlexion = 0, trunkSideBend = 0,
+         trunkRotation = 0;  ///< side-bend and rotation positive to the left
   double neckFlexion = 0, neckSideBend = 0, neckRotation = 0;
-  double loinPitch = 0;          ///< flexion of the loin against the pelvis
+  double loinPitch = 0;             ///< flexion of the loin against the pelvis
   std::array<LimbAngles, 2> limbs;  ///< left, right
 };
 

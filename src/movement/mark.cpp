@@ -16,14 +16,21 @@ struct LimbMark {
   double from, to, forward, outward, width;
 };
 constexpr LimbMark kLimbMarks[] = {
-    {"hamstring", "thigh", .12, .92, -1, 0, .62},      {"frontThigh", "thigh", .12, .92, 1, 0, .62},
-    {"calf", "shank", .10, .72, -1, 0, .62},           {"shin", "shank", .12, .75, 1, .4, .5},
-    {"buttock", "thigh", -.1, .28, -1, 0, .8},         {"outerHip", "thigh", 0, .45, 0, 1, .62},
-    {"innerThigh", "thigh", .10, .80, .2, -1, .62},    {"frontHip", "thigh", -.08, .42, 1, 0, .62},
-    {"backShoulder", "upperArm", -.02, .62, -1, .5, .66}, {"frontShoulder", "upperArm", -.02, .45, 1, .3, .7},
+    {"hamstring", "thigh", .12, .92, -1, 0, .62},
+    {"frontThigh", "thigh", .12, .92, 1, 0, .62},
+    {"calf", "shank", .10, .72, -1, 0, .62},
+    {"shin", "shank", .12, .75, 1, .4, .5},
+    {"buttock", "thigh", -.1, .28, -1, 0, .8},
+    {"outerHip", "thigh", 0, .45, 0, 1, .62},
+    {"innerThigh", "thigh", .10, .80, .2, -1, .62},
+    {"frontHip", "thigh", -.08, .42, 1, 0, .62},
+    {"backShoulder", "upperArm", -.02, .62, -1, .5, .66},
+    {"frontShoulder", "upperArm", -.02, .45, 1, .3, .7},
     {"outerShoulder", "upperArm", -.04, .55, 0, 1, .75},
-    {"upperArm", "upperArm", .22, .88, 1, 0, .62},     {"backArm", "upperArm", .15, .88, -1, 0, .62},
-    {"forearm", "forearm", .08, .78, .7, .7, .7},      {"foot", "foot", .2, .9, 0, 0, .7},
+    {"upperArm", "upperArm", .22, .88, 1, 0, .62},
+    {"backArm", "upperArm", .15, .88, -1, 0, .62},
+    {"forearm", "forearm", .08, .78, .7, .7, .7},
+    {"foot", "foot", .2, .9, 0, 0, .7},
 };
 
 /// A band down the trunk, by ring numbers.
@@ -32,8 +39,8 @@ struct TrunkMark {
   std::size_t from, to;
   double forward;  ///< 1 front, -1 back, 0 = the flank of the named side
 };
-constexpr TrunkMark kTrunkMarks[] = {{"flank", 4, 10, 0}, {"chest", 8, 11, 1}, {"lowBack", 3, 7, -1}, {"upperBack", 8, 12, -1},
-                                     {"belly", 4, 7, 1}, {"pelvicFloor", 1, 3, 1}};
+constexpr TrunkMark kTrunkMarks[] = {{"flank", 4, 10, 0},      {"chest", 8, 11, 1}, {"lowBack", 3, 7, -1},
+                                     {"upperBack", 8, 12, -1}, {"belly", 4, 7, 1},  {"pelvicFloor", 1, 3, 1}};
 
 std::vector<drawing::Outline> chained(const std::vector<drawing::Outline>& balls) {
   std::vector<drawing::Outline> pieces;
@@ -41,7 +48,8 @@ std::vector<drawing::Outline> chained(const std::vector<drawing::Outline>& balls
   return pieces;
 }
 
-std::vector<drawing::Outline> onLimb(const LimbMark& mark, const Part& part, const Body& body, const Camera& camera, Hand hand) {
+std::vector<drawing::Outline> onLimb(const LimbMark& mark, const Part& part, const Body& body,
+                                     const Camera& camera, Hand hand) {
   const auto bone = boneNamed(part.name);
   if (!bone || part.rings.empty()) return {};
   const PlacedBone& placed = body[*bone];
@@ -50,22 +58,26 @@ std::vector<drawing::Outline> onLimb(const LimbMark& mark, const Part& part, con
   std::vector<drawing::Outline> balls;
   for (int k = 0; k <= 8; ++k) {
     const double t = mark.from + (mark.to - mark.from) * k / 8;
-    const std::size_t ring = static_cast<std::size_t>(std::clamp(t, 0.0, 1.0) * static_cast<double>(part.rings.size() - 1) + .5);
+    const std::size_t ring =
+        static_cast<std::size_t>(std::clamp(t, 0.0, 1.0) * static_cast<double>(part.rings.size() - 1) + .5);
     const double radius = part.rings[ring].halfWidth;
     const double taper = std::sqrt(std::max(.06, std::sin(std::numbers::pi * (k + .4) / 8.8)));
-    balls.push_back(ballOutline(camera, mix(placed.from, placed.to, t) + normal * (radius * .72), radius * mark.width * taper));
+    balls.push_back(ballOutline(camera, mix(placed.from, placed.to, t) + normal * (radius * .72),
+                                radius * mark.width * taper));
   }
   return chained(balls);
 }
 
-std::vector<drawing::Outline> onTrunk(const TrunkMark& mark, const Part& torso, const Camera& camera, double side) {
+std::vector<drawing::Outline> onTrunk(const TrunkMark& mark, const Part& torso, const Camera& camera,
+                                      double side) {
   std::vector<drawing::Outline> balls;
   for (std::size_t k = mark.from; k <= mark.to; ++k) {
     const Ring& ring = torso.rings[k];
     const Vector out = ring.frame.x * (mark.forward * ring.halfDepth * .80) +
                        ring.frame.y * (mark.forward == 0 ? side * ring.halfWidth * .80 : 0);
     if (dot(unit(out), camera.into()) > .55) return {};
-    const double taper = std::sin(std::numbers::pi * (static_cast<double>(k - mark.from) + .6) / (static_cast<double>(mark.to - mark.from) + 1.2));
+    const double taper = std::sin(std::numbers::pi * (static_cast<double>(k - mark.from) + .6) /
+                                  (static_cast<double>(mark.to - mark.from) + 1.2));
     balls.push_back(ballOutline(camera, ring.centre + out, .034 * H * taper));
   }
   return chained(balls);
@@ -82,7 +94,8 @@ std::vector<drawing::Outline> onBreast(const Part& torso, const Body& body, cons
   std::vector<drawing::Outline> balls;
   for (const Spot& spot : {Spot{9, .18, .92, .020}, Spot{9, .50, .86, .034}, Spot{10, .78, .72, .034}}) {
     const Ring& ring = torso.rings[spot.ring];
-    const Vector at = ring.centre + ring.frame.x * (spot.forward * ring.halfDepth) + ring.frame.y * (signOf(hand) * spot.out * ring.halfWidth);
+    const Vector at = ring.centre + ring.frame.x * (spot.forward * ring.halfDepth) +
+                      ring.frame.y * (signOf(hand) * spot.out * ring.halfWidth);
     balls.push_back(ballOutline(camera, at, spot.radius * H));
   }
   balls.push_back(ballOutline(camera, body.of(hand, Limb::UpperArm).from + chest.x * (.022 * H), .020 * H));
@@ -111,7 +124,8 @@ bool isMark(const std::string& area) {
   return split.isSided && std::any_of(std::begin(kLimbMarks), std::end(kLimbMarks), is);
 }
 
-std::vector<drawing::Outline> markOutlines(const std::string& area, const Part& part, const Body& body, const Camera& camera) {
+std::vector<drawing::Outline> markOutlines(const std::string& area, const Part& part, const Body& body,
+                                           const Camera& camera) {
   const SidedName split = splitOf(area);
   if (part.name == "torso") {
     if (split.name == "breast") return onBreast(part, body, camera, split.hand);
@@ -122,12 +136,15 @@ std::vector<drawing::Outline> markOutlines(const std::string& area, const Part& 
   if (part.name == "neck" && split.name == "neck") {
     const Frame& frame = body[Bone::Neck].frame;
     std::vector<drawing::Outline> balls;
-    for (const Ring& ring : part.rings) balls.push_back(ballOutline(camera, ring.centre + frame.y * (signOf(split.hand) * ring.halfWidth * .7), .017 * H));
+    for (const Ring& ring : part.rings)
+      balls.push_back(
+          ballOutline(camera, ring.centre + frame.y * (signOf(split.hand) * ring.halfWidth * .7), .017 * H));
     return chained(balls);
   }
   const std::string side = split.hand == Hand::Left ? "left." : "right.";
   for (const LimbMark& mark : kLimbMarks)
-    if (split.name == mark.name && part.name == side + mark.part) return onLimb(mark, part, body, camera, split.hand);
+    if (split.name == mark.name && part.name == side + mark.part)
+      return onLimb(mark, part, body, camera, split.hand);
   return {};
 }
 

@@ -10,7 +10,8 @@
 namespace stile::movement {
 
 /// The area on that part, or no outlines when it lies elsewhere or on the side turned away.
-std::vector<drawing::Outline> markOutlines(const std::string& area, const Part& part, const Body& body, const Camera& camera);
+std::vector<drawing::Outline> markOutlines(const std::string& area, const Part& part, const Body& body,
+                                           const Camera& camera);
 
 /// True for a name that some part knows.
 bool isMark(const std::string& area);

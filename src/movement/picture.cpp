@@ -48,7 +48,9 @@ class PictureMaker {
   }
 
  private:
-  Camera cameraAt(double scale) const { return Camera({figure_.view.azimuth + options_.turn, figure_.view.elevation}, scale); }
+  Camera cameraAt(double scale) const {
+    return Camera({figure_.view.azimuth + options_.turn, figure_.view.elevation}, scale);
+  }
 
   /// What a panel covers at a scale, with everything that is painted in it.
   Box boxOf(const Camera& camera, std::size_t pose) const {
@@ -84,13 +86,18 @@ class PictureMaker {
   /// Where an arrow begins and ends on the page.
   std::optional<std::pair<Point, Point>> endsOf(const Arrow& arrow, const Camera& camera) const {
     const std::size_t pose = figure_.indexOf(arrow.pose), before = pose == 0 ? bodies_.size() - 1 : pose - 1;
-    auto from = placeOf(arrow.follows.empty() ? arrow.from : arrow.follows, arrow.follows.empty() ? pose : before, camera);
-    auto to = placeOf(!arrow.follows.empty() ? arrow.follows : arrow.to.empty() ? arrow.from : arrow.to, pose, camera);
+    auto from = placeOf(arrow.follows.empty() ? arrow.from : arrow.follows,
+                        arrow.follows.empty() ? pose : before, camera);
+    auto to = placeOf(!arrow.follows.empty() ? arrow.follows
+                      : arrow.to.empty()     ? arrow.from
+                                             : arrow.to,
+                      pose, camera);
     if (to && arrow.follows.empty())
       *to = {to->x + arrow.by.x * camera.scale(), to->y - arrow.by.z * camera.scale()};
     if (!from || !to) return std::nullopt;
     // Long enough to be seen, not so long that it fills the picture.
-    const double size = std::hypot(to->x - from->x, to->y - from->y), least = .20 * camera.scale(), most = .42 * camera.scale();
+    const double size = std::hypot(to->x - from->x, to->y - from->y), least = .20 * camera.scale(),
+                 most = .42 * camera.scale();
     if (!arrow.follows.empty() && size > 1e-6 && (size < least || size > most)) {
       const double factor = std::clamp(size, least, most) / size;
       *from = {to->x - (to->x - from->x) * factor, to->y - (to->y - from->y) * factor};
@@ -120,7 +127,8 @@ class PictureMaker {
       top = std::min(top, box.top), bottom = std::max(bottom, box.bottom);
     }
     tallest = bottom - top + gap;
-    const double needWidth = figure_.isColumn ? widest : across, needHeight = figure_.isColumn ? along : tallest;
+    const double needWidth = figure_.isColumn ? widest : across,
+                 needHeight = figure_.isColumn ? along : tallest;
     const double scale = kProbe * std::min(options_.width / needWidth, options_.height / needHeight);
     const double k = scale / kProbe;
     drawing::Drawing drawing;
@@ -140,7 +148,8 @@ class PictureMaker {
         place += (box.width() + gap) * k;
       }
       const bool isLast = i + 1 == shown.size();
-      drawing::Group group{shown[i] < figure_.names.size() ? figure_.names[shown[i]] : "frame", paint(shown[i], camera, isLast)};
+      drawing::Group group{shown[i] < figure_.names.size() ? figure_.names[shown[i]] : "frame",
+                           paint(shown[i], camera, isLast)};
       moveBy(group.shapes, move);
       if (options_.isMirrored) mirror(group.shapes, move.x + (box.left + box.right) / 2 * k);
       drawing.shapes.push_back({std::move(group)});
@@ -152,7 +161,9 @@ class PictureMaker {
     const Body& body = bodies_[pose];
     const double line = std::clamp(camera.scale() / 130, .8, 2.4);
     std::vector<Shape> shapes;
-    const auto add = [&shapes](std::vector<Shape> more) { std::move(more.begin(), more.end(), std::back_inserter(shapes)); };
+    const auto add = [&shapes](std::vector<Shape> more) {
+      std::move(more.begin(), more.end(), std::back_inserter(shapes));
+    };
     add(ground(body, camera));
     for (const Prop& prop : form_.props)
       if (!prop.isInFront) add(paintProp(prop, body, camera, line));
@@ -163,7 +174,8 @@ class PictureMaker {
       if (prop.isInFront) add(paintProp(prop, body, camera, line));
     for (const Arrow& arrow : figure_.arrows) {
       if (pose >= figure_.names.size() || arrow.pose != figure_.names[pose]) continue;
-      if (const auto ends = endsOf(arrow, camera)) add(paintArrow(ends->first, ends->second, arrow.bend, arrow.isBoth, line));
+      if (const auto ends = endsOf(arrow, camera))
+        add(paintArrow(ends->first, ends->second, arrow.bend, arrow.isBoth, line));
     }
     if (options_.hasSeatHeight && pose == figure_.indexOf(figure_.panels.front()))
       for (std::size_t i = 0; i < form_.props.size(); ++i)
@@ -191,24 +203,33 @@ class PictureMaker {
     }
     const drawing::Outline hull = drawing::hullOf(std::move(points));
     if (hull.size() < 3) return {};
-    return {{pathOf(drawing::Region{{hull}}, {.fill = Colour::FigureGround, .stroke = Colour::FigureGround,
-                                              .strokeWidth = .13 * camera.scale(), .hasRoundEnds = true})}};
+    return {{pathOf(drawing::Region{{hull}}, {.fill = Colour::FigureGround,
+                                              .stroke = Colour::FigureGround,
+                                              .strokeWidth = .13 * camera.scale(),
+                                              .hasRoundEnds = true})}};
   }
 
   /// A seat that stands at another height than in the form as written.
   bool isRaised(std::size_t prop) const {
     const auto& written = figure_.forms.front().props;
-    return prop < written.size() && form_.props[prop].kind != "cycle" && form_.props[prop].seat != written[prop].seat;
+    return prop < written.size() && form_.props[prop].kind != "cycle" &&
+           form_.props[prop].seat != written[prop].seat;
   }
 
-  static Vector besideSeat(const Prop& prop) { return prop.at + aboutZ(prop.heading) * Vector{-.05, -.30, 0}; }
+  static Vector besideSeat(const Prop& prop) {
+    return prop.at + aboutZ(prop.heading) * Vector{-.05, -.30, 0};
+  }
 
   std::vector<Shape> seatHeight(const Prop& prop, const Camera& camera, double line) const {
     const Vector foot = besideSeat(prop);
     const Point low = camera.at({foot.x, foot.y, 0}), high = camera.at({foot.x, foot.y, prop.seat});
     std::vector<Shape> shapes = paintArrow(low, high, 0, true, line);
-    drawing::TextRun text{{(low.x + high.x) / 2 - line * 5, (low.y + high.y) / 2}, std::to_string(std::lround(prop.seat * 100)) + " cm",
-                          .10 * camera.scale(), true, drawing::Align::End, Colour::FigureMark};
+    drawing::TextRun text{{(low.x + high.x) / 2 - line * 5, (low.y + high.y) / 2},
+                          std::to_string(std::lround(prop.seat * 100)) + " cm",
+                          .10 * camera.scale(),
+                          true,
+                          drawing::Align::End,
+                          Colour::FigureMark};
     shapes.push_back({text});
     return shapes;
   }
@@ -220,12 +241,14 @@ class PictureMaker {
           [&](auto& form) {
             using T = std::decay_t<decltype(form)>;
             if constexpr (std::is_same_v<T, drawing::Circle>) form.centre = change(form.centre);
-            if constexpr (std::is_same_v<T, drawing::Line>) form.from = change(form.from), form.to = change(form.to);
+            if constexpr (std::is_same_v<T, drawing::Line>)
+              form.from = change(form.from), form.to = change(form.to);
             if constexpr (std::is_same_v<T, drawing::Polygon>)
               for (Point& point : form.points) point = change(point);
             if constexpr (std::is_same_v<T, drawing::Path>)
               for (drawing::PathStep& step : form.steps)
-                step.to = change(step.to), step.control1 = change(step.control1), step.control2 = change(step.control2);
+                step.to = change(step.to), step.control1 = change(step.control1),
+                step.control2 = change(step.control2);
             if constexpr (std::is_same_v<T, drawing::TextRun>) form.at = change(form.at);
             if constexpr (std::is_same_v<T, drawing::Group>) changePoints(form.shapes, change);
           },
@@ -248,7 +271,9 @@ class PictureMaker {
   std::vector<Body> bodies_;
 };
 
-const Form& formOf(const Figure& figure, std::size_t form) { return figure.forms[std::min(form, figure.forms.size() - 1)]; }
+const Form& formOf(const Figure& figure, std::size_t form) {
+  return figure.forms[std::min(form, figure.forms.size() - 1)];
+}
 
 }  // namespace
 

@@ -13,9 +13,9 @@ namespace stile::movement {
 struct PictureOptions {
   double width = 300, height = 190;  ///< drawing units; the picture fits into it, centred
   Build build = Build::Sturdy;
-  bool isMirrored = false;           ///< the other side: seen in a mirror
-  double turn = 0;                   ///< degrees the camera is turned about the figure
-  bool hasSeatHeight = false;        ///< write the height of an eased seat beside it
+  bool isMirrored = false;     ///< the other side: seen in a mirror
+  double turn = 0;             ///< degrees the camera is turned about the figure
+  bool hasSeatHeight = false;  ///< write the height of an eased seat beside it
 };
 
 /// The panels of a figure in one of its forms (0 = as written, then one per easing).
@@ -23,7 +23,8 @@ struct PictureOptions {
 drawing::Drawing pictureOf(const Figure& figure, std::size_t form, const PictureOptions& options = {});
 
 /// One frame on the way through the key poses, `t` from 0 to 1, for animation.
-drawing::Drawing frameOf(const Figure& figure, std::size_t form, double t, const PictureOptions& options = {});
+drawing::Drawing frameOf(const Figure& figure, std::size_t form, double t,
+                         const PictureOptions& options = {});
 
 /// The body a fraction of the way through the key poses of a form.
 Body bodyAt(const Form& form, double t);

@@ -28,9 +28,9 @@ struct FootContact {
 struct Leg {
   std::optional<FootContact> foot;  ///< if set, hip and knee are solved
   double hipFlexion = 0, hipAbduction = 0, hipRotation = 0, knee = 3, ankle = 0;
-  std::optional<Vector> pole;       ///< where the knee points, in the pelvis frame
-  double leastKnee = 4;             ///< bend a standing leg keeps at least
-  std::string on = "floor";         ///< what the foot stands on; "" = nothing
+  std::optional<Vector> pole;  ///< where the knee points, in the pelvis frame
+  double leastKnee = 4;        ///< bend a standing leg keeps at least
+  std::string on = "floor";    ///< what the foot stands on; "" = nothing
 };
 
 enum class Grip { Flat, Fist, Wrist };
@@ -42,26 +42,26 @@ struct Direction {
 };
 
 struct Arm {
-  bool reaches = false;             ///< true: the hand is brought to `to`, shoulder and elbow are solved
+  bool reaches = false;  ///< true: the hand is brought to `to`, shoulder and elbow are solved
   double elevation = 6, plane = 0, rotation = 0;  ///< plane 0 = out to the side, 90 = forward
   double elbow = 8, pronation = 0, wrist = 0;
-  std::string to;                   ///< anchor on the body ("right.thigh:0.46:back"), or "" for `point`
+  std::string to;  ///< anchor on the body ("right.thigh:0.46:back"), or "" for `point`
   Vector point, offset;
   Direction fingers, palm{{0, 0, -1}, {}};
-  std::optional<Vector> pole;       ///< where the elbow points, in the chest frame
+  std::optional<Vector> pole;  ///< where the elbow points, in the chest frame
   Grip grip = Grip::Flat;
-  std::string on;                   ///< fixed thing the hand leans on: wall, chair, counter, floor …; "" = none
+  std::string on;  ///< fixed thing the hand leans on: wall, chair, counter, floor …; "" = none
 };
 
 struct Pose {
-  Vector at;                        ///< middle of the hip joints
-  bool hasHeight = false;           ///< false: the height follows from the planted feet
+  Vector at;               ///< middle of the hip joints
+  bool hasHeight = false;  ///< false: the height follows from the planted feet
   double heading = 0, pitch = 0, roll = 0, turn = 0;
   double trunkFlexion = 0, trunkSideBend = 0, trunkRotation = 0;
   double neckFlexion = 0, neckSideBend = 0, neckRotation = 0;
-  std::array<Leg, 2> legs;          ///< left, right
+  std::array<Leg, 2> legs;  ///< left, right
   std::array<Arm, 2> arms;
-  bool isSeated = false;            ///< the weight rests on a seat
+  bool isSeated = false;  ///< the weight rests on a seat
 };
 
 }  // namespace stile::movement

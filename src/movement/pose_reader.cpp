@@ -38,7 +38,9 @@ void takeDirection(ObjectReader& reader, const char* key, Direction& into) {
   into.along = words;
 }
 
-bool isAnchor(const std::string& words) { return anchorOf(poseBody(Pose{}), words).has_value(); }
+bool isAnchor(const std::string& words) {
+  return anchorOf(poseBody(Pose{}), words).has_value();
+}
 
 void readFoot(ObjectReader& reader, Node node, Leg& leg, double heading) {
   FootContact foot = leg.foot.value_or(FootContact{{}, heading, 0, 0});
@@ -77,7 +79,8 @@ void readArm(Node node, const std::string& subject, const Presets& presets, Arm&
   if (const std::string from = reader.string("from"); !from.empty()) {
     const auto preset = presets.arms.find(from);
     if (preset == presets.arms.end())
-      reader.issue(node, "there is no arm position \"" + from + "\"", "name one of rules/movement/presets.json");
+      reader.issue(node, "there is no arm position \"" + from + "\"",
+                   "name one of rules/movement/presets.json");
     else
       arm = preset->second;
   }
@@ -97,7 +100,8 @@ void readArm(Node node, const std::string& subject, const Presets& presets, Arm&
     else if (isAnchor(to->string()))
       arm.to = to->string();
     else
-      reader.issue(*to, "\"" + to->string() + "\" is no place on the body", "write it like left.thigh:0.5:front");
+      reader.issue(*to, "\"" + to->string() + "\" is no place on the body",
+                   "write it like left.thigh:0.5:front");
   }
   if (const auto offset = reader.find("offset")) readVector(*offset, arm.offset, reader);
   takeNumber(reader, "elbow", arm.elbow);
@@ -111,14 +115,16 @@ void readArm(Node node, const std::string& subject, const Presets& presets, Arm&
   }
   if (const auto grip = reader.find("grip")) {
     const std::string words = reader.string("grip");
-    if (words != "flat" && words != "fist" && words != "wrist") reader.issue(*grip, "\"" + words + "\" is no grip", "use flat, fist or wrist");
+    if (words != "flat" && words != "fist" && words != "wrist")
+      reader.issue(*grip, "\"" + words + "\" is no grip", "use flat, fist or wrist");
     arm.grip = words == "fist" ? Grip::Fist : words == "wrist" ? Grip::Wrist : Grip::Flat;
   }
   if (reader.find("on")) arm.on = reader.string("on");
   reader.finish();
 }
 
-void readTurns(ObjectReader& reader, const char* key, double& flexion, double& sideBend, double& rotation, base::Issues& issues) {
+void readTurns(ObjectReader& reader, const char* key, double& flexion, double& sideBend, double& rotation,
+               base::Issues& issues) {
   const auto node = reader.find(key);
   if (!node) return;
   ObjectReader part(*node, reader.subject() + ", " + key, issues);
@@ -145,7 +151,9 @@ void readPelvis(ObjectReader& reader, Pose& pose, base::Issues& issues) {
 
 }  // namespace
 
-double numberOf(Node node) { return std::strtod(node.numberText().c_str(), nullptr); }
+double numberOf(Node node) {
+  return std::strtod(node.numberText().c_str(), nullptr);
+}
 
 bool readVector(Node node, Vector& into, ObjectReader& reader) {
   const bool fits = node.isArray() && (node.size() == 2 || node.size() == 3);
@@ -163,12 +171,14 @@ bool readVector(Node node, Vector& into, ObjectReader& reader) {
   return true;
 }
 
-void readPose(Node node, const std::string& subject, const Presets& presets, Pose& pose, base::Issues& issues) {
+void readPose(Node node, const std::string& subject, const Presets& presets, Pose& pose,
+              base::Issues& issues) {
   ObjectReader reader(node, subject, issues);
   if (const std::string from = reader.string("from"); !from.empty()) {
     const auto preset = presets.poses.find(from);
     if (preset == presets.poses.end())
-      reader.issue(node, "there is no pose \"" + from + "\" to start from", "name one of rules/movement/presets.json");
+      reader.issue(node, "there is no pose \"" + from + "\" to start from",
+                   "name one of rules/movement/presets.json");
     else
       pose = preset->second;
   }
@@ -197,7 +207,8 @@ void readPose(Node node, const std::string& subject, const Presets& presets, Pos
     pose.arms[1] = mirroredArm(right);
   }
   // A preset is written for the left; named for the right arm it is taken in the mirror.
-  if (const auto at = reader.find("leftArm")) readArm(*at, subject + ", leftArm", presets, pose.arms[0], issues);
+  if (const auto at = reader.find("leftArm"))
+    readArm(*at, subject + ", leftArm", presets, pose.arms[0], issues);
   if (const auto at = reader.find("rightArm")) {
     Presets right = presets;
     for (auto& [name, preset] : right.arms) preset = mirroredArm(preset);

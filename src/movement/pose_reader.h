@@ -22,7 +22,8 @@ double numberOf(json::Node node);
 
 /// Overlays `node` on `pose`. Keys: from, pelvis, trunk, neck, seated, leftLeg, rightLeg, bothLegs,
 /// leftArm, rightArm, bothArms; "both" is written for the left and mirrored for the right.
-void readPose(json::Node node, const std::string& subject, const Presets& presets, Pose& pose, base::Issues& issues);
+void readPose(json::Node node, const std::string& subject, const Presets& presets, Pose& pose,
+              base::Issues& issues);
 
 Presets readPresets(const std::string& text, const std::string& file, base::Issues& issues);
 

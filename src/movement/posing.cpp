@@ -70,13 +70,15 @@ double Poser::standingHeight(const Frame& pelvis) const {
 // Two joints share each movement of the trunk: the chest turns, the loin bends (our own split).
 void Poser::placeTrunk(const Frame& pelvis, Vector at) {
   const auto part = [this](double bend, double turn) {
-    return aboutX(-pose_.trunkSideBend * bend) * aboutY(pose_.trunkFlexion * bend) * aboutZ(pose_.trunkRotation * turn);
+    return aboutX(-pose_.trunkSideBend * bend) * aboutY(pose_.trunkFlexion * bend) *
+           aboutZ(pose_.trunkRotation * turn);
   };
   const Frame loin = pelvis * part(.55, .2), chest = loin * part(.45, .8);
   const Vector l5 = at + pelvis * Vector{-.006 * H, 0, kPelvis * H};
   const Vector t12 = l5 + loin * Vector{.004 * H, 0, kLoin * H};
   const Vector c7 = t12 + chest * Vector{-.014 * H, 0, kChest * H};
-  const Frame half = aboutX(-pose_.neckSideBend / 2) * aboutY(pose_.neckFlexion / 2) * aboutZ(pose_.neckRotation / 2);
+  const Frame half =
+      aboutX(-pose_.neckSideBend / 2) * aboutY(pose_.neckFlexion / 2) * aboutZ(pose_.neckRotation / 2);
   const Frame neck = chest * half, head = neck * half;
   const Vector skull = c7 + neck * Vector{.016 * H, 0, kNeck * H};
   body_[Bone::Pelvis] = {pelvis, at, l5};
@@ -108,7 +110,8 @@ void Poser::placeLeg(Hand hand) {
     body_.standsOn[indexOf(hand)] = leg.on;
   } else {
     const double side = signOf(hand);
-    thigh = pelvis.frame * aboutY(-leg.hipFlexion) * aboutX(side * leg.hipAbduction) * aboutZ(-side * leg.hipRotation);
+    thigh = pelvis.frame * aboutY(-leg.hipFlexion) * aboutX(side * leg.hipAbduction) *
+            aboutZ(-side * leg.hipRotation);
     knee = hip - thigh.z * (kThigh * H);
     shank = thigh * aboutY(leg.knee);
     ankle = knee - shank.z * (kShank * H);
@@ -124,7 +127,8 @@ Vector Poser::shoulderAt(Hand hand, double elevation, double plane) const {
   double up = std::clamp((elevation - 50) / 110, 0.0, 1.0);
   up = up * up * (3 - 2 * up);
   const double share = elevation > 8 ? std::min(1.0, elevation / 80) : 0;
-  const double forward = std::clamp((plane - 80) / 50, 0.0, 1.0) * share, back = std::clamp(-plane / 60, 0.0, 1.0) * share;
+  const double forward = std::clamp((plane - 80) / 50, 0.0, 1.0) * share,
+               back = std::clamp(-plane / 60, 0.0, 1.0) * share;
   const PlacedBone& chest = body_[Bone::Chest];
   return chest.from + chest.frame * Vector{(-.008 + .026 * forward - .016 * back) * H,
                                            signOf(hand) * (kHalfShoulders - .020 * up - .016 * forward) * H,
@@ -167,7 +171,8 @@ void Poser::placeArm(Hand hand) {
     return;
   }
   const Vector fingers = worldOf(arm.fingers), palm = unit(across(worldOf(arm.palm), fingers));
-  const Vector point = (arm.to.empty() ? arm.point : anchorOf(body_, arm.to).value_or(arm.point)) + arm.offset;
+  const Vector point =
+      (arm.to.empty() ? arm.point : anchorOf(body_, arm.to).value_or(arm.point)) + arm.offset;
   const double hold = arm.grip == Grip::Flat ? .052 : arm.grip == Grip::Fist ? .040 : 0;
   const Vector wrist = point - fingers * (hold * H) - palm * (hold > 0 ? .014 * H : 0);
   const Vector pole = chest * arm.pole.value_or(Vector{-.5, .6 * side, -.8});
@@ -186,7 +191,8 @@ void Poser::placeArm(Hand hand) {
     const Vector left = cross(-solved.axis, -solved.bendsTo);
     const Frame upper = frameAlong(unit(solved.joint - shoulder), left);
     body_.of(hand, Limb::UpperArm) = {upper, shoulder, solved.joint};
-    body_.of(hand, Limb::Forearm) = {frameAlong(unit(solved.end - solved.joint), left), solved.joint, solved.end};
+    body_.of(hand, Limb::Forearm) = {frameAlong(unit(solved.end - solved.joint), left), solved.joint,
+                                     solved.end};
     const Vector down = inside(chest, -upper.z);
     elevation = angleBetween(down, {0, 0, -1});
     plane = elevation > 8 ? toDegrees(std::atan2(down.x, down.y * side)) : 0;
@@ -197,7 +203,8 @@ void Poser::placeArm(Hand hand) {
 
 bool Poser::leansOnOtherArm(Hand hand) const {
   const std::string& to = pose_.arms[indexOf(hand)].to;
-  return to.find("Arm") != std::string::npos || to.find("forearm") != std::string::npos || to.find("hand") != std::string::npos;
+  return to.find("Arm") != std::string::npos || to.find("forearm") != std::string::npos ||
+         to.find("hand") != std::string::npos;
 }
 
 Body Poser::run() {
@@ -219,7 +226,8 @@ Body Poser::run() {
 TwoBone solveTwoBone(Vector root, Vector target, double near, double far, Vector pole, double leastBend) {
   const Vector span = target - root;
   const double distance = length(span);
-  const double furthest = std::sqrt(near * near + far * far + 2 * near * far * std::cos(toRadians(leastBend)));
+  const double furthest =
+      std::sqrt(near * near + far * far + 2 * near * far * std::cos(toRadians(leastBend)));
   const double reached = std::clamp(distance, std::abs(near - far) + 1e-4, furthest);
   TwoBone result;
   result.axis = unit(span);
@@ -232,6 +240,8 @@ TwoBone solveTwoBone(Vector root, Vector target, double near, double far, Vector
   return result;
 }
 
-Body poseBody(const Pose& pose) { return Poser(pose).run(); }
+Body poseBody(const Pose& pose) {
+  return Poser(pose).run();
+}
 
 }  // namespace stile::movement

@@ -11,9 +11,11 @@ class Carpenter {
  public:
   explicit Carpenter(const Prop& prop) : prop_(prop) {}
 
-  void block(double dx, double dy, double low, double length, double width, double high, bool isHatched = false, bool isDark = false) {
+  void block(double dx, double dy, double low, double length, double width, double high,
+             bool isHatched = false, bool isDark = false) {
     const Vector at = prop_.at + aboutZ(prop_.heading) * Vector{dx, dy, 0};
-    blocks_.push_back({{at.x, at.y, prop_.at.z + low}, length, width, high - low, prop_.heading, isHatched, isDark});
+    blocks_.push_back(
+        {{at.x, at.y, prop_.at.z + low}, length, width, high - low, prop_.heading, isHatched, isDark});
   }
 
   void legs(double length, double width, double low, double high) {
@@ -24,7 +26,8 @@ class Carpenter {
   void chair(bool hasArms) {
     const double seat = prop_.seat, deep = .42, wide = hasArms ? .50 : .42;
     legs(deep, wide, 0, seat - .04);
-    for (const double dy : {-wide / 2 + .02, wide / 2 - .02}) block(-deep / 2 + .02, dy, seat, .035, .035, seat + .46);
+    for (const double dy : {-wide / 2 + .02, wide / 2 - .02})
+      block(-deep / 2 + .02, dy, seat, .035, .035, seat + .46);
     block(-deep / 2 + .02, 0, seat + .24, .03, wide - .04, seat + .46);
     block(0, 0, seat - .045, deep, wide, seat);
     if (!hasArms) return;
@@ -40,7 +43,8 @@ class Carpenter {
     const double width = prop_.width, height = prop_.height, length = prop_.length;
     if (kind == "chair") chair(false);
     if (kind == "armChair") chair(true);
-    if (kind == "stool") legs(.36, .36, 0, prop_.seat - .04), block(0, 0, prop_.seat - .045, .36, .36, prop_.seat);
+    if (kind == "stool")
+      legs(.36, .36, 0, prop_.seat - .04), block(0, 0, prop_.seat - .045, .36, .36, prop_.seat);
     if (kind == "wall") block(.03, 0, 0, .13, or_(width, .9), or_(height, 1.9), true);
     if (kind == "post") block(0, 0, 0, .07, .10, or_(height, 1.5));
     if (kind == "door") {
@@ -69,7 +73,9 @@ class Carpenter {
       block(or_(length, .8), 0, 0, .03, .03, or_(height, .90));
       block(or_(length, .8) / 2, 0, or_(height, .90), or_(length, .8) + .06, .045, or_(height, .90) + .035);
     }
-    if (kind == "bed") block(0, 0, .08, or_(length, 2.0), or_(width, .9), .30), block(0, 0, .30, or_(length, 2.0), or_(width, .9), .48);
+    if (kind == "bed")
+      block(0, 0, .08, or_(length, 2.0), or_(width, .9), .30),
+          block(0, 0, .30, or_(length, 2.0), or_(width, .9), .48);
     if (kind == "line") block(0, 0, 0, or_(length, 1.0), .03, .002, false, true);
     if (kind == "cycle") {
       block(-.02, 0, 0, .9, .10, .06);
@@ -84,7 +90,9 @@ class Carpenter {
       block(.12, .10, .14, .34, .13, .18);
       block(-.16, -.10, .22, .34, .13, .26);
     }
-    if (kind == "pedals") block(.04, 0, or_(height, .72), .22, .10, or_(height, .72) + .05), block(.04, 0, or_(height, .72) + .05, .06, .05, or_(height, .72) + .21);
+    if (kind == "pedals")
+      block(.04, 0, or_(height, .72), .22, .10, or_(height, .72) + .05),
+          block(.04, 0, or_(height, .72) + .05, .06, .05, or_(height, .72) + .21);
     return std::move(blocks_);
   }
 
@@ -102,13 +110,16 @@ std::vector<Hand> handsOf(const Prop& prop) {
 }  // namespace
 
 const std::vector<std::string>& propKinds() {
-  static const std::vector<std::string> kinds{"chair", "armChair", "stool", "wall",   "post",  "door",  "counter", "table",  "mat",
-                                              "pillow", "step",    "stairs", "rail",  "bed",   "line",  "cycle",   "pedals", "water",
-                                              "band",  "towel",    "strap",  "weight", "bag",  "ball",  "tree",    "crossTrainer"};
+  static const std::vector<std::string> kinds{
+      "chair",  "armChair", "stool",  "wall",   "post", "door", "counter", "table",       "mat",
+      "pillow", "step",     "stairs", "rail",   "bed",  "line", "cycle",   "pedals",      "water",
+      "band",   "towel",    "strap",  "weight", "bag",  "ball", "tree",    "crossTrainer"};
   return kinds;
 }
 
-std::vector<Block> blocksOf(const Prop& prop) { return Carpenter(prop).run(); }
+std::vector<Block> blocksOf(const Prop& prop) {
+  return Carpenter(prop).run();
+}
 
 std::vector<Rod> rodsOf(const Prop& prop, const Body& body) {
   std::vector<Rod> rods;
@@ -119,7 +130,8 @@ std::vector<Rod> rodsOf(const Prop& prop, const Body& body) {
     rods.push_back({hub + turn * Vector{0, -.10, 0}, hub + turn * Vector{0, .10, 0}, .025, true});
   }
   if (prop.kind == "pedals") {
-    const Vector hub = prop.at + aboutZ(prop.heading) * Vector{.04, 0, (prop.height > 0 ? prop.height : .72) + .21};
+    const Vector hub =
+        prop.at + aboutZ(prop.heading) * Vector{.04, 0, (prop.height > 0 ? prop.height : .72) + .21};
     rods.push_back({hub - aboutZ(prop.heading).y * .06, hub + aboutZ(prop.heading).y * .06, .085, false});
   }
   if (prop.kind == "tree") {
@@ -130,9 +142,11 @@ std::vector<Rod> rodsOf(const Prop& prop, const Body& body) {
     const Frame turn = aboutZ(prop.heading);
     for (const double side : {.13, -.13}) {
       const Vector pivot = prop.at + turn * Vector{.52, side, .10};
-      rods.push_back({pivot, prop.at + turn * Vector{.46, side * 1.5, prop.height > 0 ? prop.height : 1.25}, .018, false});
+      rods.push_back({pivot, prop.at + turn * Vector{.46, side * 1.5, prop.height > 0 ? prop.height : 1.25},
+                      .018, false});
     }
-    rods.push_back({prop.at + turn * Vector{-.48, -.03, .28}, prop.at + turn * Vector{-.48, .03, .28}, .22, false});
+    rods.push_back(
+        {prop.at + turn * Vector{-.48, -.03, .28}, prop.at + turn * Vector{-.48, .03, .28}, .22, false});
   }
   for (const Hand hand : handsOf(prop)) {
     const PlacedHand& placed = body.hands[movement::indexOf(hand)];
@@ -140,10 +154,12 @@ std::vector<Rod> rodsOf(const Prop& prop, const Body& body) {
     const Vector grasp = wrist + placed.fingers * (.040 * kStature) + placed.palm * (.016 * kStature);
     const Vector across = cross(placed.palm, placed.fingers);
     if (prop.kind == "weight") {
-      for (const double end : {-1.0, 1.0}) rods.push_back({grasp + across * (end * .055), grasp + across * (end * .115), .043, true});
+      for (const double end : {-1.0, 1.0})
+        rods.push_back({grasp + across * (end * .055), grasp + across * (end * .115), .043, true});
       rods.push_back({grasp - across * .06, grasp + across * .06, .013, false});
     }
-    if (prop.kind == "ball") rods.push_back({grasp + placed.palm * .02, grasp + placed.palm * .021, .036, false});
+    if (prop.kind == "ball")
+      rods.push_back({grasp + placed.palm * .02, grasp + placed.palm * .021, .036, false});
     if (prop.kind == "bag") {
       const Vector low = grasp + Vector{0, 0, -.16};
       for (const double side : {-.085, .085}) rods.push_back({grasp, low + Vector{side, 0, 0}, .004, true});

@@ -34,7 +34,8 @@ std::vector<Rod> rodsOf(const Prop& prop, const Body& body);
 std::vector<Vector> courseOf(const Prop& prop, const Body& body);
 
 /// Paints one prop. Hatches and lines are `lineWidth` wide.
-std::vector<drawing::Shape> paintProp(const Prop& prop, const Body& body, const Camera& camera, double lineWidth);
+std::vector<drawing::Shape> paintProp(const Prop& prop, const Body& body, const Camera& camera,
+                                      double lineWidth);
 
 /// All corners, to measure the extent.
 std::vector<drawing::Point> extentOf(const Prop& prop, const Body& body, const Camera& camera);

@@ -6,9 +6,9 @@ namespace stile::movement {
 namespace {
 
 constexpr std::array<std::string_view, kBoneCount> kNames{
-    "pelvis", "loin", "chest", "neck", "head",
-    "left.thigh", "left.shank", "left.foot", "left.upperArm", "left.forearm", "left.hand",
-    "right.thigh", "right.shank", "right.foot", "right.upperArm", "right.forearm", "right.hand"};
+    "pelvis",      "loin",       "chest",          "neck",          "head",      "left.thigh",
+    "left.shank",  "left.foot",  "left.upperArm",  "left.forearm",  "left.hand", "right.thigh",
+    "right.shank", "right.foot", "right.upperArm", "right.forearm", "right.hand"};
 
 constexpr std::string_view kRead = "joint-motion-1965", kOwn = "common practice, no source";
 // Ankle dorsiflexion is 20 with the foot free; with the body's weight on it lunge tests find more
@@ -37,7 +37,9 @@ constexpr std::array<JointRange, 18> kRanges{{
 
 }  // namespace
 
-std::string nameOf(Bone bone) { return std::string(kNames[static_cast<std::size_t>(bone)]); }
+std::string nameOf(Bone bone) {
+  return std::string(kNames[static_cast<std::size_t>(bone)]);
+}
 
 std::optional<Bone> boneNamed(std::string_view name) {
   const auto at = std::find(kNames.begin(), kNames.end(), name);
@@ -45,10 +47,13 @@ std::optional<Bone> boneNamed(std::string_view name) {
   return static_cast<Bone>(at - kNames.begin());
 }
 
-const std::array<JointRange, 18>& jointRanges() { return kRanges; }
+const std::array<JointRange, 18>& jointRanges() {
+  return kRanges;
+}
 
 const JointRange* rangeOf(std::string_view joint) {
-  const auto at = std::find_if(kRanges.begin(), kRanges.end(), [&](const JointRange& each) { return each.joint == joint; });
+  const auto at = std::find_if(kRanges.begin(), kRanges.end(),
+                               [&](const JointRange& each) { return each.joint == joint; });
   return at == kRanges.end() ? nullptr : &*at;
 }
 

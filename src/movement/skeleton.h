@@ -19,14 +19,34 @@ namespace stile::movement {
 
 enum class Hand { Left, Right };  ///< the left or the right limb of the figure
 inline constexpr std::array<Hand, 2> kHands{Hand::Left, Hand::Right};
-constexpr double signOf(Hand hand) { return hand == Hand::Left ? 1 : -1; }
-constexpr std::size_t indexOf(Hand hand) { return hand == Hand::Left ? 0 : 1; }
-constexpr Hand otherOf(Hand hand) { return hand == Hand::Left ? Hand::Right : Hand::Left; }
+constexpr double signOf(Hand hand) {
+  return hand == Hand::Left ? 1 : -1;
+}
+constexpr std::size_t indexOf(Hand hand) {
+  return hand == Hand::Left ? 0 : 1;
+}
+constexpr Hand otherOf(Hand hand) {
+  return hand == Hand::Left ? Hand::Right : Hand::Left;
+}
 
 enum class Bone {
-  Pelvis, Loin, Chest, Neck, Head,
-  LeftThigh, LeftShank, LeftFoot, LeftUpperArm, LeftForearm, LeftHand,
-  RightThigh, RightShank, RightFoot, RightUpperArm, RightForearm, RightHand,
+  Pelvis,
+  Loin,
+  Chest,
+  Neck,
+  Head,
+  LeftThigh,
+  LeftShank,
+  LeftFoot,
+  LeftUpperArm,
+  LeftForearm,
+  LeftHand,
+  RightThigh,
+  RightShank,
+  RightFoot,
+  RightUpperArm,
+  RightForearm,
+  RightHand,
 };
 inline constexpr std::size_t kBoneCount = 17;
 enum class Limb { Thigh, Shank, Foot, UpperArm, Forearm, Hand };

@@ -15,7 +15,8 @@ constexpr double H = kStature;
 Lying lyingOf(const Body& body) {
   const Frame &pelvis = body[Bone::Pelvis].frame, &chest = body[Bone::Chest].frame;
   // A trunk within about 25 degrees of level.
-  if (std::abs(chest.z.z) > .42 || std::abs(pelvis.z.z) > .55 || body[Bone::Pelvis].from.z > .40) return Lying::No;
+  if (std::abs(chest.z.z) > .42 || std::abs(pelvis.z.z) > .55 || body[Bone::Pelvis].from.z > .40)
+    return Lying::No;
   if (chest.x.z > .6) return Lying::Supine;
   return chest.x.z < -.6 ? Lying::Prone : Lying::Side;
 }
@@ -61,7 +62,9 @@ bool holdsOn(const Body& body, Hand hand) {
   return !on.empty() && on != "floor";
 }
 
-bool isHandOnFloor(const Body& body, Hand hand) { return body.hands[indexOf(hand)].on == "floor"; }
+bool isHandOnFloor(const Body& body, Hand hand) {
+  return body.hands[indexOf(hand)].on == "floor";
+}
 
 }  // namespace
 
@@ -87,7 +90,8 @@ Support supportOf(const Body& body) {
     const double knee = angleBetween(body.of(hand, Limb::Thigh).frame.z, body.of(hand, Limb::Shank).frame.z);
     support.isLongSitting = support.isLongSitting || (isOnFloorSeat && knee < 30);
   }
-  support.isOnHands = !isLying && isKneeling && (isHandOnFloor(body, Hand::Left) || isHandOnFloor(body, Hand::Right));
+  support.isOnHands =
+      !isLying && isKneeling && (isHandOnFloor(body, Hand::Left) || isHandOnFloor(body, Hand::Right));
   if (!support.isStanding) return support;
   std::vector<drawing::Point> soles;
   int planted = 0;
@@ -97,7 +101,8 @@ Support supportOf(const Body& body) {
     if (!body.isPlanted[i]) continue;
     ++planted;
     addSole(body, hand, soles);
-    support.isDeep = support.isDeep || body.of(hand, Limb::Thigh).from.z < body.of(hand, Limb::Shank).from.z - .02;
+    support.isDeep =
+        support.isDeep || body.of(hand, Limb::Thigh).from.z < body.of(hand, Limb::Shank).from.z - .02;
   }
   if (planted == 0) return support;
   if (planted == 1)

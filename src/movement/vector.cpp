@@ -7,15 +7,21 @@
 
 namespace stile::movement {
 
-double length(Vector a) { return std::sqrt(dot(a, a)); }
+double length(Vector a) {
+  return std::sqrt(dot(a, a));
+}
 
 Vector unit(Vector a) {
   const double size = length(a);
   return size > 1e-9 ? a * (1 / size) : Vector{0, 0, 1};
 }
 
-double toDegrees(double radians) { return radians * 180 / std::numbers::pi; }
-double toRadians(double degrees) { return degrees * std::numbers::pi / 180; }
+double toDegrees(double radians) {
+  return radians * 180 / std::numbers::pi;
+}
+double toRadians(double degrees) {
+  return degrees * std::numbers::pi / 180;
+}
 
 double angleBetween(Vector a, Vector b) {
   return toDegrees(std::acos(std::clamp(dot(unit(a), unit(b)), -1.0, 1.0)));
@@ -42,7 +48,9 @@ Frame mix(const Frame& a, const Frame& b, double t) {
   Vector axis{turn.y.z - turn.z.y, turn.z.x - turn.x.z, turn.x.y - turn.y.x};
   if (length(axis) < 1e-6) {
     // Half a turn: the axis is the direction that the turn leaves alone.
-    const Vector candidates[] = {{turn.x.x + 1, turn.x.y, turn.x.z}, {turn.y.x, turn.y.y + 1, turn.y.z}, {turn.z.x, turn.z.y, turn.z.z + 1}};
+    const Vector candidates[] = {{turn.x.x + 1, turn.x.y, turn.x.z},
+                                 {turn.y.x, turn.y.y + 1, turn.y.z},
+                                 {turn.z.x, turn.z.y, turn.z.z + 1}};
     axis = *std::max_element(std::begin(candidates), std::end(candidates),
                              [](Vector p, Vector q) { return length(p) < length(q); });
   }

@@ -11,20 +11,34 @@ struct Vector {
   bool operator==(const Vector&) const = default;
 };
 
-constexpr Vector operator+(Vector a, Vector b) { return {a.x + b.x, a.y + b.y, a.z + b.z}; }
-constexpr Vector operator-(Vector a, Vector b) { return {a.x - b.x, a.y - b.y, a.z - b.z}; }
-constexpr Vector operator*(Vector a, double k) { return {a.x * k, a.y * k, a.z * k}; }
-constexpr Vector operator-(Vector a) { return {-a.x, -a.y, -a.z}; }
-constexpr double dot(Vector a, Vector b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
+constexpr Vector operator+(Vector a, Vector b) {
+  return {a.x + b.x, a.y + b.y, a.z + b.z};
+}
+constexpr Vector operator-(Vector a, Vector b) {
+  return {a.x - b.x, a.y - b.y, a.z - b.z};
+}
+constexpr Vector operator*(Vector a, double k) {
+  return {a.x * k, a.y * k, a.z * k};
+}
+constexpr Vector operator-(Vector a) {
+  return {-a.x, -a.y, -a.z};
+}
+constexpr double dot(Vector a, Vector b) {
+  return a.x * b.x + a.y * b.y + a.z * b.z;
+}
 constexpr Vector cross(Vector a, Vector b) {
   return {a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x};
 }
-constexpr Vector mix(Vector a, Vector b, double t) { return a * (1 - t) + b * t; }
+constexpr Vector mix(Vector a, Vector b, double t) {
+  return a * (1 - t) + b * t;
+}
 double length(Vector a);
 /// Length 1; (0, 0, 1) for a vector without direction.
 Vector unit(Vector a);
 /// The part of `a` at right angles to `axis`, which has length 1.
-constexpr Vector across(Vector a, Vector axis) { return a - axis * dot(a, axis); }
+constexpr Vector across(Vector a, Vector axis) {
+  return a - axis * dot(a, axis);
+}
 
 /// A rotation by its axes; also a turned coordinate system.
 struct Frame {
@@ -32,12 +46,20 @@ struct Frame {
   bool operator==(const Frame&) const = default;
 };
 
-constexpr Vector operator*(const Frame& f, Vector v) { return f.x * v.x + f.y * v.y + f.z * v.z; }
-constexpr Frame operator*(const Frame& a, const Frame& b) { return {a * b.x, a * b.y, a * b.z}; }
+constexpr Vector operator*(const Frame& f, Vector v) {
+  return f.x * v.x + f.y * v.y + f.z * v.z;
+}
+constexpr Frame operator*(const Frame& a, const Frame& b) {
+  return {a * b.x, a * b.y, a * b.z};
+}
 /// The vector as seen from inside the frame.
-constexpr Vector inside(const Frame& f, Vector v) { return {dot(f.x, v), dot(f.y, v), dot(f.z, v)}; }
+constexpr Vector inside(const Frame& f, Vector v) {
+  return {dot(f.x, v), dot(f.y, v), dot(f.z, v)};
+}
 /// `b` as seen from inside `a`.
-constexpr Frame inside(const Frame& a, const Frame& b) { return {inside(a, b.x), inside(a, b.y), inside(a, b.z)}; }
+constexpr Frame inside(const Frame& a, const Frame& b) {
+  return {inside(a, b.x), inside(a, b.y), inside(a, b.z)};
+}
 
 /// Turns about one axis, in degrees. A positive turn about y tips the head forward.
 Frame aboutX(double degrees);

@@ -24,13 +24,14 @@ class Taker {
 
   void run() {
     if (figure_.forms.size() != exercise_.easings.size() + 1)
-      complain("the figure draws " + std::to_string(figure_.forms.size() - 1) + " eased forms, the exercise has " +
-                   std::to_string(exercise_.easings.size()),
+      complain("the figure draws " + std::to_string(figure_.forms.size() - 1) +
+                   " eased forms, the exercise has " + std::to_string(exercise_.easings.size()),
                "give each easing its drawn form in rules/movement");
     checkDeclared();
     takeBans();
     takeAngles();
-    for (std::size_t i = 0; i < exercise_.easings.size(); ++i) takeEasing(exercise_.easings[i], std::min(i + 1, shown_.size() - 1));
+    for (std::size_t i = 0; i < exercise_.easings.size(); ++i)
+      takeEasing(exercise_.easings[i], std::min(i + 1, shown_.size() - 1));
   }
 
  private:
@@ -38,7 +39,9 @@ class Taker {
     issues_.error(exercise_.place, exercise_.id, std::move(message), std::move(remedy));
   }
 
-  static bool isOfTrunk(const std::string& movement) { return movement.compare(0, 5, "trunk") == 0 || movement.compare(0, 4, "neck") == 0; }
+  static bool isOfTrunk(const std::string& movement) {
+    return movement.compare(0, 5, "trunk") == 0 || movement.compare(0, 4, "neck") == 0;
+  }
 
   movement::Hand handOf(Limb limb) const {
     return limb == Limb::Other ? movement::otherOf(figure_.working) : figure_.working;
@@ -65,8 +68,11 @@ class Taker {
   void checkDeclared() {
     for (const Demand& demand : exercise_.demands) {
       const int degrees = shown(demand.movement, demand.limb, 0);
-      if (base::Rational(degrees) <= *base::Rational::add(demand.degrees, base::Rational(static_cast<long long>(kAngleTolerance)))) continue;
-      complain("declares " + demand.movement + " of " + demand.degrees.toText() + " degrees, its figure shows " + std::to_string(degrees),
+      if (base::Rational(degrees) <=
+          *base::Rational::add(demand.degrees, base::Rational(static_cast<long long>(kAngleTolerance))))
+        continue;
+      complain("declares " + demand.movement + " of " + demand.degrees.toText() +
+                   " degrees, its figure shows " + std::to_string(degrees),
                "declare at least what the figure shows, or mend the pose");
     }
   }
@@ -75,7 +81,8 @@ class Taker {
     const auto take = [&](const std::set<std::string>& bans, std::set<std::string>& into) {
       for (const std::string& ban : bans) {
         if (into.insert(ban).second)
-          complain("its figure shows \"" + ban + "\", which it does not declare", "add it to \"involves\" or \"involvesOther\", or mend the pose");
+          complain("its figure shows \"" + ban + "\", which it does not declare",
+                   "add it to \"involves\" or \"involvesOther\", or mend the pose");
       }
     };
     const auto working = movement::indexOf(figure_.working);
@@ -85,7 +92,8 @@ class Taker {
   }
 
   void takeAngles() {
-    for (Demand& demand : exercise_.demands) demand.degrees = std::max(demand.degrees, base::Rational(shown(demand.movement, demand.limb, 0)));
+    for (Demand& demand : exercise_.demands)
+      demand.degrees = std::max(demand.degrees, base::Rational(shown(demand.movement, demand.limb, 0)));
     std::set<std::string> movements;
     for (const movement::Angles* angles : {&shown_[0].trunk, &shown_[0].limbs[0], &shown_[0].limbs[1]})
       for (const auto& [movement, degrees] : *angles) movements.insert(movement);
@@ -105,7 +113,8 @@ class Taker {
     std::set<limits::Qualifier> done;
     for (const Demand& demand : exercise_.demands) {
       if (demand.movement != movement) continue;
-      const bool covers = demand.limb == limb || demand.limb == Limb::Both || !exercise_.oneSided || isOfTrunk(movement);
+      const bool covers =
+          demand.limb == limb || demand.limb == Limb::Both || !exercise_.oneSided || isOfTrunk(movement);
       if (covers && demand.degrees >= base::Rational(degrees)) return;
       if (covers) done.insert(demand.done.begin(), demand.done.end());
     }
@@ -126,19 +135,24 @@ class Taker {
       // An easing speaks of the limb on which the exercise asks most.
       const Demand* most = nullptr;
       for (const Demand& demand : exercise_.demands)
-        if (demand.movement == movement && (most == nullptr || demand.degrees > most->degrees)) most = &demand;
+        if (demand.movement == movement && (most == nullptr || demand.degrees > most->degrees))
+          most = &demand;
       if (most == nullptr) continue;
       const int drawn = shown(movement, most->limb, form);
-      if (base::Rational(drawn) > *base::Rational::add(degrees, base::Rational(static_cast<long long>(kAngleTolerance))))
-        complain("an easing promises " + movement + " of " + degrees.toText() + " degrees, its figure shows " + std::to_string(drawn),
+      if (base::Rational(drawn) >
+          *base::Rational::add(degrees, base::Rational(static_cast<long long>(kAngleTolerance))))
+        complain("an easing promises " + movement + " of " + degrees.toText() +
+                     " degrees, its figure shows " + std::to_string(drawn),
                  "mend the eased pose, or promise what it shows");
     }
     const auto still = [&](const std::string& ban) {
       const auto& demands = shown_[form];
-      return demands.bans.count(ban) != 0 || demands.limbBans[0].count(ban) != 0 || demands.limbBans[1].count(ban) != 0;
+      return demands.bans.count(ban) != 0 || demands.limbBans[0].count(ban) != 0 ||
+             demands.limbBans[1].count(ban) != 0;
     };
     for (const std::string& ban : easing.without)
-      if (still(ban)) complain("an easing avoids \"" + ban + "\", its figure still shows it", "mend the eased pose");
+      if (still(ban))
+        complain("an easing avoids \"" + ban + "\", its figure still shows it", "mend the eased pose");
   }
 
   const movement::Figure& figure_;
@@ -154,14 +168,17 @@ void applyFigures(const movement::Figures& figures, std::vector<Exercise>& exerc
   for (Exercise& exercise : exercises) {
     const auto at = figures.find(exercise.id);
     if (at == figures.end() || at->second.forms.empty() || at->second.forms.front().poses.size() < 2) {
-      issues.error(exercise.place, exercise.id, "this exercise has no figure", "add its poses to rules/movement");
+      issues.error(exercise.place, exercise.id, "this exercise has no figure",
+                   "add its poses to rules/movement");
       continue;
     }
     drawn.insert(exercise.id);
     Taker(at->second, exercise, issues).run();
   }
   for (const auto& [id, figure] : figures)
-    if (drawn.count(id) == 0) issues.error(figure.place, id, "this figure belongs to no exercise", "write the exercise, or delete the figure");
+    if (drawn.count(id) == 0)
+      issues.error(figure.place, id, "this figure belongs to no exercise",
+                   "write the exercise, or delete the figure");
 }
 
 }  // namespace stile::plan

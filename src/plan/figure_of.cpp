@@ -10,14 +10,17 @@ std::optional<drawing::Drawing> figureOf(const Library& library, const Exercise&
   const bool isLeftDrawn = figure.working == movement::Hand::Left;
   const bool wantsLeft = side.substr(0, 4) == "left", wantsRight = side.substr(0, 5) == "right";
   options.isMirrored = exercise.oneSided && ((wantsLeft && !isLeftDrawn) || (wantsRight && isLeftDrawn));
-  options.hasSeatHeight = options.hasSeatHeight || (form > 0 && form < figure.forms.size() && figure.forms[form].props != figure.forms[0].props);
+  options.hasSeatHeight = options.hasSeatHeight || (form > 0 && form < figure.forms.size() &&
+                                                    figure.forms[form].props != figure.forms[0].props);
   drawing::Drawing drawing = pictureOf(figure, form, options);
   drawing.title = exercise.title;
-  for (const std::string& step : exercise.steps) drawing.description += (drawing.description.empty() ? "" : " ") + step;
+  for (const std::string& step : exercise.steps)
+    drawing.description += (drawing.description.empty() ? "" : " ") + step;
   return drawing;
 }
 
-std::optional<drawing::Drawing> figureOf(const Library& library, const Line& line, movement::PictureOptions options) {
+std::optional<drawing::Drawing> figureOf(const Library& library, const Line& line,
+                                         movement::PictureOptions options) {
   if (line.exercise == nullptr) return std::nullopt;
   return figureOf(library, *line.exercise, line.form, line.side, options);
 }

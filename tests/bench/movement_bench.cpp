@@ -12,7 +12,8 @@ namespace {
 using namespace stile;
 
 void wholePlan(benchmark::State& state) {
-  const auto client = plan::Client().hasEverything().startsAt('D').usable(limits::Rung::Vigorous, limits::Rung::Vigorous);
+  const auto client =
+      plan::Client().hasEverything().startsAt('D').usable(limits::Rung::Vigorous, limits::Rung::Vigorous);
   for (auto _ : state) benchmark::DoNotOptimize(client.plan());
 }
 

@@ -74,7 +74,8 @@ TEST_CASE("Start and end of an exercise differ enough to be seen") {
   for (const auto& [id, figure] : realFigures()) {
     const auto bodies = bodiesOf(figure.forms.front());
     double most = 0;
-    for (std::size_t i = 0; i < kBoneCount; ++i) most = std::max(most, length(bodies.front().bones[i].to - bodies.back().bones[i].to));
+    for (std::size_t i = 0; i < kBoneCount; ++i)
+      most = std::max(most, length(bodies.front().bones[i].to - bodies.back().bones[i].to));
     INFO(id);
     // Squeezing and tightening show by hands, marks and arrows alone.
     const bool isInner = id == "grip-squeeze" || id == "breathing-lying" || id == "pelvic-floor-squeeze";
@@ -95,7 +96,8 @@ TEST_CASE("Between two key poses bones keep their length and planted feet their 
         }
         for (const Hand hand : kHands) {
           const Vector a = bodies[i].of(hand, Limb::Foot).to, b = bodies[i + 1].of(hand, Limb::Foot).to;
-          const bool stays = bodies[i].isPlanted[indexOf(hand)] && bodies[i + 1].isPlanted[indexOf(hand)] && length(a - b) < .01;
+          const bool stays = bodies[i].isPlanted[indexOf(hand)] && bodies[i + 1].isPlanted[indexOf(hand)] &&
+                             length(a - b) < .01;
           if (stays) CHECK(length(body.of(hand, Limb::Foot).to - a) < .02);
         }
       }
@@ -105,10 +107,13 @@ TEST_CASE("Between two key poses bones keep their length and planted feet their 
 TEST_CASE("A mirrored pose asks of the left what the pose asks of the right") {
   for (const auto& [id, figure] : realFigures()) {
     for (const Pose& pose : figure.forms.front().poses) {
-      const Demands one = demandsOf(poseBody(pose), false), other = demandsOf(poseBody(mirrored(pose)), false);
+      const Demands one = demandsOf(poseBody(pose), false),
+                    other = demandsOf(poseBody(mirrored(pose)), false);
       INFO(id);
-      for (const auto& [movement, degrees] : one.limbs[1]) CHECK(other.limbs[0].at(movement) == Approx(degrees).margin(.05));
-      for (const auto& [movement, degrees] : one.limbs[0]) CHECK(other.limbs[1].at(movement) == Approx(degrees).margin(.05));
+      for (const auto& [movement, degrees] : one.limbs[1])
+        CHECK(other.limbs[0].at(movement) == Approx(degrees).margin(.05));
+      for (const auto& [movement, degrees] : one.limbs[0])
+        CHECK(other.limbs[1].at(movement) == Approx(degrees).margin(.05));
       CHECK(one.bans == other.bans);
       CHECK(one.limbBans[0] == other.limbBans[1]);
     }
@@ -132,11 +137,13 @@ TEST_CASE("Pictures fit their frame, in both builds, mirrored and turned") {
         const drawing::Drawing picture = pictureOf(figure, 0, {.build = build, .isMirrored = isMirrored});
         double left = 1e9, right = -1e9, top = 1e9, bottom = -1e9;
         const auto take = [&](drawing::Point p) {
-          left = std::min(left, p.x), right = std::max(right, p.x), top = std::min(top, p.y), bottom = std::max(bottom, p.y);
+          left = std::min(left, p.x), right = std::max(right, p.x), top = std::min(top, p.y),
+          bottom = std::max(bottom, p.y);
         };
         for (const auto& panel : picture.shapes)
           for (const auto& shape : std::get<drawing::Group>(panel.form).shapes)
-            if (const auto* path = std::get_if<drawing::Path>(&shape.form); path != nullptr && path->paint.fill != drawing::Colour::FigureGround)
+            if (const auto* path = std::get_if<drawing::Path>(&shape.form);
+                path != nullptr && path->paint.fill != drawing::Colour::FigureGround)
               for (const auto& step : path->steps)
                 if (step.kind != drawing::PathStep::Kind::Close) take(step.to);
         INFO(id);
@@ -166,10 +173,20 @@ TEST_CASE("Broken figures are refused with place and remedy") {
     readFigures(files, issues);
     return issues.all().empty() ? std::string() : toText(issues.all().front());
   };
-  CHECK(complaint(R"({ "exercise": "x", "poses": { "a": {}, "b": { "rightLeg": { "hip": [0, 0, 0], "knee": 160 } } }, "base": { "from": "stand" } })")
-            .find("right knee flexion of 160 degrees is outside its range of 0 to 135") != std::string::npos);
-  CHECK(complaint(R"({ "exercise": "x", "poses": { "a": { "from": "stnad" }, "b": {} } })").find("there is no pose \"stnad\"") != std::string::npos);
-  CHECK(complaint(R"({ "exercise": "x", "base": { "from": "stand" }, "poses": { "a": {}, "b": { "rightArm": { "to": "left.elbow" } } } })").find("no place on the body") != std::string::npos);
-  CHECK(complaint(R"({ "exercise": "x", "base": { "from": "stand" }, "poses": { "a": {} } })").find("at least two key poses") != std::string::npos);
-  CHECK(complaint(R"({ "exercise": "x", "props": [ { "kind": "sofa" } ], "base": { "from": "stand" }, "poses": { "a": {}, "b": {} } })").find("there is no prop") != std::string::npos);
+  CHECK(
+      complaint(
+          R"({ "exercise": "x", "poses": { "a": {}, "b": { "rightLeg": { "hip": [0, 0, 0], "knee": 160 } } }, "base": { "from": "stand" } })")
+          .find("right knee flexion of 160 degrees is outside its range of 0 to 135") != std::string::npos);
+  CHECK(complaint(R"({ "exercise": "x", "poses": { "a": { "from": "stnad" }, "b": {} } })")
+            .find("there is no pose \"stnad\"") != std::string::npos);
+  CHECK(
+      complaint(
+          R"({ "exercise": "x", "base": { "from": "stand" }, "poses": { "a": {}, "b": { "rightArm": { "to": "left.elbow" } } } })")
+          .find("no place on the body") != std::string::npos);
+  CHECK(complaint(R"({ "exercise": "x", "base": { "from": "stand" }, "poses": { "a": {} } })")
+            .find("at least two key poses") != std::string::npos);
+  CHECK(
+      complaint(
+          R"({ "exercise": "x", "props": [ { "kind": "sofa" } ], "base": { "from": "stand" }, "poses": { "a": {}, "b": {} } })")
+          .find("there is no prop") != std::string::npos);
 }

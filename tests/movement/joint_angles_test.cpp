@@ -27,7 +27,8 @@ TEST_CASE("Written joint angles are measured again from the bones") {
     for (Leg& leg : pose.legs)
       leg.hipFlexion = pick(-25, 110), leg.hipAbduction = pick(-20, 40), leg.hipRotation = pick(-40, 40),
       leg.knee = pick(0, 130), leg.ankle = pick(-40, 20);
-    for (Arm& arm : pose.arms) arm.elevation = pick(15, 170), arm.plane = pick(-60, 120), arm.elbow = pick(0, 140);
+    for (Arm& arm : pose.arms)
+      arm.elevation = pick(15, 170), arm.plane = pick(-60, 120), arm.elbow = pick(0, 140);
     const JointAngles angles = anglesOf(poseBody(pose));
     INFO("round " << round);
     CHECK(angles.trunkFlexion == Approx(pose.trunkFlexion).margin(.01));
@@ -54,9 +55,11 @@ TEST_CASE("A planted foot bends the knee by the law of cosines") {
     pose.hasHeight = true;
     pose.at = {0, 0, .53 * kStature - drop};
     for (const Hand hand : kHands)
-      pose.legs[indexOf(hand)].foot = FootContact{{0, signOf(hand) * proportion::kHalfHips * kStature, 0}, 0, 0, 0};
+      pose.legs[indexOf(hand)].foot =
+          FootContact{{0, signOf(hand) * proportion::kHalfHips * kStature, 0}, 0, 0, 0};
     const double thigh = .245 * kStature, shank = .246 * kStature, reach = pose.at.z - .039 * kStature;
-    const double inner = toDegrees(std::acos((thigh * thigh + shank * shank - reach * reach) / (2 * thigh * shank)));
+    const double inner =
+        toDegrees(std::acos((thigh * thigh + shank * shank - reach * reach) / (2 * thigh * shank)));
     CHECK(anglesOf(poseBody(pose)).limbs[0].kneeFlexion == Approx(180 - inner).margin(.01));
   }
 }
@@ -70,13 +73,20 @@ TEST_CASE("Drawn daily movements ask the published angles") {
     double degrees, within;
   };
   const Published table[] = {
-      {"sit-to-stand", "hipFlexion", 104, 8},      {"sit-to-stand", "kneeFlexion", 93, 8},
-      {"walking", "hipFlexion", 30, 10},           {"walking", "kneeFlexion", 60, 14},
-      {"seated-leg-extension", "hipFlexion", 90, 6}, {"seated-leg-extension", "kneeFlexion", 90, 6},
-      {"stairs", "hipFlexion", 67, 14},            {"stationary-cycle", "kneeFlexion", 105, 16},
-      {"quadriceps-standing", "kneeFlexion", 130, 6}, {"bridge", "kneeFlexion", 105, 8},
-      {"hip-front-kneeling", "hipExtension", 30, 8}, {"side-leg-raise", "hipAbduction", 30, 6},
-      {"sit-back-stretch", "kneeFlexion", 125, 8}, {"knee-to-chest", "hipFlexion", 120, 5},
+      {"sit-to-stand", "hipFlexion", 104, 8},
+      {"sit-to-stand", "kneeFlexion", 93, 8},
+      {"walking", "hipFlexion", 30, 10},
+      {"walking", "kneeFlexion", 60, 14},
+      {"seated-leg-extension", "hipFlexion", 90, 6},
+      {"seated-leg-extension", "kneeFlexion", 90, 6},
+      {"stairs", "hipFlexion", 67, 14},
+      {"stationary-cycle", "kneeFlexion", 105, 16},
+      {"quadriceps-standing", "kneeFlexion", 130, 6},
+      {"bridge", "kneeFlexion", 105, 8},
+      {"hip-front-kneeling", "hipExtension", 30, 8},
+      {"side-leg-raise", "hipAbduction", 30, 6},
+      {"sit-back-stretch", "kneeFlexion", 125, 8},
+      {"knee-to-chest", "hipFlexion", 120, 5},
   };
   for (const Published& each : table) {
     const Figure& figure = realFigures().at(each.exercise);

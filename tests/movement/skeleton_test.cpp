@@ -22,7 +22,9 @@ Body standing() {
   return poseBody(pose);
 }
 
-double lengthOf(const PlacedBone& bone) { return length(bone.to - bone.from) / kStature; }
+double lengthOf(const PlacedBone& bone) {
+  return length(bone.to - bone.from) / kStature;
+}
 
 }  // namespace
 
@@ -44,7 +46,8 @@ TEST_CASE("Bones of a posed body have the published lengths") {
 
 TEST_CASE("The masses of all parts add up to one body") {
   // Winter's anthropometric table (after Dempster), read in a university hand-out.
-  const double limbs = mass::kUpperArm + mass::kForearm + mass::kHand + mass::kThigh + mass::kShank + mass::kFoot;
+  const double limbs =
+      mass::kUpperArm + mass::kForearm + mass::kHand + mass::kThigh + mass::kShank + mass::kFoot;
   CHECK(mass::kTrunk + mass::kHeadAndNeck + 2 * limbs == Approx(1.0).margin(1e-6));
   // In relaxed standing the centre of mass lies at about 55 to 57 % of stature (from memory).
   const double height = centreOfMass(standing()).z / kStature;

@@ -24,7 +24,8 @@ const movement::Demands& shownBy(const std::string& exercise, std::size_t form) 
   static std::map<std::pair<std::string, std::size_t>, movement::Demands> known;
   const auto key = std::pair{exercise, form};
   auto at = known.find(key);
-  if (at == known.end()) at = known.emplace(key, demandsOf(realContent().library.figures.at(exercise), form)).first;
+  if (at == known.end())
+    at = known.emplace(key, demandsOf(realContent().library.figures.at(exercise), form)).first;
   return at->second;
 }
 
@@ -47,8 +48,11 @@ std::string breaches(const Line& line, const Limits& limits) {
       if (!cap) continue;
       // Angles everybody has in standing or sitting straight are no demand; whole degrees are compared.
       const bool isRotation = name == "hipInternalRotation" || name == "hipExternalRotation";
-      const double least = name == "hipAdduction" ? 2 : name == "shoulderHorizontalAdduction" ? 100 : isRotation ? 12 : 6;
-      if (std::lround(degrees) >= least && base::Rational(std::lround(degrees)) > *cap)
+      const double least = name == "hipAdduction"                  ? 2
+                           : name == "shoulderHorizontalAdduction" ? 100
+                           : isRotation                            ? 12
+                                                                   : 6;
+      if (std::round(degrees) >= least && base::Rational(std::lround(degrees)) > *cap)
         found += name + " " + std::to_string(degrees) + " over " + cap->toText() + "; ";
     }
   };
@@ -78,7 +82,9 @@ int scale() {
   return text != nullptr ? std::max(1, std::atoi(text)) : 1;
 }
 
-Client anyone() { return Client().hasEverything().startsAt('D').usable(Rung::Vigorous, Rung::Vigorous); }
+Client anyone() {
+  return Client().hasEverything().startsAt('D').usable(Rung::Vigorous, Rung::Vigorous);
+}
 
 }  // namespace
 
@@ -108,17 +114,23 @@ TEST_CASE("No plan offers a form beyond a generated set of limits") {
   std::vector<std::string> movements, bans;
   for (const auto& [name, range] : doses.ranges) movements.push_back(name);
   for (const auto& [ban, term] : doses.vocabulary.bans) bans.push_back(ban);
-  const auto pick = [&random](int below) { return static_cast<int>(random() % static_cast<unsigned>(below)); };
+  const auto pick = [&random](int below) {
+    return static_cast<int>(random() % static_cast<unsigned>(below));
+  };
   int lines = 0;
   for (int round = 0; round < 500 * scale(); ++round) {
     Limits asked;
     for (int caps = pick(5); caps > 0; --caps) {
       const Side side = std::array{Side::Both, Side::Left, Side::Right}[static_cast<std::size_t>(pick(3))];
-      asked.caps[{movements[static_cast<std::size_t>(pick(static_cast<int>(movements.size())))], side, limits::Qualifier::Any}] = base::Rational(pick(130));
+      asked.caps[{movements[static_cast<std::size_t>(pick(static_cast<int>(movements.size())))], side,
+                  limits::Qualifier::Any}] = base::Rational(pick(130));
     }
     for (int count = pick(4); count > 0; --count)
-      asked.bans.insert({bans[static_cast<std::size_t>(pick(static_cast<int>(bans.size())))], std::array{Side::Both, Side::Left, Side::Right}[static_cast<std::size_t>(pick(3))]});
-    Client client = pick(2) == 0 ? anyone() : Client().hasEverything().startsAt("ABCD"[pick(4)]).usable(Rung::Light, Rung::Light);
+      asked.bans.insert({bans[static_cast<std::size_t>(pick(static_cast<int>(bans.size())))],
+                         std::array{Side::Both, Side::Left, Side::Right}[static_cast<std::size_t>(pick(3))]});
+    Client client = pick(2) == 0
+                        ? anyone()
+                        : Client().hasEverything().startsAt("ABCD"[pick(4)]).usable(Rung::Light, Rung::Light);
     INFO("round " << round);
     lines += check(client.under("generated", asked, pick(2) == 0).plan(), asked);
   }
@@ -127,9 +139,12 @@ TEST_CASE("No plan offers a form beyond a generated set of limits") {
 
 TEST_CASE("A purpose without any option within the limits says so and to whom to turn") {
   Limits asked;
-  for (const char* name : {"hipFlexion", "kneeFlexion"}) asked.caps[{name, Side::Both, limits::Qualifier::Any}] = base::Rational(5);
+  for (const char* name : {"hipFlexion", "kneeFlexion"})
+    asked.caps[{name, Side::Both, limits::Qualifier::Any}] = base::Rational(5);
   const StarterPlan plan = anyone().under("frozen", asked).plan();
-  const auto legs = std::find_if(plan.leftOut.begin(), plan.leftOut.end(), [](const LeftOut& out) { return out.exerciseId.empty() && out.purpose == "leg-strength"; });
+  const auto legs = std::find_if(plan.leftOut.begin(), plan.leftOut.end(), [](const LeftOut& out) {
+    return out.exerciseId.empty() && out.purpose == "leg-strength";
+  });
   REQUIRE(legs != plan.leftOut.end());
   CHECK(legs->because.find("no option") == 0);
   CHECK(legs->turnTo == "physiotherapy");

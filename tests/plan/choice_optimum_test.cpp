@@ -94,7 +94,8 @@ class Model {
       if (!once.empty()) atMost(once, 1);
       if (slot.copy > 0) later(taken[s - 1], taken[s]);
     }
-    for (const auto& [section, terms] : linesOf) atMost(terms, problem_.linesAtMost[static_cast<std::size_t>(section)]);
+    for (const auto& [section, terms] : linesOf)
+      atMost(terms, problem_.linesAtMost[static_cast<std::size_t>(section)]);
     if (problem_.minutesAtMost && !budget.empty()) atMost(budget, *problem_.minutesAtMost);
     changes(taken, positions);
   }
@@ -118,7 +119,8 @@ class Model {
       for (int p = 0; p < positions; ++p) now.push_back(binary()), one[now.back()] = 1;
       bound(one, GLP_FX, 1, 1);
       for (std::size_t o = 0; o < taken[s].size(); ++o)
-        atMost({{taken[s][o], 1}, {now[static_cast<std::size_t>(problem_.slots[s].options[o].position)], -1}}, 0);
+        atMost({{taken[s][o], 1}, {now[static_cast<std::size_t>(problem_.slots[s].options[o].position)], -1}},
+               0);
       if (!before.empty()) {
         const int changed = binary();
         wishes_[4][changed] = -1;
@@ -134,7 +136,9 @@ class Model {
 };
 
 ChoiceProblem generated(std::mt19937& random) {
-  const auto pick = [&random](int from, int to) { return from + static_cast<int>(random() % static_cast<unsigned>(to - from + 1)); };
+  const auto pick = [&random](int from, int to) {
+    return from + static_cast<int>(random() % static_cast<unsigned>(to - from + 1));
+  };
   ChoiceProblem problem;
   const int sections = pick(2, 4);
   for (int section = 0; section < sections; ++section) {
@@ -146,7 +150,8 @@ ChoiceProblem generated(std::mt19937& random) {
       for (int count = pick(0, 5); count > 0; --count) {
         Option option;
         option.preference = pick(-1, 1), option.unsuited = pick(0, 2), option.isAdapted = pick(0, 2) == 0;
-        option.position = pick(0, 3), option.equipment = static_cast<std::uint32_t>(pick(0, 63) & pick(0, 63));
+        option.position = pick(0, 3),
+        option.equipment = static_cast<std::uint32_t>(pick(0, 63) & pick(0, 63));
         option.minutes = pick(1, 6), option.budgetMinutes = pick(0, 3) == 0 ? 0 : option.minutes;
         slot.options.push_back(option);
       }

@@ -20,7 +20,8 @@ int main(int argumentCount, char** arguments) {
                               addCheck(app, shared),
                               addEvaluate(app, shared),
                               addValidate(app, shared),
-                              addInterview(app, shared)};
+                              addInterview(app, shared),
+                              addFigures(app, shared)};
   try {
     app.parse(argumentCount, arguments);
   } catch (const CLI::ParseError& trouble) {

@@ -19,7 +19,9 @@ namespace stile::test {
 class CaseFile {
  public:
   explicit CaseFile(const std::filesystem::path& path)
-      : folder_(path.parent_path()), name_(path.filename().string()), document_(parsed(textOf(path), path.filename().string())) {}
+      : folder_(path.parent_path()),
+        name_(path.filename().string()),
+        document_(parsed(textOf(path), path.filename().string())) {}
 
   const std::string& name() const { return name_; }
   std::string title() const { return root().find("title")->string(); }

@@ -22,7 +22,11 @@ inline std::string replyTo(const rules::Finding& finding, const Slip& slip) {
   const auto item = [&](const char* linkId, const char* key, const std::string& value) {
     writer.beginObject().member("linkId", linkId).key("answer").beginArray().beginObject();
     if (std::string(key) == "valueCoding")
-      writer.key(key).beginObject().member("system", "https://stile.example/option").member("code", value).endObject();
+      writer.key(key)
+          .beginObject()
+          .member("system", "https://stile.example/option")
+          .member("code", value)
+          .endObject();
     else
       writer.member(key, value);
     writer.endObject().endArray().endObject();
@@ -58,7 +62,8 @@ inline std::vector<application::Input> inputsWithReplies(const CaseFile& file) {
   if (!replies) return inputs;
   const auto changes = file.root().find("factsWhenAsked");
   base::Issues issues;
-  const auto asked = application::screenClient(content(), {{"when asked", file.facts(changes ? &*changes : nullptr)}}, file.date(), issues);
+  const auto asked = application::screenClient(
+      content(), {{"when asked", file.facts(changes ? &*changes : nullptr)}}, file.date(), issues);
   if (!asked.ok()) throw std::runtime_error(file.name() + ": the facts when asked are refused");
   for (std::size_t i = 0; i < replies->size(); ++i) {
     const json::Node reply = replies->at(i);
@@ -78,7 +83,8 @@ inline std::vector<application::Input> inputsWithReplies(const CaseFile& file) {
       found = true;
       break;
     }
-    if (!found) throw std::runtime_error(file.name() + ": no finding " + reply.find("rule")->string() + " to reply to");
+    if (!found)
+      throw std::runtime_error(file.name() + ": no finding " + reply.find("rule")->string() + " to reply to");
   }
   return inputs;
 }

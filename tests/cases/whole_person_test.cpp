@@ -27,7 +27,8 @@ std::vector<std::string> wordsIn(json::Node object, const char* key) {
 
 std::set<std::string> exercisesIn(const screening::Screening& screening) {
   std::set<std::string> ids;
-  for (const auto* plan : {screening.plan ? &*screening.plan : nullptr, screening.heldPlan ? &*screening.heldPlan : nullptr})
+  for (const auto* plan :
+       {screening.plan ? &*screening.plan : nullptr, screening.heldPlan ? &*screening.heldPlan : nullptr})
     if (plan != nullptr)
       for (const auto& line : plan->lines) ids.insert(line.exercise->id);
   return ids;
@@ -40,7 +41,8 @@ const char* planWord(screening::PlanState state) {
 /// Compares every member that `expect` has, and refuses members it does not know.
 class Expectation {
  public:
-  Expectation(json::Node expect, const screening::Screening& screening) : expect_(expect), screening_(screening) {}
+  Expectation(json::Node expect, const screening::Screening& screening)
+      : expect_(expect), screening_(screening) {}
 
   void check() {
     REQUIRE(expect_.size() >= 3);
@@ -118,7 +120,8 @@ class Expectation {
     for (const auto& [service, referral] : screening_.reach.limits.referrals) referrals.insert(service);
     for (const auto& [key, value] : limits.stopValues) stops.insert(key.measure);
     for (const auto& [key, value] : limits.caps)
-      caps.insert(key.movement + " " + limits::idOf(key.side) + " " + limits::idOf(key.qualifier) + " " + value.toText());
+      caps.insert(key.movement + " " + limits::idOf(key.side) + " " + limits::idOf(key.qualifier) + " " +
+                  value.toText());
     checkAll("bans", bans, true);
     checkAll("noBans", bans, false);
     checkAll("gates", gates, true);
@@ -143,7 +146,7 @@ class Expectation {
 }  // namespace
 
 /// How many whole people of each kind there must be, at least.
-const std::map<std::string, int> kLeast = {{"interacting", 30}, {"threshold", 15}, {"notSure", 12},
+const std::map<std::string, int> kLeast = {{"interacting", 30},  {"threshold", 15}, {"notSure", 12},
                                            {"medicineOnly", 12}, {"telephone", 10}, {"partialReply", 6}};
 
 /// What a case says of itself must be true of it: a case of interacting conditions has certain
@@ -156,7 +159,8 @@ void checkKind(const std::string& kind, const test::CaseFile& file, const screen
     if (finding.standing == rules::Standing::Certain) topics.insert(finding.rule->file);
   const std::string facts = file.facts();
   if (kind == "interacting") CHECK(topics.size() >= 2);
-  if (kind == "notSure") CHECK((facts.find("notSure") != std::string::npos || facts.find("declined") != std::string::npos));
+  if (kind == "notSure")
+    CHECK((facts.find("notSure") != std::string::npos || facts.find("declined") != std::string::npos));
   if (kind == "medicineOnly") CHECK(facts.find("medicineName") != std::string::npos);
   if (kind == "telephone") CHECK(facts.find("readingSystolic") == std::string::npos);
   if (kind == "partialReply") CHECK(file.root().find("replies"));
@@ -170,7 +174,8 @@ TEST_CASE("Each whole person gets what must follow and nothing that must not") {
     INFO(path.filename().string() << ": " << file.title());
     CHECK_FALSE(file.source().empty());
     base::Issues issues;
-    const auto screened = application::screenClient(test::content(), test::inputsWithReplies(file), file.date(), issues);
+    const auto screened =
+        application::screenClient(test::content(), test::inputsWithReplies(file), file.date(), issues);
     std::string told;
     for (const auto& issue : issues.all()) told += toText(issue) + "\n";
     INFO(told);

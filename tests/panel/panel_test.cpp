@@ -37,7 +37,9 @@ struct Tally {
 
   void add(const screening::Screening& screening, int age) {
     ++actions[limits::idOf(screening.reach.limits.action)];
-    ++plans[screening.planState == screening::PlanState::Made ? "made" : screening.planState == screening::PlanState::Held ? "held" : "none"];
+    ++plans[screening.planState == screening::PlanState::Made   ? "made"
+            : screening.planState == screening::PlanState::Held ? "held"
+                                                                : "none"];
     if (age < 40) return;
     ++adultsOverForty;
     const auto clearance = screening.reach.limits.clearance[Bay::Aerobic];
@@ -56,7 +58,8 @@ std::string percent(double value) {
 
 std::string counts(const std::map<std::string, int>& of) {
   std::string text;
-  for (const auto& [name, count] : of) text += (text.empty() ? "" : ", ") + name + " " + std::to_string(count);
+  for (const auto& [name, count] : of)
+    text += (text.empty() ? "" : ", ") + name + " " + std::to_string(count);
   return text;
 }
 
@@ -72,7 +75,8 @@ TEST_CASE("A panel of adults from open data is screened without a fault") {
   Tally tally;
   for (std::size_t i = 0; i < size; ++i) {
     base::Issues issues;
-    const auto screened = application::screenClient(test::content(), {{"person " + std::to_string(i), lines[i]}}, kDay, issues);
+    const auto screened =
+        application::screenClient(test::content(), {{"person " + std::to_string(i), lines[i]}}, kDay, issues);
     std::string told;
     for (const auto& issue : issues.all())
       if (issue.severity == base::Severity::Error) told += toText(issue) + "\n";
@@ -81,17 +85,23 @@ TEST_CASE("A panel of adults from open data is screened without a fault") {
     CHECK(told.empty());
     const auto& screening = screened.value();
     for (const auto bay : limits::kBays) CHECK(screening.floor.usable[bay] <= screening.reach.usable[bay]);
-    if (screening.reach.limits.action >= limits::Action::SameDay) CHECK(screening.planState == screening::PlanState::Nothing);
+    if (screening.reach.limits.action >= limits::Action::SameDay)
+      CHECK(screening.planState == screening::PlanState::Nothing);
     tally.add(screening, ageOf(lines[i]));
   }
-  WARN(size << " of " << lines.size() << " adults. Action today: " << counts(tally.actions) << ". Plans: " << counts(tally.plans) << ".\n"
-            << "Of " << tally.adultsOverForty << " adults of 40 and over, " << percent(tally.share(tally.beforeAny))
-            << " are referred before any exercise and " << percent(tally.share(tally.beforeVigorousOnly))
-            << " only before vigorous exercise; published for the United States, 2001 to 2004: 54.2 % and 2.6 % "
-               "(Whitfield GP et al., Med Sci Sports Exerc 2017;49:2056-63).\n"
-               "The shares differ because symptoms, illnesses and activity are drawn here at round shares of our own, because the "
-               "three data sets are older and not weighted to a population, and because these rules ask for a clearance in more "
-               "conditions than the published algorithm does.");
+  WARN(size
+       << " of " << lines.size() << " adults. Action today: " << counts(tally.actions)
+       << ". Plans: " << counts(tally.plans) << ".\n"
+       << "Of " << tally.adultsOverForty << " adults of 40 and over, "
+       << percent(tally.share(tally.beforeAny)) << " are referred before any exercise and "
+       << percent(tally.share(tally.beforeVigorousOnly))
+       << " only before vigorous exercise; published for the United States, 2001 to 2004: 54.2 % and 2.6 % "
+          "(Whitfield GP et al., Med Sci Sports Exerc 2017;49:2056-63).\n"
+          "The shares differ because symptoms, illnesses and activity are drawn here at round shares of our "
+          "own, because the "
+          "three data sets are older and not weighted to a population, and because these rules ask for a "
+          "clearance in more "
+          "conditions than the published algorithm does.");
   CHECK(tally.adultsOverForty > 1000);
   CHECK(tally.share(tally.beforeAny) > 10);
   CHECK(tally.share(tally.beforeAny) < 95);

@@ -83,7 +83,12 @@ TEST_CASE("Dates are taken in part and in words") {
 
 TEST_CASE("Choices go by number, and none of these by a letter") {
   Asked choice(ItemType::Choice);
-  choice.item.options = {{"a", "", "A", false}, {"b", "", "B", false}, {"none", "", "None of these", true}};
+  for (const auto& [code, display] : {std::pair{"a", "A"}, std::pair{"b", "B"}, std::pair{"none", "None of these"}}) {
+    questionnaire::Option& option = choice.item.options.emplace_back();
+    option.code = code;
+    option.display = display;
+    option.isExclusive = option.code == "none";
+  }
   CHECK(choice.read("2") == "b");
   CHECK(choice.read("n") == "none");
   CHECK(isRefused(choice.read("1 2")));

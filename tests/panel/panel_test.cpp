@@ -17,7 +17,7 @@ namespace {
 const base::Date kDay = *base::Date::of(2026, 11, 25);
 
 /// How many of the panel are screened; `--long` screens more, up to all.
-constexpr int kUsualSize = 3000;
+constexpr int kUsualSize = 2000;
 
 std::vector<std::string> people() {
   std::ifstream in(std::string(STILE_BINARY_DIR) + "/panel/people.ndjson");

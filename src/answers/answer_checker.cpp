@@ -36,8 +36,9 @@ class AnswerChecker {
     const auto allowed = questionnaire::answerTypes(question_);
     const std::string& type = answer_.valueType;
     if (std::find(allowed.begin(), allowed.end(), type) == allowed.end()) {
-      issue(value_, questionnaire::memberName("value", type) + " does not fit a question of the type " +
-                        questionnaire::fhirName(question_.type),
+      issue(value_,
+            questionnaire::memberName("value", type) + " does not fit a question of the type " +
+                questionnaire::fhirName(question_.type),
             "answer with value" + (allowed.empty() ? std::string() : allowed.front()));
       return;
     }
@@ -53,7 +54,8 @@ class AnswerChecker {
   }
 
   bool isWellFormed(const std::string& type) {
-    if (type == "Boolean") return check(value_.isBoolean(), "true or false is needed here", "write it without quotes");
+    if (type == "Boolean")
+      return check(value_.isBoolean(), "true or false is needed here", "write it without quotes");
     if (type == "Integer" || type == "Decimal") return checkNumber(type);
     if (type == "Quantity") return checkQuantity();
     if (type == "Date" || type == "DateTime" || type == "Time") return checkMoment(type);
@@ -73,7 +75,8 @@ class AnswerChecker {
   }
 
   bool checkNumber(const std::string& type) {
-    if (!check(value_.isNumber(), "a number is needed here", "write it as digits without quotes")) return false;
+    if (!check(value_.isNumber(), "a number is needed here", "write it as digits without quotes"))
+      return false;
     const auto number = value_.number();
     if (!check(number.has_value(), "the number " + value_.numberText() + " is too long or too large",
                "write it with fewer digits")) {
@@ -98,7 +101,8 @@ class AnswerChecker {
   }
 
   void outside(const Limit& limit, bool isLeast) {
-    issue(value_, std::string("the value is ") + (isLeast ? "below " : "above ") + limit.text, "check the value");
+    issue(value_, std::string("the value is ") + (isLeast ? "below " : "above ") + limit.text,
+          "check the value");
   }
 
   void checkDecimals(json::Node number) {
@@ -108,7 +112,8 @@ class AnswerChecker {
     if (dot == std::string::npos) return;
     const std::size_t end = std::min(digits.find_first_of("eE"), digits.size());
     if (static_cast<long long>(end - dot - 1) <= *question_.maxDecimalPlaces) return;
-    issue(number, digits + " has more than " + std::to_string(*question_.maxDecimalPlaces) + " decimal places",
+    issue(number,
+          digits + " has more than " + std::to_string(*question_.maxDecimalPlaces) + " decimal places",
           "round it");
   }
 
@@ -142,7 +147,8 @@ class AnswerChecker {
           "give the value in " + list);
   }
 
-  void checkQuantityLimit(const questionnaire::Quantity& quantity, const std::optional<Limit>& limit, bool isLeast) {
+  void checkQuantityLimit(const questionnaire::Quantity& quantity, const std::optional<Limit>& limit,
+                          bool isLeast) {
     if (!limit || !limit->number || limit->type != "Quantity") return;
     const auto from = base::parseUnit(quantity.unit);
     const auto to = base::parseUnit(limit->unit);
@@ -161,11 +167,13 @@ class AnswerChecker {
     const auto moment = isTime ? questionnaire::timeOfDay(written) : questionnaire::momentOf(written);
     const bool isDay = type != "Date" || written.find('T') == std::string::npos;
     if (!moment || !isDay) {
-      return check(false, isTime ? "this is no time of day" : "\"" + written + "\" is not a date of the calendar",
-                   isTime ? "write hh:mm:ss" : "write YYYY-MM-DD, or YYYY-MM or YYYY when the day is not known");
+      return check(
+          false, isTime ? "this is no time of day" : "\"" + written + "\" is not a date of the calendar",
+          isTime ? "write hh:mm:ss" : "write YYYY-MM-DD, or YYYY-MM or YYYY when the day is not known");
     }
     if (!check(questionnaire::hasZoneOrNoHours(written) || isTime,
-               "\"" + written + "\" has a time of day without a zone", "write it like 2026-11-25T09:30:00+01:00")) {
+               "\"" + written + "\" has a time of day without a zone",
+               "write it like 2026-11-25T09:30:00+01:00")) {
       return false;
     }
     checkMomentLimit(*moment, question_.least, true);
@@ -173,10 +181,11 @@ class AnswerChecker {
     return true;
   }
 
-  void checkMomentLimit(const questionnaire::Moment& moment, const std::optional<Limit>& limit, bool isLeast) {
+  void checkMomentLimit(const questionnaire::Moment& moment, const std::optional<Limit>& limit,
+                        bool isLeast) {
     if (!limit || limit->number) return;
-    const auto bound = limit->type == "Time" ? questionnaire::timeOfDay(limit->text)
-                                             : questionnaire::momentOf(limit->text);
+    const auto bound =
+        limit->type == "Time" ? questionnaire::timeOfDay(limit->text) : questionnaire::momentOf(limit->text);
     const auto op = isLeast ? EnableOperator::Less : EnableOperator::Greater;
     if (bound && questionnaire::compareMoments(moment, *bound, op) == Truth::True) outside(*limit, isLeast);
   }
@@ -184,7 +193,8 @@ class AnswerChecker {
   bool checkText(const std::string& type) {
     const bool isBlank =
         !value_.isString() || value_.string().find_first_not_of(" \t\r\n") == std::string::npos;
-    if (!check(!isBlank, "the text is empty or no string", "write the words, or leave the answer out")) return false;
+    if (!check(!isBlank, "the text is empty or no string", "write the words, or leave the answer out"))
+      return false;
     const bool isUri = type != "Uri" || value_.string().find_first_of(" \t\r\n") == std::string::npos;
     return check(isUri, "a web address holds no spaces", "write it without");
   }
@@ -195,7 +205,8 @@ class AnswerChecker {
     const auto length = static_cast<long long>(
         base::countCodePoints(value_.isString() ? value_.string() : value_.numberText()));
     if (question_.maxLength && length > *question_.maxLength) {
-      issue(value_, "the text is longer than " + std::to_string(*question_.maxLength) + " characters", "shorten it");
+      issue(value_, "the text is longer than " + std::to_string(*question_.maxLength) + " characters",
+            "shorten it");
     }
     if (question_.minLength && length < *question_.minLength) {
       issue(value_, "the text is shorter than " + std::to_string(*question_.minLength) + " characters",
@@ -210,8 +221,9 @@ class AnswerChecker {
       case Truth::True:
         return;
       case Truth::False:
-        issue(value_, "\"" + text + "\" has not the form " +
-                          (question_.entryFormat.empty() ? question_.regex : question_.entryFormat),
+        issue(value_,
+              "\"" + text + "\" has not the form " +
+                  (question_.entryFormat.empty() ? question_.regex : question_.entryFormat),
               "write it in that form");
         return;
       case Truth::Unknown:

@@ -94,11 +94,13 @@ Truth matches(const Occurrence& answer, const EnableWhen& condition, EnableOpera
   if (isNumber(given) && isNumber(wanted) && condition.number) return matchNumber(value, condition, op);
   if (given == "Quantity" && wanted == "Quantity") return matchQuantity(value, condition, op);
   if (given == "Boolean" && wanted == "Boolean") {
-    return value.isBoolean() && condition.boolean ? ofBool(value.boolean() == *condition.boolean) : Truth::Unknown;
+    return value.isBoolean() && condition.boolean ? ofBool(value.boolean() == *condition.boolean)
+                                                  : Truth::Unknown;
   }
   if (!condition.text) return Truth::False;
   if (given == "Coding" && wanted == "Coding") return matchCoding(value, condition);
-  if (given == "Reference" && wanted == "Reference") return ofBool(text(value, "reference") == *condition.text);
+  if (given == "Reference" && wanted == "Reference")
+    return ofBool(text(value, "reference") == *condition.text);
   if (!value.isString()) return Truth::False;
   if (isDate(given) && isDate(wanted)) return matchMoment(value.string(), *condition.text, false, op);
   if (given == "Time" && wanted == "Time") return matchMoment(value.string(), *condition.text, true, op);

@@ -67,7 +67,8 @@ std::optional<CalculatedAnswer> choiceAnswer(const Item& item, const questionnai
 }
 
 std::optional<CalculatedAnswer> quantityAnswer(const Item& item, const questionnaire::Item& question) {
-  if (item.node && item.node->isObject()) return ofNode("Quantity", *item.node, item.toText().value_or("a quantity"));
+  if (item.node && item.node->isObject())
+    return ofNode("Quantity", *item.node, item.toText().value_or("a quantity"));
   std::string digits;
   std::string unit;
   if (const auto quantity = item.quantity()) {
@@ -101,7 +102,8 @@ std::optional<CalculatedAnswer> answerOf(const Item& item, const questionnaire::
   switch (question.type) {
     case ItemType::Boolean:
       if (!item.isBoolean()) return std::nullopt;
-      return CalculatedAnswer{"Boolean", item.boolean() ? "true" : "false", item.boolean() ? "true" : "false"};
+      return CalculatedAnswer{"Boolean", item.boolean() ? "true" : "false",
+                              item.boolean() ? "true" : "false"};
     case ItemType::Integer: {
       const auto number = item.number();
       if (!number || !number->value.isWhole()) return std::nullopt;
@@ -132,7 +134,8 @@ std::optional<CalculatedAnswer> answerOf(const Item& item, const questionnaire::
     case ItemType::Attachment:
     case ItemType::Reference:
       if (!item.node || !item.node->isObject()) return std::nullopt;
-      return ofNode(question.type == ItemType::Reference ? "Reference" : "Attachment", *item.node, "a resource");
+      return ofNode(question.type == ItemType::Reference ? "Reference" : "Attachment", *item.node,
+                    "a resource");
     case ItemType::Group:
     case ItemType::Display:
       return std::nullopt;
@@ -142,7 +145,8 @@ std::optional<CalculatedAnswer> answerOf(const Item& item, const questionnaire::
 
 /// Words beside a code say nothing more than the code.
 bool isDecoration(const std::string& member) {
-  return member == "display" || member == "unit" || member == "id" || member == "extension" || member == "userSelected";
+  return member == "display" || member == "unit" || member == "id" || member == "extension" ||
+         member == "userSelected";
 }
 
 bool isSame(json::Node expected, json::Node given) {
@@ -180,7 +184,8 @@ bool isSameAnswers(const std::vector<CalculatedAnswer>& expected, const Response
     const CalculatedAnswer& wanted = expected[at++];
     base::Issues ignored;  // written by this file, so it is good JSON
     const auto document = json::Document::parse(wanted.json, "calculated", ignored);
-    if (!document || wanted.type != answer->valueType || !isSame(document->root(), *answer->value)) return false;
+    if (!document || wanted.type != answer->valueType || !isSame(document->root(), *answer->value))
+      return false;
   }
   return true;
 }

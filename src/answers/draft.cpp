@@ -4,9 +4,10 @@
 #include <utility>
 
 #include "answers/expression_scope.h"
+#include "answers/option_toggle.h"
 #include "answers/response_enablement.h"
-#include "answers/response_tree.h"
 #include "answers/response_head.h"
+#include "answers/response_tree.h"
 #include "answers/response_validator.h"
 #include "questionnaire/item_type.h"
 
@@ -20,8 +21,8 @@ using questionnaire::ItemType;
 
 constexpr std::size_t kDayLength = 10;
 
-std::string write(const Form& form, const DraftItems& items, const std::string& status, const std::string& now,
-                  DraftView view) {
+std::string write(const Form& form, const DraftItems& items, const std::string& status,
+                  const std::string& now, DraftView view) {
   json::Writer out;
   out.beginObject();
   out.member("resourceType", "QuestionnaireResponse");
@@ -98,7 +99,9 @@ class Draft::Settling {
       }
       if (enabled != draft.enabled) changed_.push_back(draft.item);
       draft.enabled = enabled;
-      const bool isCalculated = draft.item->calculatedExpression && !draft.isUsersOwn && enabled == Truth::True;
+      draft.shut = shutOptions({draft.item, at.within, &at}, *scope_);
+      const bool isCalculated =
+          draft.item->calculatedExpression && !draft.isUsersOwn && enabled == Truth::True;
       if (isCalculated) calculated.emplace_back(&draft, &at);
     });
     // Answers are replaced only after the walk, which goes by them.
@@ -112,7 +115,8 @@ class Draft::Settling {
     if (isSameAnswers(expected, at)) return;
     changed_.push_back(draft.item);
     draft.answers.clear();
-    for (const CalculatedAnswer& each : expected) draft.answers.push_back({each, freshItems(draft.item->items)});
+    for (const CalculatedAnswer& each : expected)
+      draft.answers.push_back({each, freshItems(draft.item->items)});
   }
 
   void initial(DraftItems& items, const Occurrence& root) {
@@ -124,7 +128,8 @@ class Draft::Settling {
       if (value) values.emplace_back(&draft, calculatedAnswers(*value, *draft.item));
     });
     for (auto& [draft, answers] : values) {
-      for (CalculatedAnswer& each : answers) draft->answers.push_back({std::move(each), freshItems(draft->item->items)});
+      for (CalculatedAnswer& each : answers)
+        draft->answers.push_back({std::move(each), freshItems(draft->item->items)});
     }
   }
 
@@ -139,7 +144,8 @@ class Draft::Settling {
   std::vector<const Item*> undecided_;
 };
 
-Draft::Draft(const Form& form, std::string now) : form_(form), now_(std::move(now)), items_(freshItems(form.items())) {
+Draft::Draft(const Form& form, std::string now)
+    : form_(form), now_(std::move(now)), items_(freshItems(form.items())) {
   Settling(form_, items_, now_).fillInitial();
   settle();
 }
@@ -180,20 +186,22 @@ std::vector<const DraftItem*> Draft::repeatingGroups() const {
 }
 
 void Draft::answer(const DraftItem& question, std::vector<CalculatedAnswer> answers) {
-  DraftItem& draft = own(question);
+  DraftItem* own = find(question);
+  if (!own) return;
+  DraftItem& draft = *own;
   std::vector<DraftAnswer> kept = std::move(draft.answers);
   draft.answers.clear();
   draft.isUsersOwn = !answers.empty();
   if (!answers.empty()) draft.absentReason.clear();
   for (std::size_t i = 0; i < answers.size(); ++i) {
-    draft.answers.push_back({std::move(answers[i]), i < kept.size() ? std::move(kept[i].items)
-                                                                    : freshItems(draft.item->items)});
+    draft.answers.push_back(
+        {std::move(answers[i]), i < kept.size() ? std::move(kept[i].items) : freshItems(draft.item->items)});
   }
   settle();
 }
 
 void Draft::setAbsent(const DraftItem& question, std::string reason) {
-  own(question).absentReason = std::move(reason);
+  if (DraftItem* own = find(question)) own->absentReason = std::move(reason);
 }
 
 DraftItems* Draft::listOf(const DraftItem& item) {
@@ -208,6 +216,13 @@ DraftItems* Draft::listOf(const DraftItem& item) {
     return nullptr;
   };
   return look(look, items_);
+}
+
+DraftItem* Draft::find(const DraftItem& item) {
+  DraftItems* list = listOf(item);
+  if (!list) return nullptr;
+  return std::find_if(list->begin(), list->end(), [&](const auto& each) { return each.get() == &item; })
+      ->get();
 }
 
 bool Draft::repeat(const DraftItem& group) {

@@ -61,7 +61,8 @@ class Draft {
   void settle();
   /// The list an item stands in; nullptr when it is none of this draft.
   DraftItems* listOf(const DraftItem& item);
-  DraftItem& own(const DraftItem& item) const { return const_cast<DraftItem&>(item); }
+  /// The item itself, to be changed; nullptr when it is none of this draft.
+  DraftItem* find(const DraftItem& item);
 
   const questionnaire::Form& form_;
   std::string now_;

@@ -78,7 +78,8 @@ std::unique_ptr<DraftItem> freshItem(const Item& item) {
     draft->items = freshItems(item.items);
     return draft;
   }
-  for (const questionnaire::Initial& initial : item.initial) fillIn(*draft, asWritten(initial.type, initial.value));
+  for (const questionnaire::Initial& initial : item.initial)
+    fillIn(*draft, asWritten(initial.type, initial.value));
   for (const questionnaire::Option& option : item.options) {
     const bool isFirst = draft->answers.empty() || item.repeats;
     if (option.isSelected && option.value && isFirst) fillIn(*draft, asWritten(option.type, *option.value));

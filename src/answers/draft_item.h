@@ -24,10 +24,11 @@ struct DraftAnswer {
 struct DraftItem {
   const questionnaire::Item* item = nullptr;
   expression::Truth enabled = expression::Truth::True;
-  DraftItems items;                ///< of a group
+  DraftItems items;  ///< of a group
   std::vector<DraftAnswer> answers;
   std::string absentReason;
-  bool isUsersOwn = false;         ///< a calculated value that the user changed
+  bool isUsersOwn = false;                         ///< a calculated value that the user changed
+  std::vector<const questionnaire::Option*> shut;  ///< options that may not be chosen now
 };
 
 /// Fresh items for a level of the form: one repetition of each group, or as many as must be there;

@@ -38,7 +38,8 @@ std::optional<Collection> ExpressionScope::run(const questionnaire::Expression& 
   const std::string subject = place.item ? place.item->linkId : tree_.form().name();
   if (!expression.program) {
     issues.error(expression.place, subject,
-                 "an expression in " + expression.language + " is not evaluated here", "write it in text/fhirpath");
+                 "an expression in " + expression.language + " is not evaluated here",
+                 "write it in text/fhirpath");
     return std::nullopt;
   }
   expression::Environment environment = environment_;

@@ -25,7 +25,8 @@ std::string text(json::Node node, std::string_view member) {
 
 Said saidBy(const Occurrence& answer) {
   const json::Node value = *answer.value;
-  if (answer.valueType == "Coding") return {text(value, "code"), text(value, "system"), text(value, "display")};
+  if (answer.valueType == "Coding")
+    return {text(value, "code"), text(value, "system"), text(value, "display")};
   if (answer.valueType == "Reference") return {text(value, "reference"), {}, {}};
   if (value.isString()) return {value.string(), {}, {}};
   return {value.isNumber() ? value.numberText() : std::string(), {}, {}};
@@ -49,12 +50,13 @@ const Option* optionOf(const Occurrence& answer, const Item& question) {
 }
 
 void checkOffered(const Occurrence& answer, const Item& question, base::Issues& issues) {
-  const bool isList = questionnaire::isChoice(question.type) || !question.options.empty() ||
-                      !question.valueSet.empty();
+  const bool isList =
+      questionnaire::isChoice(question.type) || !question.options.empty() || !question.valueSet.empty();
   if (!isList || optionOf(answer, question)) return;
   const Said said = saidBy(answer);
   // An open choice takes words, also as a Coding without a code.
-  const bool isOpen = question.type == ItemType::OpenChoice && (answer.valueType == "String" || said.code.empty());
+  const bool isOpen =
+      question.type == ItemType::OpenChoice && (answer.valueType == "String" || said.code.empty());
   if (isOpen) return;
   const std::string name = said.code.empty() ? said.display : said.code;
   if (!question.hasAllOptions) {

@@ -19,8 +19,8 @@ std::optional<std::size_t> decodedSize(std::string_view text) {
   std::size_t padding = 0;
   for (const char c : text) {
     if (c == ' ' || c == '\t' || c == '\r' || c == '\n') continue;
-    const bool isDigit = (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '+' ||
-                         c == '/';
+    const bool isDigit =
+        (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '+' || c == '/';
     if (c == '=') {
       ++padding;
     } else if (!isDigit || padding > 0) {
@@ -42,10 +42,9 @@ std::string listOf(const std::vector<std::string>& words) {
 
 bool isId(std::string_view text) {
   constexpr std::size_t kLongestId = 64;
-  return !text.empty() && text.size() <= kLongestId &&
-         std::all_of(text.begin(), text.end(), [](char c) {
-           return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '.';
-         });
+  return !text.empty() && text.size() <= kLongestId && std::all_of(text.begin(), text.end(), [](char c) {
+    return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '.';
+  });
 }
 
 /// The type named by `Type/id`, `https://…/Type/id` or either with `/_history/version`; "" when the
@@ -81,19 +80,23 @@ bool checkAttachment(json::Node value, const Item& question, base::Issues& issue
   const std::string type = reader.string("contentType");
   const std::string data = reader.string("data");
   auto size = reader.integer("size");
-  questionnaire::acceptUnused(reader, {"contentType", "language", "data", "url", "size", "hash", "title", "creation"});
+  questionnaire::acceptUnused(
+      reader, {"contentType", "language", "data", "url", "size", "hash", "title", "creation"});
   reader.finish();
   const auto bytes = decodedSize(data);
-  if (!data.empty() && !bytes) reader.issue(*reader.find("data"), "the data is no base64", "encode the file again");
+  if (!data.empty() && !bytes)
+    reader.issue(*reader.find("data"), "the data is no base64", "encode the file again");
   if (!size && bytes && !data.empty()) size = static_cast<long long>(*bytes);
   const auto& allowed = question.mimeTypes;
   if (!allowed.empty() && std::find(allowed.begin(), allowed.end(), type) == allowed.end()) {
-    reader.issue(value, "a file of the type " + (type.empty() ? std::string("(none)") : type) + " is not taken here",
+    reader.issue(value,
+                 "a file of the type " + (type.empty() ? std::string("(none)") : type) + " is not taken here",
                  "give a file of the type " + listOf(allowed));
   }
   if (question.maxSizeBytes && size && base::Rational(*size) > *question.maxSizeBytes) {
-    reader.issue(value, "the file has " + std::to_string(*size) + " bytes, more than the " +
-                            question.maxSizeBytes->toText() + " allowed",
+    reader.issue(value,
+                 "the file has " + std::to_string(*size) + " bytes, more than the " +
+                     question.maxSizeBytes->toText() + " allowed",
                  "give a smaller file");
   }
   return issues.all().size() == before;
@@ -123,7 +126,8 @@ bool checkReference(json::Node value, const Item& question, base::Issues& issues
   if (type.empty()) type = stated;
   const auto& allowed = question.referenceTypes;
   if (!type.empty() && !allowed.empty() && std::find(allowed.begin(), allowed.end(), type) == allowed.end()) {
-    reader.issue(value, "a reference to the type " + type + " is not taken here", "refer to " + listOf(allowed));
+    reader.issue(value, "a reference to the type " + type + " is not taken here",
+                 "refer to " + listOf(allowed));
   }
   return issues.all().size() == before;
 }

@@ -29,7 +29,8 @@ const Form* formOf(json::ObjectReader& reader, const FormSet& forms, base::Issue
   if (canonical.url.empty()) {
     const bool isOnly = forms.forms().size() == 1;
     note(issues, reader.node(), "the response does not say which form it answers",
-         isOnly ? "it was held against " + forms.forms().front()->name() : "write its url in \"questionnaire\"");
+         isOnly ? "it was held against " + forms.forms().front()->name()
+                : "write its url in \"questionnaire\"");
     return isOnly ? forms.forms().front().get() : nullptr;
   }
   const Form* sameUrl = nullptr;
@@ -39,24 +40,28 @@ const Form* formOf(json::ObjectReader& reader, const FormSet& forms, base::Issue
     sameUrl = form.get();
   }
   if (sameUrl) {
-    note(issues, *at, "the response answers version " + canonical.version + " of the form, not " +
-                          (sameUrl->version().empty() ? "the one given, which has none" : sameUrl->version()),
+    note(issues, *at,
+         "the response answers version " + canonical.version + " of the form, not " +
+             (sameUrl->version().empty() ? "the one given, which has none" : sameUrl->version()),
          "give the form in that version");
     return sameUrl;
   }
   std::vector<std::string> urls;
   for (const auto& form : forms.forms()) urls.push_back(form->url());
-  note(issues, *at, "the form " + canonical.url + " is not among those given, so nothing could be held against it",
+  note(issues, *at,
+       "the form " + canonical.url + " is not among those given, so nothing could be held against it",
        base::didYouMean(canonical.url, urls, "give the file of the form"));
   return nullptr;
 }
 
 void readStatus(json::ObjectReader& reader, ResponseHead& head) {
   head.status = questionnaire::requireWords(reader, "status");
-  static const std::vector<std::string> kKnown{"in-progress", "completed", "amended", "entered-in-error", "stopped"};
+  static const std::vector<std::string> kKnown{"in-progress", "completed", "amended", "entered-in-error",
+                                               "stopped"};
   if (head.status.empty() || std::find(kKnown.begin(), kKnown.end(), head.status) != kKnown.end()) return;
   reader.issue(*reader.find("status"), "\"" + head.status + "\" is no status of a QuestionnaireResponse",
-               base::didYouMean(head.status, kKnown, "use in-progress, completed, amended, entered-in-error or stopped"));
+               base::didYouMean(head.status, kKnown,
+                                "use in-progress, completed, amended, entered-in-error or stopped"));
 }
 
 void readAuthored(json::ObjectReader& reader, ResponseHead& head, base::Issues& issues) {
@@ -111,8 +116,8 @@ ResponseHead readResponseHead(json::Node response, const FormSet& forms, base::I
     reader.issue(*items, "\"item\" must be a list of items", "leave it out if there are none");
   }
   questionnaire::acceptUnused(
-      reader, {"id", "meta", "implicitRules", "language", "text", "contained", "identifier", "basedOn", "partOf",
-               "status", "subject", "encounter", "authored", "author", "source"});
+      reader, {"id", "meta", "implicitRules", "language", "text", "contained", "identifier", "basedOn",
+               "partOf", "status", "subject", "encounter", "authored", "author", "source"});
   reader.finish();
   return head;
 }

@@ -51,7 +51,8 @@ class TreeReader {
     return static_cast<std::size_t>(std::find(order.begin(), order.end(), &item) - order.begin());
   }
 
-  std::unique_ptr<ResponseItem> readItem(json::Node node, const Item* parent, std::map<const Item*, int>& seen) {
+  std::unique_ptr<ResponseItem> readItem(json::Node node, const Item* parent,
+                                         std::map<const Item*, int>& seen) {
     const auto linkId = node.find("linkId");
     json::ObjectReader reader(node, linkId && linkId->isString() ? linkId->string() : std::string(), issues_);
     if (!reader.isObject()) return nullptr;
@@ -116,9 +117,10 @@ class TreeReader {
                  const std::vector<json::Node>& nested, ResponseItem& into) {
     const Item& item = *into.item;
     if (!answers.empty()) {
-      reader.issue(answers.front(),
-                   "an item of the type " + std::string(questionnaire::fhirName(item.type)) + " has no answers",
-                   item.items.empty() ? "remove the answer" : "answer the questions in it");
+      reader.issue(
+          answers.front(),
+          "an item of the type " + std::string(questionnaire::fhirName(item.type)) + " has no answers",
+          item.items.empty() ? "remove the answer" : "answer the questions in it");
     }
     if (item.type == ItemType::Display) {
       if (!nested.empty()) reader.issue(nested.front(), "a display item holds no items", "remove them");

@@ -6,6 +6,7 @@
 #include "answers/answer_checker.h"
 #include "answers/calculated_value.h"
 #include "answers/option_checker.h"
+#include "answers/option_toggle.h"
 #include "expression/evaluator.h"
 #include "questionnaire/item_type.h"
 
@@ -40,15 +41,18 @@ void ResponseValidator::validate() {
   checkLevel(head_.form->items(), tree_.root());
 }
 
-void ResponseValidator::error(json::Node at, const std::string& subject, std::string message, std::string remedy) {
+void ResponseValidator::error(json::Node at, const std::string& subject, std::string message,
+                              std::string remedy) {
   issues_.error(at.place(), subject, std::move(message), std::move(remedy));
 }
 
-void ResponseValidator::note(json::Node at, const std::string& subject, std::string message, std::string remedy) {
+void ResponseValidator::note(json::Node at, const std::string& subject, std::string message,
+                             std::string remedy) {
   issues_.add({base::Severity::Note, at.place(), subject, std::move(message), std::move(remedy)});
 }
 
-void ResponseValidator::checkLevel(const std::vector<std::unique_ptr<Item>>& items, const Occurrence& within) {
+void ResponseValidator::checkLevel(const std::vector<std::unique_ptr<Item>>& items,
+                                   const Occurrence& within) {
   for (const auto& item : items) checkItem(*item, within);
 }
 
@@ -76,7 +80,8 @@ void ResponseValidator::checkDisabled(const std::vector<const ResponseItem*>& fo
   for (const ResponseItem* each : found) {
     const std::string& linkId = each->item->linkId;
     if (each->holdsAnswer()) {
-      error(each->node, linkId, "\"" + linkId + "\" is answered, but its condition says that it does not apply",
+      error(each->node, linkId,
+            "\"" + linkId + "\" is answered, but its condition says that it does not apply",
             "remove the answer, or correct the answers it depends on");
     }
   }
@@ -109,7 +114,8 @@ void ResponseValidator::checkRequired(const Item& item, const Occurrence& within
       return !each->occurrences.empty() && !each->occurrences.front()->items.empty();
     });
     if (!holdsItems) {
-      error(at, item.linkId, "the required group \"" + item.linkId + "\" is missing or empty", "answer its questions");
+      error(at, item.linkId, "the required group \"" + item.linkId + "\" is missing or empty",
+            "answer its questions");
     }
     return;
   }
@@ -152,7 +158,29 @@ void ResponseValidator::checkOccurs(const Item& item, const Occurrence& within,
 void ResponseValidator::checkAnswers(const ResponseItem& question) {
   for (const auto& answer : question.occurrences) checkAnswer(*answer, *question.item, issues_);
   checkTogether(question, issues_);
+  checkToggled(question);
   checkCalculated(question);
+}
+
+void ResponseValidator::checkToggled(const ResponseItem& question) {
+  const Item& item = *question.item;
+  if (item.toggles.empty()) return;
+  for (const auto& answer : question.occurrences) {
+    const questionnaire::Option* option = optionOf(*answer, item);
+    if (!option) continue;
+    base::Issues why;
+    const Truth truth = mayChoose(*option, {&item, question.within, &question}, scope_, why);
+    if (truth == Truth::True) continue;
+    if (truth == Truth::False) {
+      error(*answer->value, item.linkId,
+            "\"" + option->code + "\" may not be chosen as the other answers stand",
+            "choose another option, or correct the answers it depends on");
+    } else {
+      note(*answer->value, item.linkId,
+           "whether \"" + option->code + "\" may be chosen cannot be decided: " + firstWords(why),
+           "check it by hand");
+    }
+  }
 }
 
 void ResponseValidator::checkCalculated(const ResponseItem& question) {
@@ -169,7 +197,8 @@ void ResponseValidator::checkCalculated(const ResponseItem& question) {
   if (isSameAnswers(expected, question)) return;
   std::string words;
   for (const CalculatedAnswer& each : expected) words += (words.empty() ? "" : ", ") + each.words;
-  note(question.node, item.linkId, "the form calculates " + (words.empty() ? std::string("no value") : words) + " here",
+  note(question.node, item.linkId,
+       "the form calculates " + (words.empty() ? std::string("no value") : words) + " here",
        "correct it, unless it was changed on purpose");
 }
 
@@ -181,7 +210,8 @@ void ResponseValidator::checkConstraints(const std::vector<questionnaire::Constr
     const auto result = scope_.evaluate(constraint.expression, place, why);
     const auto holds = result ? expression::asCondition(*result) : std::nullopt;
     if (holds && *holds) continue;
-    const std::string name = constraint.key.empty() ? std::string("a constraint") : "the constraint " + constraint.key;
+    const std::string name =
+        constraint.key.empty() ? std::string("a constraint") : "the constraint " + constraint.key;
     std::string message = constraint.human.empty() ? name + " does not hold" : constraint.human;
     std::string remedy = name + " asks for: " + constraint.expression.text;
     if (!result) message = name + " cannot be evaluated: " + firstWords(why);

@@ -13,7 +13,8 @@ namespace stile::answers {
 
 class ResponseValidator {
  public:
-  ResponseValidator(json::Node response, const ResponseHead& head, const std::string& now, base::Issues& issues);
+  ResponseValidator(json::Node response, const ResponseHead& head, const std::string& now,
+                    base::Issues& issues);
 
   void validate();
 
@@ -27,9 +28,10 @@ class ResponseValidator {
   void checkOccurs(const questionnaire::Item& item, const Occurrence& within,
                    const std::vector<const ResponseItem*>& found);
   void checkAnswers(const ResponseItem& question);
+  void checkToggled(const ResponseItem& question);
   void checkCalculated(const ResponseItem& question);
-  void checkConstraints(const std::vector<questionnaire::Constraint>& constraints, const ExpressionPlace& place,
-                        json::Node at);
+  void checkConstraints(const std::vector<questionnaire::Constraint>& constraints,
+                        const ExpressionPlace& place, json::Node at);
   void error(json::Node at, const std::string& subject, std::string message, std::string remedy);
   void note(json::Node at, const std::string& subject, std::string message, std::string remedy);
 

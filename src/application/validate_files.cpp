@@ -73,7 +73,9 @@ const char* sentence(Verdict verdict) {
 }
 
 const char* word(base::Severity severity) {
-  return severity == base::Severity::Error ? "error" : severity == base::Severity::AskBack ? "askBack" : "note";
+  return severity == base::Severity::Error     ? "error"
+         : severity == base::Severity::AskBack ? "askBack"
+                                               : "note";
 }
 
 }  // namespace
@@ -84,8 +86,8 @@ bool holdsForm(const std::vector<Input>& inputs) {
                      [](const Parsed& each) { return each.resourceType == "Questionnaire"; });
 }
 
-std::vector<FileVerdict> validateFiles(const std::vector<Input>& inputs, const questionnaire::FormSet& otherwise,
-                                       const std::string& now) {
+std::vector<FileVerdict> validateFiles(const std::vector<Input>& inputs,
+                                       const questionnaire::FormSet& otherwise, const std::string& now) {
   auto parsed = parseAll(inputs);
   std::map<std::string, std::string> forms;
   for (const Parsed& each : parsed) {
@@ -126,7 +128,8 @@ std::string toText(const std::vector<FileVerdict>& verdicts) {
   std::string text;
   for (const FileVerdict& verdict : verdicts) {
     for (const answers::Problem& problem : verdict.problems) {
-      text += std::string(word(problem.issue.severity)) + (problem.path.empty() ? "" : " at " + problem.path) + "\n";
+      text += std::string(word(problem.issue.severity)) +
+              (problem.path.empty() ? "" : " at " + problem.path) + "\n";
       text += base::toText(problem.issue) + "\n";
     }
     text += verdict.file + ": " + sentence(verdict.verdict) + "\n";

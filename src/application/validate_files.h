@@ -29,8 +29,8 @@ struct FileVerdict {
 /// Checks every input: Questionnaires as forms, all else as responses to them. With no Questionnaire
 /// among the inputs the responses are held against `otherwise`. `now` is for today() and now() in
 /// expressions, text such as 2026-11-25T10:30:00+00:00. Verdicts stand in the order of the inputs.
-std::vector<FileVerdict> validateFiles(const std::vector<Input>& inputs, const questionnaire::FormSet& otherwise,
-                                       const std::string& now);
+std::vector<FileVerdict> validateFiles(const std::vector<Input>& inputs,
+                                       const questionnaire::FormSet& otherwise, const std::string& now);
 
 /// True if some input is a Questionnaire.
 bool holdsForm(const std::vector<Input>& inputs);

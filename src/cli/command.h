@@ -37,6 +37,8 @@ Command addPapers(CLI::App& app, const Shared& shared);
 Command addQuestions(CLI::App& app, const Shared& shared);
 Command addBlank(CLI::App& app, const Shared& shared);
 Command addFacts(CLI::App& app, const Shared& shared);
+Command addInterview(CLI::App& app, const Shared& shared);
+Command addFigures(CLI::App& app, const Shared& shared);
 Command addCheck(CLI::App& app, const Shared& shared);
 Command addEvaluate(CLI::App& app, const Shared& shared);
 Command addValidate(CLI::App& app, const Shared& shared);

@@ -33,6 +33,10 @@ Collection applied(Call& call, const char* text, const Item& a, const Item& b) {
 
 Collection sum(Call& call) {
   if (call.input.empty()) return {};
+  for (const Item& item : call.input) {
+    if (!item.number() && !item.quantity())
+      call.fail(call.syntax.text + "() is asked of numbers and quantities only");
+  }
   Collection total{call.input.front()};
   for (std::size_t i = 1; i < call.input.size() && !total.empty(); ++i) {
     call.machine.budget().step();

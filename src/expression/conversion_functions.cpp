@@ -77,7 +77,7 @@ Converted temporalOr(std::optional<Temporal> value) {
 Converted toDate(const Item& item) {
   std::optional<Temporal> value;
   if (item.isText()) {
-    value = Temporal::parseDateTime(item.text());
+    value = Temporal::parseDate(item.text());
   } else if (item.isTemporal() && item.temporal().kind != TemporalKind::Time) {
     value = item.temporal();
   }

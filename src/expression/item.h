@@ -31,7 +31,7 @@ using ItemValue = std::variant<std::monostate, bool, long long, Decimal, SharedT
                                std::shared_ptr<const Quantity>, std::shared_ptr<const TypeName>>;
 
 /// One element of a collection. `isElement` tells elements of a resource from values that were
-/// written or computed; only elements have a `node`, `extras` or `type`.
+/// written or computed. Only elements have `extras` or a `type`; a `node` tells where a value stands.
 struct Item {
   ItemValue value;
   std::optional<json::Node> node;    ///< the JSON value; absent when there are extensions only

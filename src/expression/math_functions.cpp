@@ -8,6 +8,8 @@
 namespace stile::expression {
 namespace {
 
+constexpr long long kLargestExactPower = 64;
+
 /// The only item as a number; nullopt when the input is empty.
 std::optional<Decimal> number(Call& call) {
   const Item* item = call.single();
@@ -102,11 +104,25 @@ Collection log(Call& call) {
   return ofDouble(std::log(value->value.toDouble()) / std::log(base_->value.toDouble()));
 }
 
+/// By multiplication, for a whole exponent that is not negative and small.
+std::optional<Decimal> wholePower(const Decimal& value, const Decimal& exponent) {
+  const auto times = exponent.value.isWhole() ? exponent.truncated() : std::nullopt;
+  if (!times || *times < 0 || *times > kLargestExactPower) return std::nullopt;
+  std::optional<Decimal> result = Decimal{1, -1};
+  for (long long i = 0; i < *times && result; ++i) result = Decimal::multiply(*result, value);
+  return result;
+}
+
 Collection power(Call& call) {
   const Item* item = call.single();
   const auto value = number(call);
   const auto exponent = numberArgument(call);
   if (!value || !exponent) return {};
+  if (const auto exact = wholePower(*value, *exponent)) {
+    if (!item->isInteger()) return {Item::decimal(*exact)};
+    const auto whole = exact->truncated();
+    return whole ? Collection{Item::integer(*whole)} : Collection{};
+  }
   const double result = std::pow(value->value.toDouble(), exponent->value.toDouble());
   const bool isWhole =
       item->isInteger() && exponent->value.isWhole() && !(exponent->value < base::Rational());

@@ -49,8 +49,9 @@ const ModelType* typeOf(Node node, const TypeModel& model, const ModelType* decl
 Item itemOf(std::optional<Node> node, std::optional<Node> extras, const TypeModel& model,
             const ModelType* declared) {
   Item item;
-  item.isElement = true;
-  item.type = declared;
+  // An id is a System.String, although it stands in the resource.
+  item.isElement = !declared || !declared->isSystem;
+  if (item.isElement) item.type = declared;
   if (extras && extras->isObject()) item.extras = extras;
   if (!node || node->isNull()) return item;
   item.node = node;

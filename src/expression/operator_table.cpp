@@ -61,9 +61,9 @@ Collection equivalent(const Operands& o, bool isNegated) {
 }
 
 Collection ordered(const Operands& o) {
+  if (o.left.empty() || o.right.empty()) return {};
   const Item* left = o.machine.single(o.left, o.syntax);
   const Item* right = o.machine.single(o.right, o.syntax);
-  if (!left || !right) return {};
   if (left->isText() && right->isText()) o.machine.budget().compare(left->text().size());
   const Ordering ordering = orderOf(*left, *right, o.machine.localZone());
   if (!ordering.isComparable) o.refuse(*left, *right);
@@ -145,9 +145,9 @@ Collection rest(const Operands& o, const Item& a, const Item& b) {
 using Arithmetic = Collection (*)(const Operands&, const Item&, const Item&);
 
 Collection arithmetic(const Operands& o, Arithmetic apply) {
+  if (o.left.empty() || o.right.empty()) return {};
   const Item* left = o.machine.single(o.left, o.syntax);
   const Item* right = o.machine.single(o.right, o.syntax);
-  if (!left || !right) return {};
   return apply(o, *left, *right);
 }
 

@@ -103,7 +103,7 @@ bool isSpace(char c) {
   return c == ' ' || c == '\t' || c == '\n' || c == '\r';
 }
 
-/// UCUM (section 21): units with a zero of their own, such as Cel, take no part in products.
+/// UCUM (section 21): units with a zero of their own, such as Cel, take no part in arithmetic.
 bool isSpecial(const Quantity& q) {
   const auto unit = base::parseUnit(ucumOf(q));
   return unit && unit->offset != Rational();
@@ -115,6 +115,8 @@ std::optional<Quantity> combined(const Quantity& a, const Quantity& b, bool isQu
   if (b.unit == "1") return Quantity{*value, a.unit, a.isCalendar, false};
   if (a.unit == "1" && !isQuotient) return Quantity{*value, b.unit, b.isCalendar, false};
   if (isQuotient && ucumOf(a) == ucumOf(b)) return Quantity{*value};
+  // A calendar year or month has no definite length to compute with.
+  if ((a.isCalendar && isAboveWeek(a)) || (b.isCalendar && isAboveWeek(b))) return std::nullopt;
   const auto left = base::parseUnit(ucumOf(a));
   const auto right = base::parseUnit(ucumOf(b));
   if (!left || !right) return std::nullopt;
@@ -200,7 +202,10 @@ bool areEquivalent(const Quantity& a, const Quantity& b) {
   return a.value.rounded(decimals).value == b.value.rounded(decimals).value;
 }
 
-bool areComparable(const Quantity& a, const Quantity& b) {
+bool areComparable(const Quantity& first, const Quantity& second) {
+  const Quantity a = likeOther(first, second);
+  const Quantity b = likeOther(second, first);
+  if (isUndecidedDuration(a, b)) return false;
   const auto left = base::parseUnit(ucumOf(a));
   const auto right = base::parseUnit(ucumOf(b));
   return left && right && base::comparable(*left, *right);
@@ -209,6 +214,7 @@ bool areComparable(const Quantity& a, const Quantity& b) {
 std::optional<Quantity> add(const Quantity& first, const Quantity& second, bool isMinus) {
   const Quantity a = likeOther(first, second);
   const Quantity b = likeOther(second, first);
+  if (isSpecial(a) || isSpecial(b)) return std::nullopt;
   const auto apply = isMinus ? &Decimal::subtract : &Decimal::add;
   if (a.unit == b.unit && a.isCalendar == b.isCalendar) {
     const auto value = apply(a.value, b.value);

@@ -22,6 +22,8 @@ BASES = {
     '': ['Element', 'Resource'],
 }
 BASE_OF = {name: base for base, names in BASES.items() for name in names}
+# Where the definitions say http://hl7.org/fhirpath/System.String, which the condensed JSON does not keep.
+SYSTEM_STRINGS = {('Element', 'id'), ('Resource', 'id'), ('Extension', 'url')}
 OPEN_CHOICE = 40  # a choice of so many types is one of all data types
 
 
@@ -40,7 +42,7 @@ def names_of(definitions, name):
     return names
 
 
-def elements(definitions, properties, inherited):
+def elements(definitions, owner, properties, inherited):
     parts, choices = [], {}
     for p in properties:
         name = p['_name']
@@ -53,10 +55,11 @@ def elements(definitions, properties, inherited):
                 parts.append(choice)
             choices[choice].append(p['_type'])
         elif p.get('_properties'):
-            inner = elements(definitions, p['_properties'], names_of(definitions, 'BackboneElement'))
+            inner = elements(definitions, '', p['_properties'], names_of(definitions, 'BackboneElement'))
             parts.append(name + '{' + inner + '}')
         else:
-            parts.append(name + ':' + p['_type'].lstrip('#'))
+            kind = 'System.String' if (owner, name) in SYSTEM_STRINGS else p['_type'].lstrip('#')
+            parts.append(name + ':' + kind)
     for i, part in enumerate(parts):
         if part in choices:
             types = choices[part]
@@ -69,6 +72,7 @@ def main():
         definitions = json.load(file)
     print('# FHIR R4 (4.0.1) types, made by r4_types_from_definitions.py; do not edit.')
     print('# kind name:base element:type element[choice|of|types] group{element:type}')
+    print('system System.String:')
     for name in sorted(definitions):
         definition = definitions[name]
         base = base_of(name, definition)
@@ -76,7 +80,7 @@ def main():
         inherited = names_of(definitions, base)
         if kind == 'primitive':
             inherited = inherited | {'value'}
-        text = elements(definitions, definition['_properties'], inherited)
+        text = elements(definitions, name, definition['_properties'], inherited)
         print(f'{kind} {name}:{base} {text}'.rstrip())
 
 

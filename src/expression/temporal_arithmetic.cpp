@@ -1,4 +1,5 @@
 // Adding durations to dates and times (FHIRPath 2.0.0, 6.7 "Date/Time Arithmetic").
+#include <algorithm>
 #include <array>
 
 #include "base/date.h"
@@ -79,9 +80,10 @@ std::optional<Temporal> plusNanoseconds(const Temporal& value, long long seconds
   result.hour = static_cast<int>(rest / 3600);
   result.minute = static_cast<int>(rest / 60 % 60);
   result.second = static_cast<int>(rest % 60);
-  // What is finer than the digits written is cut off.
+  // Seconds and milliseconds are one precision (6.1): they appear where they are needed.
+  if (fraction % kNanosecondsPerSecond != 0) result.fractionDigits = std::max(value.fractionDigits, 3);
   long long unit = kNanosecondsPerSecond;
-  for (int i = 0; i < value.fractionDigits; ++i) unit /= 10;
+  for (int i = 0; i < result.fractionDigits; ++i) unit /= 10;
   result.nanosecond = static_cast<int>(unit > 0 ? fraction - fraction % unit : fraction);
   if (value.kind == TemporalKind::Time || days == 0) return result;
   const auto date = base::Date::of(value.year, value.month, value.day);

@@ -18,12 +18,10 @@ Collection timeOfDay(Call& call) {
   return {Item::temporal(call.machine.environment().clock.timeOfDay())};
 }
 
-/// The date or time asked of; null when the input is empty.
+/// The date or time asked of; null when the input is empty or something else, which has no such part.
 const Temporal* temporal(Call& call) {
   const Item* item = call.single();
-  if (!item) return nullptr;
-  if (!item->isTemporal()) call.fail(call.syntax.text + "() is asked of a date or time only");
-  return &item->temporal();
+  return item && item->isTemporal() ? &item->temporal() : nullptr;
 }
 
 /// A part where the value is known so precisely and has it at all.
@@ -76,7 +74,7 @@ Collection dateOf(Call& call) {
 
 Collection timeOf(Call& call) {
   const Temporal* value = temporal(call);
-  if (!value || value->precision < Precision::Hour) return {};
+  if (!value || value->kind == TemporalKind::Time || value->precision < Precision::Hour) return {};
   return {Item::temporal(Clock{*value}.timeOfDay())};
 }
 

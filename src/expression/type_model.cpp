@@ -6,6 +6,11 @@
 #include "expression/r4_types.h"
 
 namespace stile::expression {
+namespace {
+
+constexpr std::string_view kSystem = "System.";
+
+}  // namespace
 
 bool ModelType::isKindOf(const ModelType& other) const {
   for (const ModelType* type = this; type; type = type->base) {
@@ -80,7 +85,8 @@ class TypeModel::Reader {
     const std::string name = word(":");
     if (!take(':') || name.empty()) return false;
     const std::string base = word(" ");
-    ModelType& added = add(name, name);
+    ModelType& added = add(name, name.starts_with(kSystem) ? name.substr(kSystem.size()) : name);
+    added.isSystem = kind == "system";
     added.isPrimitive = kind == "primitive";
     added.isResource = kind == "resource";
     if (!base.empty()) bases_.emplace_back(&added, base);

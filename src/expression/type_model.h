@@ -31,6 +31,7 @@ struct ModelType {
   std::vector<ModelElement> elements;  ///< its own, without those of `base`
   bool isPrimitive = false;
   bool isResource = false;
+  bool isSystem = false;  ///< of FHIRPath's own types: `System.String`
 
   /// Itself or something it specialises.
   bool isKindOf(const ModelType& other) const;

@@ -17,6 +17,7 @@ class Dependents {
   Dependents(const Dictionary& dictionary, std::shared_ptr<const EnablementPlan> plan);
 
   const EnablementPlan& plan() const { return *plan_; }
+  const std::shared_ptr<const EnablementPlan>& sharedPlan() const { return plan_; }
   /// True when changes can be followed one by one in the order of the forms; otherwise only
   /// settling everything again is exact.
   bool canFollow() const { return plan_->needsOneRound() && !plan_->readsDerived(); }

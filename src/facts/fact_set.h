@@ -55,6 +55,8 @@ class FactSet {
   void setFormsAnswered(std::vector<std::string> names) { formsAnswered_ = std::move(names); }
   /// The conditions of the forms of the last settle(); null before it.
   const std::shared_ptr<const EnablementPlan>& plan() const { return plan_; }
+  /// Conditions worked out before; settle() uses them if they are of the forms that count.
+  void setPlan(std::shared_ptr<const EnablementPlan> plan) { plan_ = std::move(plan); }
 
  private:
   friend class EnablementClosure;
@@ -132,10 +134,11 @@ bool isOptionalNow(const FactSet& facts, int slot, int repetition = -1);
 /// then the derived facts. Implausible values are kept and asked back in `issues`.
 ///
 /// Several responses: the newest answer to a question counts. A series of readings takes the
-/// repetitions of all of them; of any other group the newest list counts.
+/// repetitions of all of them; of any other group the newest list counts. `plan`: the conditions of
+/// the same forms if they were worked out before.
 FactSet factsFromResponses(const Dictionary& dictionary, const questionnaire::FormSet& forms,
                            const std::vector<answers::Response>& responses, base::Date today,
-                           base::Issues& issues);
+                           base::Issues& issues, std::shared_ptr<const EnablementPlan> plan = nullptr);
 
 /// Whether plain facts may choose a policy's value: for trying rules out, never for a client.
 enum class PolicyChoice { Refused, Allowed };

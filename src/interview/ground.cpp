@@ -20,11 +20,18 @@ Ground::Ground(const facts::Dictionary& dictionary, const rules::RuleSet& rules,
     const int group = rule.forEach.empty() ? -1 : dictionary.groupIndex(rule.forEach);
     if (group >= 0) rulesOver_[static_cast<std::size_t>(group)].push_back(static_cast<int>(i));
   }
+  if (const facts::Definition* wanted = dictionary.find("desiredIntensity")) wantedSlot_ = wanted->slot;
   fillInPossibleAnswers(questions_, dictionary, rules, form, today);
   for (const FormQuestion& question : questions_.all()) {
     const std::vector<int> reached = dependents_.allFrom(question.fact->slot);
     isForPlan_.push_back(std::any_of(reached.begin(), reached.end(), [&](int slot) { return planSlots.count(slot) != 0; }));
   }
+}
+
+limits::Rung Ground::wantedIntensity(const facts::FactSet& facts) const {
+  if (wantedSlot_ < 0) return limits::Rung::Light;
+  const auto& value = facts.at(wantedSlot_).value;
+  return value.text ? limits::rungOf(*value.text).value_or(limits::Rung::Light) : limits::Rung::Light;
 }
 
 }  // namespace stile::interview

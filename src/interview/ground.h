@@ -32,6 +32,10 @@ class Ground {
   const Questions& questions() const { return questions_; }
   const LimitKeys& keys() const { return keys_; }
 
+  /// The intensity the client wants; while it is not known, the lowest.
+  limits::Rung wantedIntensity(const facts::FactSet& facts) const;
+  int wantedSlot() const { return wantedSlot_; }  ///< -1 when nobody asks
+
   const RuleShape& shape(std::size_t rule) const { return shapes_[rule]; }
   bool hasReply(std::size_t rule) const { return hasReply_[rule]; }
   /// Indices of the rules that a slot, or the repetitions of a group, can change directly.
@@ -46,6 +50,7 @@ class Ground {
   const questionnaire::Form& form_;
   facts::Dependents dependents_;
   base::Date today_;
+  int wantedSlot_ = -1;
   std::vector<screening::ClearanceReply> replies_;
   Questions questions_;
   LimitKeys keys_;

@@ -60,7 +60,7 @@ Width worstWidth(Position& position, const QuestionRef& question, const std::opt
   for (const PossibleAnswer& answer : answers) {
     const Trial trial(position, question, answer);
     worst = std::max(worst, widthOf(position.totals()));
-    if (enough && worst > *enough) break;
+    if (enough && worst >= *enough) break;
   }
   return worst;
 }

@@ -24,7 +24,7 @@ struct Width {
 Width widthOf(const Totals& totals);
 
 /// The widest of all known answers ("not sure" narrows nothing, whatever the question). Stops early
-/// once it is wider than `enough`. A question in free text narrows nothing.
+/// once it is no narrower than `enough`. A question in free text narrows nothing.
 Width worstWidth(Position& position, const QuestionRef& question, const std::optional<Width>& enough = std::nullopt);
 
 enum class Reason { Opening, GroupBegun, RedFlag, Matters, Minimum, Plan };

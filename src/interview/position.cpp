@@ -15,8 +15,17 @@ using screening::EndKind;
 }  // namespace
 
 Position::Position(const Ground& ground, facts::FactSet facts)
-    : ground_(ground), facts_(std::move(facts)), keys_(ground.keys()) {
-  for (std::size_t i = 0; i < ground.rules().rules.size(); ++i) states_.push_back(statesOf(i));
+    : ground_(ground), facts_(std::move(facts)), keys_(ground.keys()), states_(ground.rules().rules.size()) {
+  judgeAll();
+}
+
+void Position::restart(facts::FactSet facts) {
+  facts_ = std::move(facts);
+  judgeAll();
+}
+
+void Position::judgeAll() {
+  for (std::size_t i = 0; i < states_.size(); ++i) states_[i] = statesOf(i);
 }
 
 std::vector<RuleState> Position::statesOf(std::size_t index) const {
@@ -96,7 +105,7 @@ void Position::addTo(Strictest& strictest, EndKind end) const {
 
 Totals Position::totals() const {
   Totals totals;
-  const Rung wanted = screening::wantedIntensity(facts_);
+  const Rung wanted = ground_.wantedIntensity(facts_);
   strictest_.clear();
   addTo(strictest_, EndKind::Reach);
   for (std::size_t i = 0; i < states_.size(); ++i) {

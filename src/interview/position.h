@@ -43,6 +43,9 @@ class Position {
   Position(const Position&) = delete;
   Position& operator=(const Position&) = delete;
 
+  /// Starts afresh from other facts; nothing may be tried at the moment.
+  void restart(facts::FactSet facts);
+
   const Ground& ground() const { return ground_; }
   const facts::FactSet& facts() const { return facts_; }
   /// By rule, then by repetition.
@@ -70,6 +73,7 @@ class Position {
 
   RuleState stateOf(std::size_t rule, int repetition) const;
   void cover(RuleState& state, const rules::Rule& rule, int repetition, const rules::Contribution& contribution) const;
+  void judgeAll();
   std::vector<RuleState> statesOf(std::size_t rule) const;
   Demands demandsOfReplies() const;
   void follow();

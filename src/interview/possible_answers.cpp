@@ -41,7 +41,7 @@ class AnswerFinder {
     if (fact.isMultiple) return fillChoices(question);
     switch (fact.type) {
       case FactType::Boolean:
-        question.answers = {known(Value::boolean(true)), known(Value::boolean(false))};
+        question.answers = {known(Value::boolean(false)), known(Value::boolean(true))};
         question.isComplete = true;
         return;
       case FactType::Code:

@@ -14,7 +14,7 @@ using limits::Action;
 Session::Session(const screening::Content& content, const questionnaire::Form& form, base::Date today,
                  std::vector<answers::Response> earlier, std::vector<screening::ClearanceReply> replies,
                  const answers::Response* draft)
-    : content_(content), form_(form), today_(today), earlier_(std::move(earlier)), draft_(form, today) {
+    : content_(content), today_(today), earlier_(std::move(earlier)), draft_(form, today) {
   facts::FactSet facts = factsOf(draft_);
   ground_ = std::make_unique<Ground>(content.dictionary, content.rules, form, facts.plan(), today, std::move(replies),
                                      slotsReadBy(content.library, content.dictionary));
@@ -31,7 +31,8 @@ facts::FactSet Session::factsOf(const Draft& draft) const {
   responses.push_back(draft.response());
   base::Issues ignored;
   const auto read = [&] {
-    return facts::factsFromResponses(content_.dictionary, content_.forms, responses, today_, ignored);
+    return facts::factsFromResponses(content_.dictionary, content_.forms, responses, today_, ignored,
+                                     ground_ ? ground_->dependents().sharedPlan() : nullptr);
   };
   facts::FactSet facts = read();
   if (!ground_) return facts;
@@ -184,7 +185,10 @@ int Session::groupBegun() const {
 }
 
 void Session::proceed() {
-  position_ = std::make_unique<Position>(*ground_, factsOf(draft_));
+  if (position_)
+    position_->restart(factsOf(draft_));
+  else
+    position_ = std::make_unique<Position>(*ground_, factsOf(draft_));
   stakes_ = std::make_unique<Stakes>(*position_);
   prompt_.reset();
   if (askedAgain_) {
@@ -250,6 +254,17 @@ Progress Session::progress() const {
   for (const Candidate& candidate : candidates())
     if (reasonToAsk(*position_, *stakes_, candidate, true)) ++progress.leftAtMost;
   return progress;
+}
+
+std::vector<QuestionRef> Session::given() const {
+  std::vector<QuestionRef> given;
+  for (const answers::Answered& answered : draft_.response().answered) {
+    const facts::Definition* fact = content_.dictionary.find(answered.linkId);
+    const int place = fact ? questions().placeOf(fact->slot) : -1;
+    // The topic "person" says who somebody is.
+    if (place >= 0 && !answered.answers.empty() && fact->topic != "person") given.push_back({place, answered.repetition});
+  }
+  return given;
 }
 
 std::vector<QuestionRef> Session::heldBy() const {

@@ -72,13 +72,15 @@ class Session {
 
   Closing closing() const;
   Progress progress() const;
-  /// Screens the clinic counts as one question each; see Progress::shown.
+  /// What was taken in so far, answers that no longer apply included.
   const answers::Response& response() const { return draft_.response(); }
   /// What was said to a question, or nullptr.
   const answers::Answered* said(const QuestionRef& ref) const { return draft_.find(questions(), ref); }
   Position& position() { return *position_; }
   const Stakes& stakes() const { return *stakes_; }
   const Ground& ground() const { return *ground_; }
+  /// Questions with a known answer, identity left out: what nearestChange() may change.
+  std::vector<QuestionRef> given() const;
   /// Unanswered questions that hold the decision: asked, and not sure, declined or not answered.
   std::vector<QuestionRef> heldBy() const;
 
@@ -100,7 +102,6 @@ class Session {
   void count();
 
   const screening::Content& content_;
-  const questionnaire::Form& form_;
   base::Date today_;
   std::vector<answers::Response> earlier_;
   std::unique_ptr<Ground> ground_;

@@ -26,9 +26,9 @@ bool asksSomething(const Decision& decision) { return decision != Decision{}; }
 Stakes::Stakes(const Position& position) : position_(position), totals_(position.totals()) {
   const Ground& ground = position.ground();
   // While the wanted intensity is not known, a granted clearance may lift everything.
-  const facts::Definition* wanted = ground.dictionary().find("desiredIntensity");
-  const bool isWantedKnown = wanted && position.facts().at(wanted->slot).value.isSettled();
-  const Rung upTo = isWantedKnown ? screening::wantedIntensity(position.facts()) : Rung::Vigorous;
+  const int wanted = ground.wantedSlot();
+  const bool isWantedKnown = wanted < 0 || position.facts().at(wanted).value.isSettled();
+  const Rung upTo = isWantedKnown ? ground.wantedIntensity(position.facts()) : Rung::Vigorous;
   for (std::size_t i = 0; i < position.states().size(); ++i) {
     const rules::Rule& rule = ground.rules().rules[i];
     for (const RuleState& state : position.states()[i]) {
@@ -173,9 +173,9 @@ void Stakes::addInputs(int slot, int repetition, Leaves& leaves, int depth) {
 
 /// What would be open if clearances were granted rests on the intensity the client wants.
 void Stakes::addWanted() {
-  const facts::Definition* wanted = position_.ground().dictionary().find("desiredIntensity");
-  if (!wanted || position_.facts().at(wanted->slot).value.isSettled()) return;
-  const int place = position_.ground().questions().placeOf(wanted->slot);
+  const int wanted = position_.ground().wantedSlot();
+  if (wanted < 0 || position_.facts().at(wanted).value.isSettled()) return;
+  const int place = position_.ground().questions().placeOf(wanted);
   if (place < 0) return;
   for (std::size_t i = 0; i < position_.states().size(); ++i) {
     Decision held = position_.ground().shape(i).mostAtFloor.decision;

@@ -99,17 +99,65 @@ std::optional<Constraint> constraintOf(json::Node node, const std::string& subje
     return std::nullopt;
   }
   if (!constraint.expression.isFhirPath()) {
-    issues.error(constraint.expression.place, subject,
-                 "the constraint is written in " + constraint.expression.language + ", which is not evaluated here",
-                 "write it in text/fhirpath");
+    issues.error(
+        constraint.expression.place, subject,
+        "the constraint is written in " + constraint.expression.language + ", which is not evaluated here",
+        "write it in text/fhirpath");
     return std::nullopt;
   }
   return constraint;
 }
 
+/// The option a toggle names: the member value[x] of one of its parts.
+std::optional<Option> toggledOption(json::Node part) {
+  for (const char* type : {"Coding", "String", "Integer", "Date", "Time", "Reference"}) {
+    const auto value = part.find(memberName("value", type));
+    if (!value) continue;
+    const auto text = [&](std::string_view member) {
+      const auto found = value->find(member);
+      return found && found->isString() ? found->string() : std::string();
+    };
+    Option option;
+    option.type = type;
+    option.system = text("system");
+    option.code = value->isString()   ? value->string()
+                  : value->isNumber() ? value->numberText()
+                                      : text(option.type == "Reference" ? "reference" : "code");
+    return option;
+  }
+  return std::nullopt;
+}
+
+std::optional<OptionToggle> toggleOf(json::Node node, const std::string& subject, base::Issues& issues) {
+  OptionToggle toggle;
+  std::optional<Expression> condition;
+  const auto parts = node.find("extension");
+  for (std::size_t i = 0; parts && parts->isArray() && i < parts->size(); ++i) {
+    const json::Node part = parts->at(i);
+    const auto url = part.find("url");
+    const std::string name = url && url->isString() ? url->string() : std::string();
+    if (name == "expression") {
+      if (const auto object = part.find("valueExpression"))
+        condition = expressionOf(*object, subject, issues);
+    } else if (const auto option = name == "option" ? toggledOption(part) : std::nullopt) {
+      toggle.options.push_back(*option);
+    }
+  }
+  needsFhirPath(condition, "answerOptionsToggleExpression", subject, issues);
+  if (!condition || toggle.options.empty()) {
+    issues.error(node.place(), subject,
+                 "answerOptionsToggleExpression needs options and an expression in FHIRPath",
+                 "give the parts \"option\" and \"expression\"");
+    return std::nullopt;
+  }
+  toggle.condition = std::move(*condition);
+  return toggle;
+}
+
 }  // namespace
 
-std::vector<Expression> readVariables(Extensions& extensions, const std::string& subject, base::Issues& issues) {
+std::vector<Expression> readVariables(Extensions& extensions, const std::string& subject,
+                                      base::Issues& issues) {
   std::vector<Expression> variables;
   for (const json::Node& node :
        extensions.each(extension_url::kVariable, "valueExpression", json::Kind::Object)) {
@@ -124,11 +172,13 @@ std::vector<Expression> readVariables(Extensions& extensions, const std::string&
   return variables;
 }
 
-std::vector<Constraint> readConstraints(Extensions& extensions, const std::string& subject, base::Issues& issues) {
+std::vector<Constraint> readConstraints(Extensions& extensions, const std::string& subject,
+                                        base::Issues& issues) {
   std::vector<Constraint> constraints;
   for (const std::string_view url : {extension_url::kConstraint, extension_url::kTargetConstraint}) {
     for (const json::Node& node : extensions.all(url)) {
-      if (auto constraint = constraintOf(node, subject, issues)) constraints.push_back(std::move(*constraint));
+      if (auto constraint = constraintOf(node, subject, issues))
+        constraints.push_back(std::move(*constraint));
     }
   }
   return constraints;
@@ -150,7 +200,8 @@ std::vector<std::string> readLaunchContext(Extensions& extensions) {
 }
 
 void readExpressions(json::ObjectReader& reader, Extensions& extensions, Item& item, base::Issues& issues) {
-  item.enableExpression = onlyExpression(extensions, extension_url::kEnableWhenExpression, item.linkId, issues);
+  item.enableExpression =
+      onlyExpression(extensions, extension_url::kEnableWhenExpression, item.linkId, issues);
   item.calculatedExpression =
       onlyExpression(extensions, extension_url::kCalculatedExpression, item.linkId, issues);
   item.initialExpression = onlyExpression(extensions, extension_url::kInitialExpression, item.linkId, issues);
@@ -161,6 +212,9 @@ void readExpressions(json::ObjectReader& reader, Extensions& extensions, Item& i
   }
   if (item.calculatedExpression && !isQuestion(item.type)) {
     reader.issue(reader.node(), "only a question can have a calculatedExpression", "move it to a question");
+  }
+  for (const json::Node& node : extensions.all(extension_url::kOptionsToggle)) {
+    if (auto toggle = toggleOf(node, item.linkId, issues)) item.toggles.push_back(std::move(*toggle));
   }
   item.variables = readVariables(extensions, item.linkId, issues);
   item.constraints = readConstraints(extensions, item.linkId, issues);

@@ -58,11 +58,28 @@ std::vector<json::Node> Extensions::each(std::string_view url, std::string_view 
 
 bool isFollowed(std::string_view url) {
   using namespace extension_url;
-  static constexpr std::array kFollowed{
-      kHidden,    kUnit,        kUnitOption,      kOptionExclusive, kMinValue,  kMaxValue,
-      kMinQuantity, kMaxQuantity, kMinLength,     kMaxDecimalPlaces, kMinOccurs, kMaxOccurs,
-      kRegex,     kMaxSize,     kMimeType,        kReferenceResource, kVariable, kConstraint,
-      kTargetConstraint, kEnableWhenExpression, kCalculatedExpression};
+  static constexpr std::array kFollowed{kHidden,
+                                        kUnit,
+                                        kUnitOption,
+                                        kOptionExclusive,
+                                        kMinValue,
+                                        kMaxValue,
+                                        kMinQuantity,
+                                        kMaxQuantity,
+                                        kMinLength,
+                                        kMaxDecimalPlaces,
+                                        kMinOccurs,
+                                        kMaxOccurs,
+                                        kRegex,
+                                        kMaxSize,
+                                        kMimeType,
+                                        kReferenceResource,
+                                        kVariable,
+                                        kConstraint,
+                                        kTargetConstraint,
+                                        kEnableWhenExpression,
+                                        kCalculatedExpression,
+                                        kOptionsToggle};
   return std::find(kFollowed.begin(), kFollowed.end(), url) != kFollowed.end();
 }
 

@@ -23,7 +23,7 @@ class Form {
  public:
   const std::string& url() const { return url_; }
   const std::string& version() const { return version_; }
-  const std::string& name() const { return name_; }    ///< file name without .json, e.g. "clinic"
+  const std::string& name() const { return name_; }  ///< file name without .json, e.g. "clinic"
   const std::string& title() const { return title_; }
   const std::vector<std::unique_ptr<Item>>& items() const { return items_; }
   const Item* find(std::string_view linkId) const;
@@ -67,9 +67,11 @@ class FormSet {
   /// The same for the forms of our own content, whose items are facts: with checkOwnForm(), which
   /// asks for more than the standard does.
   static FormSet load(const std::map<std::string, std::string>& files, base::Issues& issues);
-  const Form* byName(std::string_view name) const;  ///< file name without .json
+  const Form* byName(std::string_view name) const;      ///< file name without .json
   const Form* byUrl(std::string_view canonical) const;  ///< with or without |version
-  const std::vector<std::shared_ptr<const Form>>& forms() const { return forms_; }  ///< assembled, root forms only
+  const std::vector<std::shared_ptr<const Form>>& forms() const {
+    return forms_;
+  }  ///< assembled, root forms only
 
  private:
   std::vector<std::shared_ptr<const Form>> forms_;

@@ -64,8 +64,8 @@ class ConditionChecker {
     }
     const bool isOrdering =
         condition_.op != EnableOperator::Equal && condition_.op != EnableOperator::NotEqual;
-    const bool hasOrder = condition_.number || type == "Date" || type == "DateTime" || type == "Time" ||
-                          type == "String";
+    const bool hasOrder =
+        condition_.number || type == "Date" || type == "DateTime" || type == "Time" || type == "String";
     if (isOrdering && (!hasOrder || type == "Coding")) {
       issue("answers of the type " + std::string(fhirName(question.type)) + " have no order", "use = or !=");
     }
@@ -98,7 +98,8 @@ class ConditionChecker {
     const bool mayBeAnother = !question.hasAllOptions || question.type == ItemType::OpenChoice;
     if (mayBeAnother) return;
     issue("\"" + wanted + "\" is no option of \"" + question.linkId + "\"",
-          base::didYouMean(wanted, codes, "name the code of an option that the question offers"), notOffered_);
+          base::didYouMean(wanted, codes, "name the code of an option that the question offers"),
+          notOffered_);
   }
 
   void checkUnit(const Item& question) {

@@ -7,8 +7,8 @@
 
 #include "base/near_names.h"
 #include "questionnaire/canonical.h"
-#include "questionnaire/extension.h"
 #include "questionnaire/expression_reader.h"
+#include "questionnaire/extension.h"
 #include "questionnaire/form_checker.h"
 #include "questionnaire/item_reader.h"
 #include "questionnaire/own_form_checker.h"
@@ -93,10 +93,33 @@ void FormLoader::readSource(const std::string& file, const std::string& text) {
   source->items = reader.array("item");
   if (source->items.empty()) reader.issue(root, "the form has no items", "add \"item\" with the questions");
   readExtensions(reader, *source);
-  acceptUnused(reader, {"id", "meta", "implicitRules", "language", "text", "contained", "url", "identifier",
-                        "version", "name", "title", "derivedFrom", "status", "experimental", "subjectType",
-                        "date", "publisher", "contact", "description", "useContext", "jurisdiction", "purpose",
-                        "copyright", "approvalDate", "lastReviewDate", "effectivePeriod", "code"});
+  acceptUnused(reader, {"id",
+                        "meta",
+                        "implicitRules",
+                        "language",
+                        "text",
+                        "contained",
+                        "url",
+                        "identifier",
+                        "version",
+                        "name",
+                        "title",
+                        "derivedFrom",
+                        "status",
+                        "experimental",
+                        "subjectType",
+                        "date",
+                        "publisher",
+                        "contact",
+                        "description",
+                        "useContext",
+                        "jurisdiction",
+                        "purpose",
+                        "copyright",
+                        "approvalDate",
+                        "lastReviewDate",
+                        "effectivePeriod",
+                        "code"});
   reader.finish();
   sources_.push_back(std::move(source));
 }

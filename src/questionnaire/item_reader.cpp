@@ -39,8 +39,8 @@ class ItemReader {
     readInitial(reader_, *item_, issues_);
     readEnableWhen(reader_, *item_, issues_);
     readExpressions(reader_, extensions_, *item_, issues_);
-    result.isHelp = item_->type == ItemType::Display && item_->enableWhen.empty() && !item_->enableExpression &&
-                    hasControl("help");
+    result.isHelp = item_->type == ItemType::Display && item_->enableWhen.empty() &&
+                    !item_->enableExpression && hasControl("help");
     if (const auto module =
             extensions_.only(extension_url::kSubQuestionnaire, "valueCanonical", json::Kind::String)) {
       result.module = module->string();

@@ -36,13 +36,15 @@ class LimitReader {
     if (const auto regex = extensions_.only(extension_url::kRegex, "valueString", json::Kind::String)) {
       item_.regex = regex->string();
     }
-    if (const auto format = extensions_.only(extension_url::kEntryFormat, "valueString", json::Kind::String)) {
+    if (const auto format =
+            extensions_.only(extension_url::kEntryFormat, "valueString", json::Kind::String)) {
       item_.entryFormat = format->string();
     }
     if (const auto size = extensions_.only(extension_url::kMaxSize, "valueDecimal", json::Kind::Number)) {
       item_.maxSizeBytes = size->number();
     }
-    for (const json::Node& type : extensions_.each(extension_url::kMimeType, "valueCode", json::Kind::String)) {
+    for (const json::Node& type :
+         extensions_.each(extension_url::kMimeType, "valueCode", json::Kind::String)) {
       item_.mimeTypes.push_back(type.string());
     }
     for (const json::Node& type :
@@ -170,7 +172,8 @@ void readInitial(json::ObjectReader& reader, Item& item, base::Issues& issues) {
     return;
   }
   if (nodes.size() > 1 && !item.repeats) {
-    reader.issue(nodes[1], "only a question that repeats may have several initial values", "keep one of them");
+    reader.issue(nodes[1], "only a question that repeats may have several initial values",
+                 "keep one of them");
   }
   const auto allowed = answerTypes(item);
   for (const json::Node& node : nodes) {

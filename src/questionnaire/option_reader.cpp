@@ -30,10 +30,12 @@ class OptionReader {
       if (value && ++given == 1) readValue(type, *value);
     }
     if (given != 1) {
-      reader_.issue(reader_.node(), given == 0 ? "the option has no value" : "the option has more than one value",
+      reader_.issue(reader_.node(),
+                    given == 0 ? "the option has no value" : "the option has more than one value",
                     "give each option one valueCoding with system, code and display");
     }
-    const auto exclusive = extensions.only(extension_url::kOptionExclusive, "valueBoolean", json::Kind::Boolean);
+    const auto exclusive =
+        extensions.only(extension_url::kOptionExclusive, "valueBoolean", json::Kind::Boolean);
     option_.isExclusive = exclusive && exclusive->boolean();
     const auto prefix = extensions.only(extension_url::kOptionPrefix, "valueString", json::Kind::String);
     if (prefix) option_.prefix = prefix->string();
@@ -77,9 +79,9 @@ class OptionReader {
     if (isChoice(item_.type)) return;
     const auto types = answerTypes(item_);
     if (std::find(types.begin(), types.end(), type) != types.end()) return;
-    reader_.issue(value, "options of the type " + type + " do not fit a question of the type " +
-                             fhirName(item_.type),
-                  "use the type choice");
+    reader_.issue(
+        value, "options of the type " + type + " do not fit a question of the type " + fhirName(item_.type),
+        "use the type choice");
   }
 
   json::ObjectReader reader_;
@@ -118,7 +120,8 @@ void checkTwice(json::ObjectReader& reader, const std::vector<json::Node>& nodes
   }
 }
 
-void readValueSet(json::ObjectReader& reader, const ContainedValueSets& valueSets, json::Node node, Item& item) {
+void readValueSet(json::ObjectReader& reader, const ContainedValueSets& valueSets, json::Node node,
+                  Item& item) {
   if (!node.isString()) {
     reader.string("answerValueSet");  // says what is wrong
     return;
@@ -149,9 +152,7 @@ void readOptions(json::ObjectReader& reader, Extensions& extensions, const Conta
   } else if (nodes.empty()) {
     item.hasAllOptions = false;
   }
-  if (extensions.has(extension_url::kAnswerExpression) || extensions.has(extension_url::kOptionsToggle)) {
-    item.hasAllOptions = false;
-  }
+  if (extensions.has(extension_url::kAnswerExpression)) item.hasAllOptions = false;
   if ((!nodes.empty() || valueSet) && !mayOffer(item.type)) {
     reader.issue(nodes.empty() ? *valueSet : nodes.front(),
                  std::string("options do not fit the type ") + fhirName(item.type), "use the type choice");
@@ -177,10 +178,12 @@ void readUnits(json::ObjectReader& reader, Extensions& extensions, const Contain
       reader.issue(*set, "the form does not contain the value set " + set->string(),
                    "put it into \"contained\", with the id after the #");
     }
-    for (const Option& code : codes.options) item.unitOptions.push_back({code.code, code.system, code.display});
+    for (const Option& code : codes.options)
+      item.unitOptions.push_back({code.code, code.system, code.display});
     item.unitsAreOpen = !codes.isComplete;
   }
-  item.unitsAreOpen = item.unitsAreOpen || item.unitOptions.empty() || extensions.has(extension_url::kUnitOpen);
+  item.unitsAreOpen =
+      item.unitsAreOpen || item.unitOptions.empty() || extensions.has(extension_url::kUnitOpen);
   for (const UnitOption& unit : item.unitOptions) {
     if (unit.system != kUcumSystem || !base::parseUnit(unit.code)) continue;
     if (std::find(item.units.begin(), item.units.end(), unit.code) == item.units.end()) {

@@ -53,8 +53,9 @@ class OwnItemChecker {
       issue(std::string("answers of the type ") + fhirName(item_.type) + " cannot be kept",
             "ask for a text instead");
     }
-    const bool isHelp = item_.type == ItemType::Display && !item_.enableWhen.empty() &&
-                        std::find(item_.controls.begin(), item_.controls.end(), "help") != item_.controls.end();
+    const bool isHelp =
+        item_.type == ItemType::Display && !item_.enableWhen.empty() &&
+        std::find(item_.controls.begin(), item_.controls.end(), "help") != item_.controls.end();
     if (isHelp) {
       issue("a help text cannot have a condition", "remove enableWhen; help is shown with its question");
     }
@@ -90,7 +91,8 @@ class OwnItemChecker {
         issue(place, "the option \"" + option.code + "\" stands twice",
               "give every option of a question a code of its own");
       } else if (option.display.empty()) {
-        issue(place, "the option \"" + option.code + "\" has no text", "add \"display\" with the words to show");
+        issue(place, "the option \"" + option.code + "\" has no text",
+              "add \"display\" with the words to show");
       }
     }
   }
@@ -127,6 +129,7 @@ class OwnItemChecker {
     refuse(item_.enableExpression.has_value(), "sdc-questionnaire-enableWhenExpression");
     refuse(item_.calculatedExpression.has_value(), "sdc-questionnaire-calculatedExpression");
     refuse(item_.initialExpression.has_value(), "sdc-questionnaire-initialExpression");
+    refuse(!item_.toggles.empty(), "sdc-questionnaire-answerOptionsToggleExpression");
     refuse(!item_.variables.empty(), "variable");
     refuse(!item_.constraints.empty(), "questionnaire-constraint");
     refuse(!item_.options.empty() && !item_.hasAllOptions, "sdc-questionnaire-answerExpression");

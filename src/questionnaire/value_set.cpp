@@ -81,7 +81,8 @@ CodeList unknownList() {
 
 }  // namespace
 
-ContainedValueSets::ContainedValueSets(json::Node questionnaire) : resources_(list(questionnaire, "contained")) {}
+ContainedValueSets::ContainedValueSets(json::Node questionnaire)
+    : resources_(list(questionnaire, "contained")) {}
 
 CodeList ContainedValueSets::codesOf(std::string_view canonical) const {
   return codesOf(canonical, 0);

@@ -54,8 +54,9 @@ std::string valueAt(const std::string& linkId) {
 
 TEST_CASE("A draft shows what applies, and keeps answers that stop to apply for later") {
   const auto forms = loadedAny(item("a", "boolean") + "," +
-                               item("g", "group", enableWhen(when("a", "=", "\"answerBoolean\": true")) +
-                                                      ", \"item\": [" + item("b", "integer") + "]"));
+                               item("g", "group",
+                                    enableWhen(when("a", "=", "\"answerBoolean\": true")) + ", \"item\": [" +
+                                        item("b", "integer") + "]"));
   Draft draft(*forms.forms().front(), kNow);
   CHECK(shown(draft) == "a0 ");
   draft.answer(at(draft, "a"), {kYes});
@@ -70,7 +71,8 @@ TEST_CASE("A draft shows what applies, and keeps answers that stop to apply for 
 }
 
 TEST_CASE("Items under an answer belong to that answer") {
-  const auto forms = loadedAny(item("q", "string", "\"repeats\": true, \"item\": [" + item("n", "integer") + "]"));
+  const auto forms =
+      loadedAny(item("q", "string", "\"repeats\": true, \"item\": [" + item("n", "integer") + "]"));
   Draft draft(*forms.forms().front(), kNow);
   CHECK(shown(draft) == "q0 ");
   draft.answer(at(draft, "q"), {{"String", "\"x\"", {}}, {"String", "\"y\"", {}}});
@@ -81,8 +83,9 @@ TEST_CASE("Items under an answer belong to that answer") {
 }
 
 TEST_CASE("Groups repeat within groups that repeat, up to the most allowed") {
-  const std::string inner = item("s", "group", "\"repeats\": true, \"item\": [" + item("a", "integer") + "], " +
-                                                   extensions(extension("questionnaire-maxOccurs", "\"valueInteger\": 2")));
+  const std::string inner = item("s", "group",
+                                 "\"repeats\": true, \"item\": [" + item("a", "integer") + "], " +
+                                     extensions(extension("questionnaire-maxOccurs", "\"valueInteger\": 2")));
   const auto forms = loadedAny(item("r", "group", "\"repeats\": true, \"item\": [" + inner + "]"));
   Draft draft(*forms.forms().front(), kNow);
   const auto groups = draft.repeatingGroups();
@@ -113,9 +116,10 @@ TEST_CASE("Initial values, selected options and initial expressions stand there 
 }
 
 TEST_CASE("Calculated values follow their answers through each other, and what depends on them") {
-  const auto forms = loadedAny(item("a", "integer") + "," + item("c", "integer", calculated(valueAt("b") + " * 2")) + "," +
-                               item("b", "integer", calculated(valueAt("a") + " + 1")) + "," +
-                               item("d", "boolean", enableWhen(when("c", ">", "\"answerInteger\": 6"))));
+  const auto forms =
+      loadedAny(item("a", "integer") + "," + item("c", "integer", calculated(valueAt("b") + " * 2")) + "," +
+                item("b", "integer", calculated(valueAt("a") + " + 1")) + "," +
+                item("d", "boolean", enableWhen(when("c", ">", "\"answerInteger\": 6"))));
   Draft draft(*forms.forms().front(), kNow);
   CHECK(shown(draft) == "a0 c0 b0 ");
   draft.answer(at(draft, "a"), {whole("2")});
@@ -127,7 +131,8 @@ TEST_CASE("Calculated values follow their answers through each other, and what d
 }
 
 TEST_CASE("A calculated value that the user changed stays until it is emptied") {
-  const auto forms = loadedAny(item("a", "integer") + "," + item("b", "integer", calculated(valueAt("a") + " + 1")));
+  const auto forms =
+      loadedAny(item("a", "integer") + "," + item("b", "integer", calculated(valueAt("a") + " + 1")));
   Draft draft(*forms.forms().front(), kNow);
   draft.answer(at(draft, "a"), {whole("2")});
   draft.answer(at(draft, "b"), {whole("9")});
@@ -138,8 +143,10 @@ TEST_CASE("A calculated value that the user changed stays until it is emptied") 
 }
 
 TEST_CASE("Calculations in a circle are found, named, and keep the response from being complete") {
-  const auto forms = loadedAny(item("a", "integer", calculated("iif(" + valueAt("b") + ".exists(), " + valueAt("b") + ", 0) + 1")) + "," +
-                               item("b", "integer", calculated("iif(" + valueAt("a") + ".exists(), " + valueAt("a") + ", 0) + 1")));
+  const auto forms = loadedAny(
+      item("a", "integer", calculated("iif(" + valueAt("b") + ".exists(), " + valueAt("b") + ", 0) + 1")) +
+      "," +
+      item("b", "integer", calculated("iif(" + valueAt("a") + ".exists(), " + valueAt("a") + ", 0) + 1")));
   Draft draft(*forms.forms().front(), kNow);
   CHECK_FALSE(draft.unsettled().empty());
   base::Issues issues;
@@ -153,8 +160,9 @@ TEST_CASE("Calculations in a circle are found, named, and keep the response from
 }
 
 TEST_CASE("A response is completed only if all is decided and the form is satisfied") {
-  const auto forms = loadedAny(item("a", "integer", "\"required\": true") + "," +
-                               item("b", "boolean", extensions(sdcExtension("enableWhenExpression", fhirPath("%patient.active")))));
+  const auto forms = loadedAny(
+      item("a", "integer", "\"required\": true") + "," +
+      item("b", "boolean", extensions(sdcExtension("enableWhenExpression", fhirPath("%patient.active")))));
   Draft open(*forms.forms().front(), kNow);
   CHECK(open.undecided().size() == 1);
   base::Issues issues;
@@ -176,10 +184,12 @@ TEST_CASE("A response is completed only if all is decided and the form is satisf
 
 TEST_CASE("Answers are told by their text, options, units and types") {
   const auto forms = loadedAny(
-      item("a", "quantity", units("kg").substr(0, units("kg").size() - 1) + "," + sdcExtension("calculatedExpression", fhirPath("2.5")) + "]") + "," +
-      item("b", "choice", "\"answerOption\": [" + option("hip") + "], " + calculated("'hip'")) + "," +
-      item("c", "string", calculated("'x' + 1.toString()")) + "," + item("d", "decimal", calculated("1")) + "," +
-      item("e", "boolean", calculated("1 = 1")) + "," + item("f", "integer", calculated("'x'")) + "," +
+      item("a", "quantity",
+           units("kg").substr(0, units("kg").size() - 1) + "," +
+               sdcExtension("calculatedExpression", fhirPath("2.5")) + "]") +
+      "," + item("b", "choice", "\"answerOption\": [" + option("hip") + "], " + calculated("'hip'")) + "," +
+      item("c", "string", calculated("'x' + 1.toString()")) + "," + item("d", "decimal", calculated("1")) +
+      "," + item("e", "boolean", calculated("1 = 1")) + "," + item("f", "integer", calculated("'x'")) + "," +
       item("g", "dateTime", calculated("now()")));
   const Draft draft(*forms.forms().front(), kNow);
   CHECK_THAT(valueOf(draft, "a"), Contains("2.5") && Contains("\"kg\""));

@@ -27,7 +27,9 @@ struct Setting {
     enablement = std::make_unique<ResponseEnablement>(*tree, nullptr);
   }
 
-  const questionnaire::Item& item(const std::string& linkId) const { return *forms.forms().front()->find(linkId); }
+  const questionnaire::Item& item(const std::string& linkId) const {
+    return *forms.forms().front()->find(linkId);
+  }
   Truth atTop(const std::string& linkId) { return enablement->isEnabled(item(linkId), tree->root()); }
   const Occurrence& in(const Occurrence& within, std::size_t entry, std::size_t occurrence = 0) const {
     return *within.items.at(entry)->occurrences.at(occurrence);
@@ -50,15 +52,20 @@ const std::string kNo = R"({"valueBoolean": false})";
 TEST_CASE("Operators have their corrected meaning, for no answer, one and several") {
   const std::string q = item("q", "integer", "\"repeats\": true");
   const auto of = [&](const std::string& op, const std::string& answers) {
-    return decided(q, when("q", op, op == "exists" ? "\"answerBoolean\": true" : "\"answerInteger\": 3"), answers);
+    return decided(q, when("q", op, op == "exists" ? "\"answerBoolean\": true" : "\"answerInteger\": 3"),
+                   answers);
   };
   const std::string three = R"({"valueInteger": 3})";
   const std::string four = R"({"valueInteger": 4})";
-  struct Row { const char* op; Truth none, isThree, isFour, both; };
+  struct Row {
+    const char* op;
+    Truth none, isThree, isFour, both;
+  };
   const auto t = Truth::True;
   const auto f = Truth::False;
-  for (const Row& row : {Row{"=", f, t, f, t}, Row{"!=", t, f, t, f}, Row{">", f, f, t, t}, Row{"<", f, f, f, f},
-                         Row{">=", f, t, t, t}, Row{"<=", f, t, f, t}, Row{"exists", f, t, t, t}}) {
+  for (const Row& row :
+       {Row{"=", f, t, f, t}, Row{"!=", t, f, t, f}, Row{">", f, f, t, t}, Row{"<", f, f, f, f},
+        Row{">=", f, t, t, t}, Row{"<=", f, t, f, t}, Row{"exists", f, t, t, t}}) {
     CAPTURE(row.op);
     CHECK(of(row.op, "") == row.none);
     CHECK(of(row.op, three) == row.isThree);
@@ -81,11 +88,16 @@ TEST_CASE("Answers of every type compare") {
   CHECK(of("time", ">", "Time\": \"11:11:11\"", "Time\": \"11:11:12\"") == Truth::True);
   CHECK(of("date", ">=", "Date\": \"2000-01-01\"", "Date\": \"2000-01-01\"") == Truth::True);
   CHECK(of("date", ">", "Date\": \"2000-06-01\"", "Date\": \"2000\"") == Truth::Unknown);
-  CHECK(of("dateTime", "<", "DateTime\": \"2000-01-01T12:00:00Z\"", "DateTime\": \"2000-01-01T12:30:00+01:00\"") == Truth::True);
-  CHECK(of("quantity", ">", "Quantity\": " + quantity("1", "kg"), "Quantity\": " + quantity("1001", "g")) == Truth::True);
-  CHECK(of("quantity", ">", "Quantity\": " + quantity("1", "kg"), "Quantity\": " + quantity("1", "m")) == Truth::Unknown);
-  CHECK(of("quantity", "=", "Quantity\": {\"value\": 1, \"unit\": \"cups\"}", "Quantity\": {\"value\": 1, \"unit\": \"cups\"}") == Truth::True);
-  CHECK(of("reference", "=", "Reference\": {\"reference\": \"Patient/1\"}", "Reference\": {\"reference\": \"Patient/1\"}") == Truth::True);
+  CHECK(of("dateTime", "<", "DateTime\": \"2000-01-01T12:00:00Z\"",
+           "DateTime\": \"2000-01-01T12:30:00+01:00\"") == Truth::True);
+  CHECK(of("quantity", ">", "Quantity\": " + quantity("1", "kg"), "Quantity\": " + quantity("1001", "g")) ==
+        Truth::True);
+  CHECK(of("quantity", ">", "Quantity\": " + quantity("1", "kg"), "Quantity\": " + quantity("1", "m")) ==
+        Truth::Unknown);
+  CHECK(of("quantity", "=", "Quantity\": {\"value\": 1, \"unit\": \"cups\"}",
+           "Quantity\": {\"value\": 1, \"unit\": \"cups\"}") == Truth::True);
+  CHECK(of("reference", "=", "Reference\": {\"reference\": \"Patient/1\"}",
+           "Reference\": {\"reference\": \"Patient/1\"}") == Truth::True);
   const std::string coding = R"(Coding": {"system": "s", "code": "c"})";
   CHECK(of("choice", "=", coding, coding) == Truth::True);
   CHECK(of("choice", "=", coding, R"(Coding": {"system": "t", "code": "c"})") == Truth::False);
@@ -94,8 +106,9 @@ TEST_CASE("Answers of every type compare") {
 }
 
 TEST_CASE("A question is looked up in the same repetition, however deep the groups repeat") {
-  const std::string inner = item("s", "group", "\"repeats\": true, \"item\": [" + item("q", "boolean") + "," +
-                                                   item("x", "boolean", enableWhen(when("q", "=", kTrue))) + "]");
+  const std::string inner = item("s", "group",
+                                 "\"repeats\": true, \"item\": [" + item("q", "boolean") + "," +
+                                     item("x", "boolean", enableWhen(when("q", "=", kTrue))) + "]");
   Setting setting(item("r", "group", "\"repeats\": true, \"item\": [" + inner + "]"),
                   group("r", group("s", answered("q", kYes)) + "," + group("s", answered("q", kNo))) + "," +
                       group("r", group("s", "") + "," + group("s", answered("q", kYes))));
@@ -122,8 +135,9 @@ TEST_CASE("An item under an answer may look at its question and at others under 
                             item("x", "boolean", enableWhen(when("n", ">", "\"answerInteger\": 3"))) + "," +
                             item("y", "boolean", enableWhen(when("q", "=", "\"answerString\": \"b\"")));
   Setting setting(item("q", "string", "\"repeats\": true, \"item\": [" + under + "]"),
-                  R"({"linkId": "q", "answer": [{"valueString": "a", "item": [)" + answered("n", R"({"valueInteger": 4})") +
-                      R"(]}, {"valueString": "c", "item": [)" + answered("n", R"({"valueInteger": 3})") + "]}]}");
+                  R"({"linkId": "q", "answer": [{"valueString": "a", "item": [)" +
+                      answered("n", R"({"valueInteger": 4})") + R"(]}, {"valueString": "c", "item": [)" +
+                      answered("n", R"({"valueInteger": 3})") + "]}]}");
   const auto of = [&](const std::string& linkId, std::size_t answer) {
     return setting.enablement->isEnabled(setting.item(linkId), setting.in(setting.tree->root(), 0, answer));
   };
@@ -133,10 +147,11 @@ TEST_CASE("An item under an answer may look at its question and at others under 
 }
 
 TEST_CASE("A disabled question counts as unanswered, and disables what stands in it") {
-  const std::string form = item("a", "boolean") + "," +
-                           item("g", "group", enableWhen(when("a", "=", kTrue)) + ", \"item\": [" + item("q", "boolean") + "]") +
-                           "," + item("x", "boolean", enableWhen(when("q", "=", kTrue))) + "," +
-                           item("y", "boolean", enableWhen(when("q", "!=", kTrue)));
+  const std::string form =
+      item("a", "boolean") + "," +
+      item("g", "group", enableWhen(when("a", "=", kTrue)) + ", \"item\": [" + item("q", "boolean") + "]") +
+      "," + item("x", "boolean", enableWhen(when("q", "=", kTrue))) + "," +
+      item("y", "boolean", enableWhen(when("q", "!=", kTrue)));
   Setting off(form, answered("a", kNo) + "," + group("g", answered("q", kYes)));
   CHECK(off.enablement->isEnabled(off.item("q"), off.in(off.tree->root(), 1)) == Truth::False);
   CHECK(off.atTop("x") == Truth::False);
@@ -148,8 +163,10 @@ TEST_CASE("A disabled question counts as unanswered, and disables what stands in
 
 TEST_CASE("A circle of conditions is undecided only where it decides") {
   const std::string circle = item("c", "boolean") + "," +
-      item("a", "boolean", enableWhen(when("b", "=", kTrue) + "," + when("c", "=", kTrue)) + ", \"enableBehavior\": \"any\"") +
-      "," + item("b", "boolean", enableWhen(when("a", "=", kTrue)));
+                             item("a", "boolean",
+                                  enableWhen(when("b", "=", kTrue) + "," + when("c", "=", kTrue)) +
+                                      ", \"enableBehavior\": \"any\"") +
+                             "," + item("b", "boolean", enableWhen(when("a", "=", kTrue)));
   const std::string both = "," + answered("a", kYes) + "," + answered("b", kYes);
   Setting open(circle, answered("c", kNo) + both);
   CHECK(open.atTop("a") == Truth::Unknown);
@@ -168,7 +185,8 @@ TEST_CASE("Many conditions that go in circles come to an end") {
     for (int k = 0; k < kItems; ++k) {
       conditions += (k ? "," : "") + when("q" + std::to_string(k), "=", kTrue);
     }
-    items += (i ? "," : "") + item("q" + std::to_string(i), "boolean", enableWhen(conditions) + ", \"enableBehavior\": \"all\"");
+    items += (i ? "," : "") + item("q" + std::to_string(i), "boolean",
+                                   enableWhen(conditions) + ", \"enableBehavior\": \"all\"");
     answers += (i ? "," : "") + answered("q" + std::to_string(i), kYes);
   }
   Setting setting(items, answers);

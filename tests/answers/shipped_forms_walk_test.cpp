@@ -16,7 +16,8 @@ questionnaire::FormSet shippedForms() {
   std::map<std::string, std::string> files;
   const auto folder = std::filesystem::path(STILE_SOURCE_DIR) / "questionnaires";
   for (const auto& entry : std::filesystem::directory_iterator(folder)) {
-    if (entry.path().extension() == ".json") files[entry.path().filename().string()] = sample::textOf(entry.path());
+    if (entry.path().extension() == ".json")
+      files[entry.path().filename().string()] = sample::textOf(entry.path());
   }
   base::Issues issues;
   auto forms = questionnaire::FormSet::load(files, issues);
@@ -39,7 +40,8 @@ std::string errorsIn(const std::string& text, const questionnaire::FormSet& form
   REQUIRE(document);
   std::string errors;
   for (const auto& problem : answers::validateResponse(document->root(), forms).problems) {
-    if (problem.issue.severity == base::Severity::Error) errors += problem.path + ": " + base::toText(problem.issue) + "\n";
+    if (problem.issue.severity == base::Severity::Error)
+      errors += problem.path + ": " + base::toText(problem.issue) + "\n";
   }
   return errors;
 }
@@ -54,7 +56,8 @@ TEST_CASE("Shipped forms, blank and filled in either way, give responses that sa
     const std::string blank = answers::blankResponse(*form, *base::Date::parse("2026-11-25"));
     keep(form->name() + "-blank.json", blank);
     CHECK(errorsIn(blank, forms).empty());
-    for (const auto& [way, name] : {std::pair(sample::Way::First, "first"), std::pair(sample::Way::Last, "last")}) {
+    for (const auto& [way, name] :
+         {std::pair(sample::Way::First, "first"), std::pair(sample::Way::Last, "last")}) {
       const auto walked = sample::walk(*form, way);
       CAPTURE(walked.trouble);
       REQUIRE(walked.response);

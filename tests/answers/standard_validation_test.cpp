@@ -12,7 +12,8 @@ namespace {
 /// Cases on which we differ, and why we are right to.
 const std::map<std::string, std::string> kDisagreements{
     {"questionnaireResponse-enableWhenEx-test-fail",
-     "the condition stands in an extension of one country's own profile; FHIR R4 (extensibility) says that an "
+     "the condition stands in an extension of one country's own profile; FHIR R4 (extensibility) says that "
+     "an "
      "extension nobody knows may be ignored, and the standard has enableWhenExpression for it"},
 };
 

@@ -20,10 +20,10 @@ std::string repeating(const std::string& linkId, const std::string& items, const
 TEST_CASE("A problem names its path, its place and its reason") {
   const auto forms = loadedAny(repeating("g", item("a", "integer")));
   base::Issues issues;
-  const auto document = json::Document::parse(
-      responseTo(group("g", answered("a", R"({"valueInteger": 1})")) + ",\n" +
-                 group("g", answered("a", R"({"valueString": "x"})"))),
-      "r.json", issues);
+  const auto document =
+      json::Document::parse(responseTo(group("g", answered("a", R"({"valueInteger": 1})")) + ",\n" +
+                                       group("g", answered("a", R"({"valueString": "x"})"))),
+                            "r.json", issues);
   const auto validation = answers::validateResponse(document->root(), forms);
   REQUIRE(validation.problems.size() == 1);
   CHECK(validation.hasErrors());
@@ -40,19 +40,23 @@ TEST_CASE("Items stand where the form has them, once unless they repeat") {
                            item("d", "display");
   const auto of = [&](const std::string& items) { return problems(form, items); };
   CHECK(of(group("g", answered("a", kYes))).empty());
-  CHECK(of(R"({"linkId": "q", "answer": [{"valueString": "x", "item": [)" + answered("n", kYes) + "]}]}").empty());
+  CHECK(of(R"({"linkId": "q", "answer": [{"valueString": "x", "item": [)" + answered("n", kYes) + "]}]}")
+            .empty());
   CHECK_THAT(of(answered("a", kYes)), Contains("item[0].linkId: \"a\" stands in the wrong place"));
   CHECK_THAT(of(answered("n", kYes)), Contains("stands in the wrong place"));
-  CHECK_THAT(of(group("g", answered("a", kYes)) + "," + group("g", answered("a", kYes))), Contains("stands here twice"));
+  CHECK_THAT(of(group("g", answered("a", kYes)) + "," + group("g", answered("a", kYes))),
+             Contains("stands here twice"));
   CHECK_THAT(of(answered("x", kYes)), Contains("has no item \"x\""));
   CHECK_THAT(of(answered("d", kYes)), Contains("of the type display has no answers"));
   CHECK_THAT(of(answered("g", kYes)), Contains("of the type group has no answers"));
   CHECK_THAT(of(answered("q", R"({"valueString": "x"}, {"valueString": "y"})")), Contains("only one answer"));
   CHECK_THAT(of(R"({"linkId": "q", "answer": []})"), Contains("\"answer\" is empty"));
-  CHECK_THAT(of(R"({"linkId": "q", "answr": []})"), Contains("item[0].answr: the member \"answr\" is not known"));
+  CHECK_THAT(of(R"({"linkId": "q", "answr": []})"),
+             Contains("item[0].answr: the member \"answr\" is not known"));
   CHECK_THAT(of(R"({"linkId": "q", "answer": [{}]})"), Contains("the answer has no value"));
-  CHECK_THAT(of(R"({"linkId": "q", "answer": [{"valueString": "x"}], "item": [)" + answered("n", kYes) + "]}"),
-             Contains("belong in its answer"));
+  CHECK_THAT(
+      of(R"({"linkId": "q", "answer": [{"valueString": "x"}], "item": [)" + answered("n", kYes) + "]}"),
+      Contains("belong in its answer"));
   CHECK_THAT(of(answered("q", R"({"valueString": "x"})") + "," + group("g", answered("a", kYes))),
              Contains("note QuestionnaireResponse.item[1]: \"g\" stands in another order"));
 }
@@ -62,7 +66,8 @@ TEST_CASE("What is required must be there once the response is complete") {
                            item("g", "group", "\"required\": true, \"item\": [" + item("b", "boolean") + "]");
   const std::string full = answered("a", kNo) + "," + group("g", answered("b", kNo));
   CHECK(problems(form, full).empty());
-  CHECK_THAT(problems(form, group("g", answered("b", kNo))), Contains("the required question \"a\" is not answered"));
+  CHECK_THAT(problems(form, group("g", answered("b", kNo))),
+             Contains("the required question \"a\" is not answered"));
   CHECK_THAT(problems(form, answered("a", kNo)), Contains("the required group \"g\" is missing or empty"));
   CHECK_THAT(problems(form, "", "amended"), Contains("the required question"));
   CHECK(problems(form, "", "in-progress").empty());
@@ -87,7 +92,8 @@ TEST_CASE("Answers and repetitions keep to the least and most") {
   const std::string form = item("a", "integer", "\"repeats\": true, " + occurs);
   const auto count = [&](int answers) {
     std::string list;
-    for (int i = 0; i < answers; ++i) list += (i ? "," : "") + std::string("{\"valueInteger\": ") + std::to_string(i) + "}";
+    for (int i = 0; i < answers; ++i)
+      list += (i ? "," : "") + std::string("{\"valueInteger\": ") + std::to_string(i) + "}";
     return problems(form, answered("a", list));
   };
   CHECK_THAT(count(1), Contains("there are 1 answers, and at least 2 are needed"));
@@ -114,11 +120,12 @@ TEST_CASE("An answered item must apply, and what applies may be required") {
 }
 
 TEST_CASE("An item whose enablement cannot be decided keeps a response from being complete") {
-  const std::string circle =
-      item("a", "boolean", enableWhen(when("b", "=", "\"answerBoolean\": true"))) + "," +
-      item("b", "boolean", enableWhen(when("a", "=", "\"answerBoolean\": true")));
+  const std::string circle = item("a", "boolean", enableWhen(when("b", "=", "\"answerBoolean\": true"))) +
+                             "," +
+                             item("b", "boolean", enableWhen(when("a", "=", "\"answerBoolean\": true")));
   const std::string both = answered("a", kYes) + "," + answered("b", kYes);
-  CHECK_THAT(problems(circle, both), Contains("error") && Contains("whether \"a\" applies cannot be decided"));
+  CHECK_THAT(problems(circle, both),
+             Contains("error") && Contains("whether \"a\" applies cannot be decided"));
   CHECK_THAT(problems(circle, both, "in-progress"), Contains("note") && !Contains("error"));
   // Without answers there is nothing to go round: neither applies.
   CHECK(problems(circle, "").empty());
@@ -132,39 +139,51 @@ TEST_CASE("An item whose enablement cannot be decided keeps a response from bein
 TEST_CASE("Conditions, constraints and calculated values in FHIRPath are followed") {
   const std::string condition =
       item("a", "integer") + "," +
-      item("b", "boolean", extensions(sdcExtension("enableWhenExpression",
-                                                   fhirPath("%resource.item.where(linkId='a').answer.value > 3"))));
+      item("b", "boolean",
+           extensions(sdcExtension("enableWhenExpression",
+                                   fhirPath("%resource.item.where(linkId='a').answer.value > 3"))));
   CHECK(problems(condition, answered("a", R"({"valueInteger": 4})") + "," + answered("b", kYes)).empty());
   CHECK_THAT(problems(condition, answered("a", R"({"valueInteger": 3})") + "," + answered("b", kYes)),
              Contains("\"b\" is answered, but"));
-  const std::string broken = item("b", "boolean", extensions(sdcExtension("enableWhenExpression", fhirPath("%patient.active"))));
-  CHECK_THAT(problems(broken, ""), Contains("whether \"b\" applies cannot be decided: ") && Contains("patient"));
+  const std::string broken =
+      item("b", "boolean", extensions(sdcExtension("enableWhenExpression", fhirPath("%patient.active"))));
+  CHECK_THAT(problems(broken, ""),
+             Contains("whether \"b\" applies cannot be decided: ") && Contains("patient"));
 
   const auto constraint = [](const std::string& severity, const std::string& expression) {
-    return item("a", "integer",
-                extensions(R"({"url": "http://hl7.org/fhir/StructureDefinition/questionnaire-constraint", "extension": [
-        {"url": "key", "valueId": "k"}, {"url": "severity", "valueCode": ")" + severity +
-                           R"("}, {"url": "human", "valueString": "Too small."}, {"url": "expression", "valueString": ")" +
-                           expression + "\"}]}"));
+    return item(
+        "a", "integer",
+        extensions(
+            R"({"url": "http://hl7.org/fhir/StructureDefinition/questionnaire-constraint", "extension": [
+        {"url": "key", "valueId": "k"}, {"url": "severity", "valueCode": ")" +
+            severity +
+            R"("}, {"url": "human", "valueString": "Too small."}, {"url": "expression", "valueString": ")" +
+            expression + "\"}]}"));
   };
   const std::string three = answered("a", R"({"valueInteger": 3})");
   CHECK(problems(constraint("error", "answer.value >= 3"), three).empty());
-  CHECK_THAT(problems(constraint("error", "answer.value > 3"), three), Contains("error QuestionnaireResponse.item[0]: Too small."));
-  CHECK_THAT(problems(constraint("warning", "answer.value > 3"), three), Contains("note QuestionnaireResponse.item[0]: Too small."));
-  CHECK_THAT(problems(constraint("error", "%nothing > 3"), three), Contains("error") && Contains("cannot be evaluated"));
+  CHECK_THAT(problems(constraint("error", "answer.value > 3"), three),
+             Contains("error QuestionnaireResponse.item[0]: Too small."));
+  CHECK_THAT(problems(constraint("warning", "answer.value > 3"), three),
+             Contains("note QuestionnaireResponse.item[0]: Too small."));
+  CHECK_THAT(problems(constraint("error", "%nothing > 3"), three),
+             Contains("error") && Contains("cannot be evaluated"));
 
-  const std::string sum = item("a", "integer", extensions(sdcExtension("calculatedExpression", fhirPath("1 + %one")) + "," +
-                                                          extension("variable", fhirPath("1", "one"))));
+  const std::string sum = item("a", "integer",
+                               extensions(sdcExtension("calculatedExpression", fhirPath("1 + %one")) + "," +
+                                          extension("variable", fhirPath("1", "one"))));
   CHECK(problems(sum, answered("a", R"({"valueInteger": 2})")).empty());
   CHECK_THAT(problems(sum, three), Contains("note") && Contains("the form calculates 2 here"));
 }
 
 TEST_CASE("The head of a response is checked") {
-  const auto forms = loadedAny(item("a", "boolean"), R"("effectivePeriod": {"start": "2026", "end": "2026-11"})");
+  const auto forms =
+      loadedAny(item("a", "boolean"), R"("effectivePeriod": {"start": "2026", "end": "2026-11"})");
   const auto of = [&](const std::string& members) {
     return problemsOf(forms, "{\"resourceType\": \"QuestionnaireResponse\", " + members + "}");
   };
-  const std::string ours = R"("questionnaire": "https://stile.example/questionnaire/t", "status": "completed")";
+  const std::string ours =
+      R"("questionnaire": "https://stile.example/questionnaire/t", "status": "completed")";
   CHECK(of(ours).empty());
   CHECK_THAT(of(R"("questionnaire": "https://stile.example/questionnaire/u", "status": "completed")"),
              Contains("note QuestionnaireResponse.questionnaire") && Contains("is not among those given"));
@@ -176,7 +195,9 @@ TEST_CASE("The head of a response is checked") {
   CHECK_THAT(of(ours + R"(, "authored": "2026-13-01")"), Contains("error") && Contains("calendar"));
   CHECK_THAT(of(ours + R"(, "authored": "2026-12-01")"), Contains("note") && Contains("until 2026-11"));
   CHECK_THAT(of(ours + R"(, "authored": "2025-12-01")"), Contains("note") && Contains("from 2026"));
-  CHECK_THAT(of(ours + R"(, "modifierExtension": [{"url": "https://example.org/m"}])"), Contains("modifier extension"));
-  CHECK_THAT(of(ours + R"(, "sttus": "x")"), Contains("QuestionnaireResponse.sttus: the member \"sttus\" is not known"));
+  CHECK_THAT(of(ours + R"(, "modifierExtension": [{"url": "https://example.org/m"}])"),
+             Contains("modifier extension"));
+  CHECK_THAT(of(ours + R"(, "sttus": "x")"),
+             Contains("QuestionnaireResponse.sttus: the member \"sttus\" is not known"));
   CHECK_THAT(problemsOf(forms, R"({"resourceType": "Patient"})"), Contains("this is a Patient"));
 }

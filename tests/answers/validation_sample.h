@@ -36,8 +36,8 @@ inline std::string problemsOf(const questionnaire::FormSet& forms, const std::st
   std::string list;
   for (const auto& problem : validation.problems) {
     CHECK(problem.issue.place.line > 0);
-    list += std::string(problem.issue.severity == base::Severity::Error ? "error " : "note ") + problem.path + ": " +
-            problem.issue.message + "\n";
+    list += std::string(problem.issue.severity == base::Severity::Error ? "error " : "note ") + problem.path +
+            ": " + problem.issue.message + "\n";
   }
   return list;
 }

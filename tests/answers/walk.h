@@ -87,8 +87,10 @@ inline std::optional<CalculatedAnswer> answerTo(const Item& item, Way way) {
       return CalculatedAnswer{"Uri", "\"https://stile.example/\"", {}};
     case ItemType::Quantity: {
       const std::string unit = item.units.empty() ? "kg" : item.units.front();
-      return CalculatedAnswer{"Quantity", "{\"value\": " + number(item, way) +
-                                              ", \"system\": \"http://unitsofmeasure.org\", \"code\": " + quoted(unit) + "}",
+      return CalculatedAnswer{"Quantity",
+                              "{\"value\": " + number(item, way) +
+                                  ", \"system\": \"http://unitsofmeasure.org\", \"code\": " + quoted(unit) +
+                                  "}",
                               {}};
     }
     case ItemType::Attachment:
@@ -134,7 +136,8 @@ inline Walked walk(const questionnaire::Form& form, Way way) {
   Draft draft(form, "2026-11-25T10:00:00+00:00");
   std::set<const Item*> repeated;
   constexpr std::size_t kMost = 20'000;
-  while (walked.questions < kMost && (answerNext(draft, way) || repeatNext(draft, repeated))) ++walked.questions;
+  while (walked.questions < kMost && (answerNext(draft, way) || repeatNext(draft, repeated)))
+    ++walked.questions;
   for (const DraftItem* question : draft.questions()) {
     if (isOpen(*question)) walked.trouble += question->item->linkId + " is still open; ";
   }

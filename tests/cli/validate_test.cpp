@@ -7,14 +7,16 @@ using namespace stile::test;
 
 namespace {
 
-const char* const kForm = R"({"resourceType": "Questionnaire", "url": "https://example.org/q", "status": "active",
+const char* const kForm =
+    R"({"resourceType": "Questionnaire", "url": "https://example.org/q", "status": "active",
  "item": [{"linkId": "g", "type": "group", "repeats": true, "item": [
   {"linkId": "a", "type": "integer", "required": true, "extension": [
    {"url": "http://hl7.org/fhir/StructureDefinition/maxValue", "valueInteger": 9}]}]}]})";
 
 std::string response(const std::string& answer) {
   return "{\"resourceType\": \"QuestionnaireResponse\", \"questionnaire\": \"https://example.org/q\",\n"
-         "\"status\": \"completed\", \"item\": [{\"linkId\": \"g\", \"item\": [\n{\"linkId\": \"a\", \"answer\": [{\"valueInteger\": " +
+         "\"status\": \"completed\", \"item\": [{\"linkId\": \"g\", \"item\": [\n{\"linkId\": \"a\", "
+         "\"answer\": [{\"valueInteger\": " +
          answer + "}]}]}]}";
 }
 
@@ -22,7 +24,8 @@ std::string response(const std::string& answer) {
 
 TEST_CASE("A response that satisfies its form is acceptable, whoever wrote the two") {
   const Folder folder;
-  const Ran ran = run("validate " + folder.file("q.json", kForm) + " " + folder.file("r.json", response("9")));
+  const Ran ran =
+      run("validate " + folder.file("q.json", kForm) + " " + folder.file("r.json", response("9")));
   INFO(ran.out << ran.err);
   CHECK(ran.exit == 0);
   CHECK(contains(ran.out, "r.json: acceptable"));
@@ -47,7 +50,8 @@ TEST_CASE("A problem is told with path, line, reason and remedy, and the exit co
 
 TEST_CASE("A form that cannot be read refuses, and a response without its form is not called acceptable") {
   const Folder folder;
-  const Ran form = run("validate " + folder.file("q.json", R"({"resourceType": "Questionnaire", "status": "active", "item": [
+  const Ran form = run(
+      "validate " + folder.file("q.json", R"({"resourceType": "Questionnaire", "status": "active", "item": [
  {"linkId": "a", "type": "bolean"}]})"));
   CHECK(form.exit == 3);
   CHECK(contains(form.out, "error at Questionnaire.item[0].type"));
@@ -63,7 +67,8 @@ TEST_CASE("A form that cannot be read refuses, and a response without its form i
 }
 
 TEST_CASE("Responses to our own forms need no form beside them") {
-  const Ran ran = run(std::string("validate ") + STILE_SOURCE_DIR + "/tests/cases/responses/maren-oakshott.json --now 2026-11-25T10:00:00Z");
+  const Ran ran = run(std::string("validate ") + STILE_SOURCE_DIR +
+                      "/tests/cases/responses/maren-oakshott.json --now 2026-11-25T10:00:00Z");
   INFO(ran.out << ran.err);
   CHECK(ran.exit == 0);
   CHECK(contains(ran.out, "acceptable"));

@@ -24,7 +24,10 @@ std::string ExpressionMaker::path(Wanted wanted) {
   const auto found = paths.find(wanted);
   if (found == paths.end()) return literal(wanted);
   // Within a criterion the path starts at the resource again.
-  return (items_.empty() ? "" : "%resource.") + random_.oneOf(found->second);
+  const std::string path = random_.oneOf(found->second);
+  if (items_.empty()) return path;
+  // The name of a type stands at the very start only.
+  return "%resource." + (path.starts_with("Patient.") ? path.substr(8) : path);
 }
 
 std::string ExpressionMaker::literal(Wanted wanted) {
@@ -228,7 +231,7 @@ std::string ExpressionMaker::text(int depth) {
     case 10:
       return single(Wanted::Text, depth) + ".toChars().skip(1).first()";
     default:
-      return "(" + single(anyKind(), depth) + ").type().name";
+      return "(" + single(random_.oneIn(2) ? Wanted::Integer : Wanted::DateTime, depth) + ").type().name";
   }
 }
 
@@ -340,7 +343,9 @@ std::string ExpressionMaker::collection(Wanted wanted, int depth) {
 
 std::string ExpressionMaker::make(int depth) {
   items_.clear();
-  switch (random_.below(6)) {
+  switch (random_.below(7)) {
+    case 2:
+      return rare(depth - 1);
     case 0:
       return collection(anyKind(), depth);
     case 1:

@@ -29,6 +29,7 @@ class ExpressionMaker {
   std::string dateTime(int depth);
   std::string time(int depth);
   std::string quantity(int depth);
+  std::string rare(int depth);
   /// Several items of one kind.
   std::string collection(Wanted wanted, int depth);
   /// Elements of the resource, of any type.

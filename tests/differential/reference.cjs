@@ -32,10 +32,13 @@ function referenceAnswer(resource, expression) {
 }
 
 // Whether the reference engine gives Stile's answer (or refuses as Stile does) to other words.
-function agreesOn(expression, difference) {
+function agreesOn(expression, difference, reads = (value) => value) {
   const again = referenceAnswer(difference.resource, expression);
   if (difference.stile.error !== undefined) return again.error !== undefined;
-  return again.answer !== undefined && same(difference.stile.answer.map(plain), again.answer.map(plain));
+  const read = (value) => plain(reads(value));
+  if (again.answer !== undefined && same(difference.stile.answer.map(read), again.answer.map(read))) return true;
+  // What is left after the rewriting may be a class that shows in the answers.
+  return classes.some((one) => one.applies && one.applies({ ...difference, reference: again }, same));
 }
 
 // The class of a difference. One that takes the rewriting of several classes belongs to all of them,
@@ -44,7 +47,7 @@ function classOf(difference) {
   const rewriting = classes.filter((one) => one.rewrite && one.rewrite(difference.expression) !== difference.expression);
   for (const one of classes) {
     if (one.applies && one.applies(difference, same)) return one;
-    if (rewriting.includes(one) && agreesOn(one.rewrite(difference.expression), difference)) return one;
+    if (rewriting.includes(one) && agreesOn(one.rewrite(difference.expression), difference, one.reads)) return one;
   }
   const all = rewriting.reduce((expression, one) => one.rewrite(expression), difference.expression);
   return rewriting.length > 1 && agreesOn(all, difference) ? rewriting[0] : undefined;

@@ -95,7 +95,9 @@ TEST_CASE("choices are read without their type, and only so") {
          {"contained.type().name", "Patient"},
          {"QuestionnaireResponse.contained.ofType(Patient).active", "true"},
          {"Resource.status", "completed"},
-         {"Patient.status", ""}});
+         {"Patient.status", ""},
+         {"contained.id.type().namespace | linkId.type().namespace | item.first().linkId.type().namespace",
+          "System|FHIR"}});
 }
 
 TEST_CASE("a primitive that has extensions only is there, without a value") {
@@ -242,7 +244,11 @@ TEST_CASE("numbers") {
          {"coalesce({}, item.where(false), 'x')", "x"},
          {"true + 1", "!+ does not go with System.Boolean and System.Integer"},
          {"{} + true", ""},
-         {"20 'Cel' * 2", ""}});
+         {"20 'Cel' * 2", ""},
+         {"10 'kg' / 2 years", ""},
+         {"('a' | 'b') + {}", ""},
+         {"('a' | 'b').sum()", "!sum() is asked of numbers and quantities only"},
+         {"(1 'kg' | 2 'm').sort()", "!the order of two of these items is undecided"}});
 }
 
 TEST_CASE("what is wrong with an expression is found before it is evaluated") {

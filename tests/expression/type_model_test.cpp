@@ -14,7 +14,7 @@ TEST_CASE("the types of R4 are read whole") {
   CHECK(patient->isKindOf(*model.find("Resource")));
   CHECK_FALSE(patient->isKindOf(*model.find("Element")));
   CHECK(patient->element("birthDate")->types.front()->name == "date");
-  CHECK(patient->element("id")->types.front()->name == "id");
+  CHECK(patient->element("id")->types.front()->isSystem);
   CHECK_FALSE(patient->element("nothing"));
   REQUIRE(patient->element("deceased"));
   CHECK(patient->element("deceased")->isChoice);

@@ -23,8 +23,9 @@ TEST_CASE("Dates and times are read as FHIR writes them, and nothing else") {
     CAPTURE(good);
     CHECK(momentOf(good));
   }
-  for (const char* bad : {"", "26", "2026-13", "2026-02-29", "2026-11-25T", "2026-11-25T10:30Z", "2026-11T10:30:00Z",
-                          "2026-11-25T24:00:00Z", "2026-11-25T10:30:00+15:00", "2026-11-25T10:30:00.Z", "today"}) {
+  for (const char* bad :
+       {"", "26", "2026-13", "2026-02-29", "2026-11-25T", "2026-11-25T10:30Z", "2026-11T10:30:00Z",
+        "2026-11-25T24:00:00Z", "2026-11-25T10:30:00+15:00", "2026-11-25T10:30:00.Z", "today"}) {
     CAPTURE(bad);
     CHECK_FALSE(momentOf(bad));
   }
@@ -54,5 +55,6 @@ TEST_CASE("A date known in part is every day it may mean") {
 TEST_CASE("Moments compare across zones") {
   CHECK(compare("2026-11-25T10:00:00+01:00", "2026-11-25T09:00:00Z", EnableOperator::Equal) == Truth::True);
   CHECK(compare("2026-11-25T23:30:00-05:00", "2026-11-25", EnableOperator::Greater) == Truth::True);
-  CHECK(compare("2026-11-25T09:00:00.001Z", "2026-11-25T09:00:00Z", EnableOperator::GreaterOrEqual) == Truth::True);
+  CHECK(compare("2026-11-25T09:00:00.001Z", "2026-11-25T09:00:00Z", EnableOperator::GreaterOrEqual) ==
+        Truth::True);
 }

@@ -100,6 +100,11 @@ const classes = [
         !Number.isFinite(d.reference.answer[0]),
   },
   {
+    id: 'booleans-only', section: '5.1 allTrue(), anyTrue(), allFalse(), anyFalse() (a collection of Boolean values)',
+    why: 'items of other types are an error; the reference engine leaves off at the first item that decides',
+    applies: (d) => onlyStileRefuses(d) && /^(all|any)(True|False)\(\) is asked of Booleans only$/.test(d.stile.error),
+  },
+  {
     id: 'sum-of-texts', section: '3.0.0 (trial use) sum(), avg()',
     why: 'sum() and avg() are defined for numbers and quantities; the reference engine joins texts, the last one first',
     applies: (d) => onlyStileRefuses(d) && /^(sum|avg)\(\) is asked of numbers and quantities only$/.test(d.stile.error),
@@ -212,6 +217,11 @@ const classes = [
     id: 'partial-moment', section: '4.1.7 DateTime, 5.5 toDateTime(), toString()',
     why: 'a DateTime without a time is a DateTime, and its text has no T at its end',
     rewrite: (e) => e.replace(/@(\d{4}(?:-\d\d){0,2})T(?!\d)/g, "('$1'.toDateTime())").replace(/\.toDateTime\(\)/g, '.toString().toDateTime()'),
+  },
+  {
+    id: 'plural-of-a-calendar-word', section: '4.1.8 Quantity (both words are one unit), 5.5 toString()',
+    why: 'the text of 56 year is 56 years; the reference engine keeps the word as written, which shows in the length of the text',
+    rewrite: (e) => e.replace(/(\d) (year|day)\b/g, '$1 $2s'),
   },
   {
     id: 'offset-kept', section: '6.7 Date/Time Arithmetic (the official suite, testPlusDate3 to 22, says so too)',

@@ -10,7 +10,7 @@ std::string ExpressionMaker::rare(int depth) {
       return std::to_string(random_.below(500)) + "." + std::to_string(random_.below(1000)) + "." +
              random_.oneOf({"lowBoundary()", "highBoundary()", "lowBoundary(2)", "highBoundary(1)"});
     case 1:
-      return single(random_.oneIn(2) ? Wanted::Date : Wanted::Time, 0) + "." +
+      return literal(random_.oneIn(2) ? Wanted::Date : Wanted::Time) + "." +
              random_.oneOf({"lowBoundary()", "highBoundary()"});
     case 2:
       return single(Wanted::DateTime, 0) + "." +

@@ -73,7 +73,10 @@ Vector centreOfMass(const Body& body) {
     sum = sum + at * weight;
     total += weight;
   };
-  add(mass::kTrunk, mix(body[Bone::Pelvis].from, body[Bone::Chest].to, .5));
+  // The trunk of the table reaches from the hips to the height of the shoulder joints.
+  const PlacedBone& chest = body[Bone::Chest];
+  const Vector shoulders = chest.from + chest.frame.z * (proportion::kShoulderAboveLoin * kStature);
+  add(mass::kTrunk, mix(body[Bone::Pelvis].from, shoulders, .5));
   add(mass::kHeadAndNeck, body[Bone::Head].from);
   const auto addLimb = [&](Hand hand, Limb limb, double weight, double along) {
     const PlacedBone& bone = body.of(hand, limb);

@@ -94,43 +94,48 @@ class Taker {
   void takeAngles() {
     for (Demand& demand : exercise_.demands)
       demand.degrees = std::max(demand.degrees, base::Rational(shown(demand.movement, demand.limb, 0)));
-    std::set<std::string> movements;
-    for (const movement::Angles* angles : {&shown_[0].trunk, &shown_[0].limbs[0], &shown_[0].limbs[1]})
-      for (const auto& [movement, degrees] : *angles) movements.insert(movement);
-    for (const std::string& movement : movements) {
-      if (isOfTrunk(movement) || !exercise_.oneSided) {
-        add(movement, Limb::Both);
-      } else {
-        add(movement, Limb::Working);
-        add(movement, Limb::Other);
-      }
-    }
+    addAll(exercise_.demands, 0);
   }
 
-  void add(const std::string& movement, Limb limb) {
-    const int degrees = shown(movement, limb, 0);
+  /// Adds a movement of a form to the demands where they do not cover it yet.
+  void add(std::vector<Demand>& demands, const std::string& movement, Limb limb, std::size_t form) const {
+    const int degrees = shown(movement, limb, form);
     if (degrees < leastOf(movement)) return;
     std::set<limits::Qualifier> done;
-    for (const Demand& demand : exercise_.demands) {
+    for (const Demand& demand : demands) {
       if (demand.movement != movement) continue;
       const bool covers =
           demand.limb == limb || demand.limb == Limb::Both || !exercise_.oneSided || isOfTrunk(movement);
       if (covers && demand.degrees >= base::Rational(degrees)) return;
       if (covers) done.insert(demand.done.begin(), demand.done.end());
     }
-    exercise_.demands.push_back({movement, base::Rational(degrees), done, limb});
+    demands.push_back({movement, base::Rational(degrees), done, limb});
+  }
+
+  void addAll(std::vector<Demand>& demands, std::size_t form) const {
+    std::set<std::string> movements;
+    for (const movement::Angles* angles :
+         {&shown_[form].trunk, &shown_[form].limbs[0], &shown_[form].limbs[1]})
+      for (const auto& [movement, degrees] : *angles) movements.insert(movement);
+    for (const std::string& movement : movements) {
+      if (isOfTrunk(movement) || !exercise_.oneSided) {
+        add(demands, movement, Limb::Both, form);
+      } else {
+        add(demands, movement, Limb::Working, form);
+        add(demands, movement, Limb::Other, form);
+      }
+    }
   }
 
   void takeEasing(Easing& easing, std::size_t form) {
     for (const Demand& demand : exercise_.demands) {
       Demand asked = demand;
       const auto named = easing.degrees.find(demand.movement);
-      if (named != easing.degrees.end()) {
-        const base::Rational degrees(shown(demand.movement, demand.limb, form));
-        asked.degrees = std::min(demand.degrees, std::max(named->second, degrees));
-      }
+      if (named != easing.degrees.end()) asked.degrees = std::min(demand.degrees, named->second);
+      asked.degrees = std::max(asked.degrees, base::Rational(shown(demand.movement, demand.limb, form)));
       easing.asked.push_back(asked);
     }
+    addAll(easing.asked, form);  // an eased form may ask more of what it does not ease
     for (const auto& [movement, degrees] : easing.degrees) {
       // An easing speaks of the limb on which the exercise asks most.
       const Demand* most = nullptr;
@@ -150,6 +155,10 @@ class Taker {
       return demands.bans.count(ban) != 0 || demands.limbBans[0].count(ban) != 0 ||
              demands.limbBans[1].count(ban) != 0;
     };
+    for (const std::string& ban : movement::computedBans())
+      if (still(ban) && exercise_.involves.count(ban) == 0 && exercise_.involvesOther.count(ban) == 0)
+        complain("the figure of an easing shows \"" + ban + "\", which the exercise does not declare",
+                 "add it to \"involves\" or mend the eased pose");
     for (const std::string& ban : easing.without)
       if (still(ban))
         complain("an easing avoids \"" + ban + "\", its figure still shows it", "mend the eased pose");

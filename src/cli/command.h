@@ -37,6 +37,8 @@ Command addPapers(CLI::App& app, const Shared& shared);
 Command addQuestions(CLI::App& app, const Shared& shared);
 Command addBlank(CLI::App& app, const Shared& shared);
 Command addFacts(CLI::App& app, const Shared& shared);
+Command addForm(CLI::App& app, const Shared& shared);
+Command addRuleBook(CLI::App& app, const Shared& shared);
 Command addCheck(CLI::App& app, const Shared& shared);
 
 /// The options of a command that screens one client.

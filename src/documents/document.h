@@ -45,7 +45,12 @@ struct Rows {
   bool isCompact = false;
 };
 
-enum class CellKind { Text, TickBox, Rest };
+enum class CellKind {
+  Text,
+  TickBox,
+  Rest,
+  Blank,  ///< to write in
+};
 
 struct Cell {
   std::string text;
@@ -79,6 +84,7 @@ enum class BoxKind {
   NotForNow,  ///< what is left out: the notice with cut corners
   Held,       ///< not for the client's eyes
   Exercise,
+  Question,   ///< of a form to fill in: number, words, places to answer
 };
 
 /// An exercise has its number and may have a picture, which stands beside its blocks.

@@ -48,6 +48,8 @@ const char* classOf(BoxKind kind) {
       return "box held";
     case BoxKind::Exercise:
       return "box exercise";
+    case BoxKind::Question:
+      return "box question";
   }
   return "box";
 }
@@ -181,7 +183,7 @@ class HtmlWriter {
         else if (cell.kind == CellKind::Rest)
           html_ += "<td class=\"rest\">" + escaped(words_.rest) + "</td>";
         else
-          html_ += "<td>" + escaped(cell.text) + "</td>";
+          html_ += (cell.kind == CellKind::Blank ? "<td class=\"blankcell\">" : "<td>") + escaped(cell.text) + "</td>";
       }
       html_ += "</tr>\n";
     }

@@ -61,6 +61,10 @@ li+li{margin-top:.12em}
 .notfornow h3{color:var(--shut)}
 .notfornow .rows th,.notfornow .rows td{border-bottom-color:var(--shut)}
 .notfornow .rows tr:last-child th,.notfornow .rows tr:last-child td{border-bottom:0}
+.question{border:0;padding:.15em 0 0}
+.question h3{font-size:1em;line-height:inherit}
+.question>*+*{margin-top:.2em}
+.blankcell{height:10mm}
 .held{border:2px dashed var(--hatch);background:var(--hatchGround)}
 .exercise{border:0;border-left:4px solid var(--post);padding:.1em 0 .1em .9em}
 .dose{background:var(--openTint);padding:.25em .7em;font-weight:700}

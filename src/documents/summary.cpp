@@ -17,6 +17,8 @@ using screening::PlanState;
 using screening::Screening;
 
 constexpr std::size_t kQuestionsShown = 12;
+/// Findings in rows of their own; the rest stand compact in two columns.
+constexpr std::size_t kFindingsInFull = 3;
 
 Section decisionSection(const Screening& screening, const screening::Content& content,
                         const records::ClinicSettings& settings) {
@@ -110,8 +112,8 @@ Document summaryOf(const Screening& screening, const screening::Content& content
   addRows(paper, "Values to confirm", askedBackRows(askedBack), 12);
   addRows(paper, "What each rung rests on", rungRows(screening));
   FindingNumbers numbers;
-  addRows(paper, "Findings, by number, and what they rest on", certainFindingRows(screening, sources, numbers, false), 10);
-  addRows(paper, "Medicines that change the prescription", certainFindingRows(screening, sources, numbers, true));
+  addRows(paper, "Findings, by number, and what they rest on", certainFindingRows(screening, sources, numbers, false), kFindingsInFull);
+  addRows(paper, "Medicines that change the prescription", certainFindingRows(screening, sources, numbers, true), kFindingsInFull);
   if (!isEmergency) {
     addRows(paper, "Open questions", questionRows(screening, 0, kQuestionsShown));
     const std::size_t all = screening.openQuestions.size();

@@ -122,8 +122,10 @@ Row answeredNoRow(const Screening& screening, const std::string& topic, const st
     if (definition.topic != topic || !definition.group.empty() || definition.type != FactType::Boolean)
       continue;
     if (definition.derived.kind != DerivedKind::None || definition.concern != facts::Concern::True) continue;
-    ++asked;
     const Fact& fact = screening.facts.at(slot);
+    // What asks further about something that is not there was not asked.
+    if (fact.reason == facts::UnknownReason::NotApplicable) continue;
+    ++asked;
     if (isKnown(fact) && fact.value.truth == expression::Truth::False)
       labels.push_back(uncapitalized(definition.label));
   }
@@ -239,7 +241,12 @@ std::vector<Row> questionRows(const Screening& screening, std::size_t from, std:
                               : question.shutsRungs ? "Decides a rung"
                                                     : "Other limits";
     if (rows.empty() || rows.back().term != stake) rows.push_back({stake, {}, {}, {}});
-    rows.back().text.push_back(question.label + " (" + facts::toText(question.why) + ")");
+    const std::string words = question.label + " (" + facts::toText(question.why) + ")";
+    auto& text = rows.back().text;
+    if (text.empty())
+      text.push_back(words);
+    else
+      text.back() += "; " + words;
   }
   return rows;
 }

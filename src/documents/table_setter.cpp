@@ -136,7 +136,7 @@ Flow BlockSetter::compactRows(const Rows& form) const {
     for (const Row& one : form.rows) add(flow, compactRow(one, x_, width_));
     return flow;
   }
-  const double half = (width_ - gap) / 2, most = m_.small.line * 14;
+  const double half = (width_ - gap) / 2, most = m_.small.line * 20;
   std::vector<Slice> left, right;
   for (const Row& one : form.rows) left.push_back(compactRow(one, x_, half)), right.push_back(compactRow(one, x_ + half + gap, half));
   for (std::size_t from = 0; from < left.size();) {
@@ -186,7 +186,7 @@ Slice BlockSetter::tableRow(const std::vector<Cell>& cells, const std::vector<do
     const bool isMiddle = isGrid && i > 0;
     texts.push_back(type_.set(isRest ? document_.words.rest : cell.text, own, widths[i] - 2 * padX - gap, 0,
                               isMiddle ? TextAlign::Middle : TextAlign::Start));
-    height = std::max({height, texts.back().height(), cell.kind == CellKind::TickBox ? m_.tick : 0});
+    height = std::max({height, texts.back().height(), cell.kind == CellKind::TickBox || cell.kind == CellKind::Blank ? m_.tick : 0});
   }
   Slice slice;
   slice.height = height + 2 * padY + (isGrid ? 0 : 0.6);

@@ -26,11 +26,11 @@ std::string summaryWords(const screening::Screening& screening) {
 }
 
 std::optional<Document> handout(const screening::Screening& screening) {
-  return handoutOf(screening, content(), clinicSettings(), kMaren, handoutTexts());
+  return handoutOf({screening, content(), clinicSettings(), kMaren, handoutTexts()});
 }
 
 std::optional<Document> waiting(const screening::Screening& screening) {
-  return waitingSheetOf(screening, content(), clinicSettings(), kMaren, handoutTexts());
+  return waitingSheetOf({screening, content(), clinicSettings(), kMaren, handoutTexts()});
 }
 
 /// Words that no paper may say of a client or an exercise.
@@ -209,7 +209,7 @@ TEST_CASE("an emergency: the summary opens with the call, the waiting sheet says
 
 TEST_CASE("without settings and names the papers leave lines to write on, and no number is made up") {
   const auto screening = screened("maren");
-  const auto paper = handoutOf(screening, content(), {}, {}, handoutTexts());
+  const auto paper = handoutOf({screening, content(), {}, {}, handoutTexts()});
   REQUIRE(paper);
   CHECK(has(wordsOf(*paper), "Call the emergency number now if"));
   CHECK(has(toHtml(*paper), "name <span class=\"blank\"></span>"));

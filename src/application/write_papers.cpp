@@ -1,5 +1,6 @@
 #include "application/write_papers.h"
 
+#include <algorithm>
 #include <filesystem>
 #include <set>
 
@@ -73,9 +74,10 @@ base::Result<std::string> writePapers(const screening::Screening& screening, con
   std::vector<Paper> papers;
   papers.push_back({"summary", std::move(summary)});
   const documents::LetterRequest letter{screening, content, texts.settings, options.client, texts.letters, options.physician};
-  papers.push_back({"clearance-letter",
-                    documents::clearanceLetterOf(letter, findingsToClear(screening), wantedIntensity(screening))});
-  for (auto& [service, document] : documents::referralLettersOf(letter))
+  auto clearance = documents::clearanceLetterOf(letter, findingsToClear(screening), wantedIntensity(screening));
+  const bool isAskedAlready = clearance.has_value();
+  papers.push_back({"clearance-letter", std::move(clearance)});
+  for (auto& [service, document] : documents::referralLettersOf(letter, isAskedAlready))
     papers.push_back({"referral-" + service, std::move(document)});
   if (!options.referrer.empty()) {
     documents::LetterRequest outcome = letter;
@@ -83,7 +85,16 @@ base::Result<std::string> writePapers(const screening::Screening& screening, con
     papers.push_back({"outcome-letter", documents::outcomeLetterOf(outcome)});
   }
   documents::ClientStyle style{size.value(), options.isBlackOnly, texts.settings.languages.front(), "", texts.logoPng};
-  const documents::ClientRequest client{screening, content, texts.settings, options.client, texts.handout, style};
+  std::optional<InLanguage> other;
+  if (!options.language.empty() && options.language != texts.settings.languages.front()) {
+    auto made = inLanguage(options.language, contentFolder, screening, options.screenAgain, issues);
+    if (!made) return made.failure();
+    other = std::move(made).value();
+    style.language = options.language;
+    style.notice = other->notice;
+  }
+  const documents::ClientRequest client{other ? *other->screening : screening, other ? *other->content : content,
+                                        texts.settings, options.client, other ? other->texts : texts.handout, style};
   papers.push_back({"handout", documents::handoutOf(client)});
   papers.push_back({"week-plan", documents::weekPlanOf(client)});
   papers.push_back({"record-sheet", documents::recordSheetOf(client)});

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "application/content_folder.h"
+#include "application/translated_papers.h"
 #include "base/issue.h"
 #include "base/result.h"
 #include "records/clinic_settings.h"
@@ -19,7 +20,8 @@ struct PaperOptions {
   bool html = true, pdf = true;
   int textPoints = 0;        ///< 14, 18 or 24 for clients' papers; 0 = by the client's reading needs
   bool isBlackOnly = false;
-  std::string language;      ///< of clients' papers; "" = the first of the settings
+  std::string language;      ///< of clients' papers; "" = the clinic's own
+  ScreenAgain screenAgain;   ///< wanted for another language
   std::string physician;     ///< whom the letter is addressed to, name and place
   std::string referrer;      ///< who sent the client; "" = no outcome letter
 };

@@ -58,6 +58,9 @@ struct Screened {
 /// Reads everything and screens. On trouble the issues are printed and the failure is returned.
 base::Result<Screened> screenFiles(const Shared& shared, const ClientOptions& options);
 
+/// Screens the same files with other content; says nothing of values to ask back a second time.
+base::Result<screening::Screening> screenWith(const screening::Content& content, const ClientOptions& options);
+
 /// Content of the folder chosen by --content; issues are printed.
 base::Result<std::shared_ptr<const screening::Content>> contentFor(const Shared& shared);
 

@@ -130,20 +130,34 @@ Flow BlockSetter::question(const Box& form) const {
   const double indent = m_.body.size * 2;
   TextStyle bold = m_.body;
   bold.isBold = true;
-  const BlockSetter inner = at(x_ + indent, width_ - indent);
+  // A few short boxes stand at the right of the question.
+  std::vector<Block> blocks = form.blocks;
+  const double right = width_ * 0.36;
+  std::shared_ptr<Flow> beside;
+  if (!blocks.empty())
+    if (const auto* choices = std::get_if<Choices>(&blocks.back().form); choices != nullptr && choices->label.empty()) {
+      double wide = 0;
+      for (const std::string& option : choices->options) wide += type_.widthOf(option, m_.body) + m_.choice * 2.8;
+      if (wide - m_.choice * 1.3 <= right) {
+        beside = std::make_shared<Flow>(at(x_ + width_ - right, right).set({blocks.back()}));
+        blocks.pop_back();
+      }
+    }
+  const BlockSetter inner = at(x_ + indent, width_ - indent - (beside ? right + 10 : 0));
   Flow words = inner.text(form.title, bold, "H3", 0);
-  append(words, inner.set(form.blocks));
+  append(words, inner.set(blocks));
   const SetText number = type_.set(form.number, bold, 0);
   const auto inside = std::make_shared<Flow>(std::move(words));
   Slice slice;
   slice.before = m_.gap * 1.5;
-  slice.height = heightOf(*inside);
-  slice.paint = [inside, number, x = x_](PdfCanvas& canvas, double y) {
+  slice.height = std::max(heightOf(*inside), beside ? heightOf(*beside) : 0);
+  slice.paint = [inside, beside, number, x = x_](PdfCanvas& canvas, double y) {
     canvas.open("Div");
     canvas.open("P");
     number.paint(canvas.cairo(), x, y);
     canvas.close();
     paintAll(*inside, canvas, y);
+    if (beside) paintAll(*beside, canvas, y);
     canvas.close();
   };
   Flow flow;

@@ -15,11 +15,7 @@ Document startClientPaper(const std::string& title, const ClientRequest& request
   paper.logoPng = request.style.logoPng;
   paper.words = {texts.phrase("page"), texts.phrase("rest"), texts.phrase("name"), texts.phrase("tickBox")};
   paper.about.clear();
-  std::string who;
-  if (!request.client.born.empty()) who = texts.phrase("born", {{"born", request.client.born}});
-  if (!request.client.record.empty())
-    who += (who.empty() ? "" : " · ") + texts.phrase("record", {{"record", request.client.record}});
-  if (!who.empty()) paper.about.push_back(who);
+  if (!request.client.born.empty()) paper.about.push_back(texts.phrase("born", {{"born", request.client.born}}));
   paper.about.push_back(texts.date(request.screening.date));
   paper.footer = {texts.phrase("caution")};
   if (hasUnreviewedRules(request.content)) paper.footer.push_back(texts.phrase("notReviewed"));
@@ -29,6 +25,7 @@ Document startClientPaper(const std::string& title, const ClientRequest& request
                           ? title
                           : texts.phrase("foot", {{"emergencyNumber", emergencyNumberOf(settings)},
                                                   {"telephone", settings.telephone}});
+  if (!request.client.record.empty()) paper.runningFoot += " · " + texts.phrase("record", {{"record", request.client.record}});
   return paper;
 }
 

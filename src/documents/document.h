@@ -63,6 +63,7 @@ struct Table {
   std::vector<std::string> columns;
   std::vector<std::vector<Cell>> rows;
   bool isGrid = false;  ///< every cell framed, as for ticking
+  std::vector<int> shares = {};  ///< of the width, by column; empty: by what the columns hold
 };
 
 struct List {

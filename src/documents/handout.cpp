@@ -72,7 +72,7 @@ class HandoutMaker {
                                                                   {"date", texts_.date(screening_.date)},
                                                                   {"until", texts_.date(until())}}) +
                                             " " + texts_.phrase("callAgain"),
-                                        ""}});
+                                        "", Tone::Small}});
     if (!rows.empty()) {
       const std::string more = isMoreBehind ? " " + texts_.phrase("restIsOnLastPage") : "";
       Box box{BoxKind::NotForNow, texts_.heading("notForNow") + more, {{Rows{std::move(rows), true}}}};

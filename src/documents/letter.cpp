@@ -23,6 +23,10 @@ std::string clientOf(const LetterRequest& request) {
 Document start(const LetterRequest& request, const std::string& title, const std::string& recipient,
                const std::string& question) {
   Document paper = startPaper(title, Reader::Physician, request.screening, request.content, request.settings, request.client);
+  // One line for the caution: a letter is one page.
+  std::string caution;
+  for (std::size_t i = 0; i + 1 < paper.footer.size(); ++i) caution += (i == 0 ? "" : " ") + paper.footer[i];
+  paper.footer = {caution, paper.footer.back()};
   Section section;
   section.blocks.push_back({Paragraph{request.texts.phrases.say("dear", {{"recipient", recipient}}), ""}});
   section.blocks.push_back({Paragraph{question, "", Tone::Statement}});
@@ -71,6 +75,12 @@ std::string meanwhile(const LetterRequest& request) {
                                    {{"aerobic", wordsOf(usable.aerobic)}, {"strength", wordsOf(usable.strength)}});
 }
 
+std::string joined(const std::set<std::string>& sentences) {
+  std::string text;
+  for (const std::string& one : sentences) text += (text.empty() ? "" : " ") + asSentence(capitalized(one));
+  return text;
+}
+
 /// Signature, consent and copies in one row.
 Section ending(const LetterRequest& request) {
   const auto& phrases = request.texts.phrases;
@@ -98,35 +108,37 @@ std::optional<Document> clearanceLetterOf(const LetterRequest& request, const st
       request.recipient.empty() ? termWords(request.content.rules.vocabulary.services, "physician", false) : request.recipient;
   Document paper = start(request, texts.kindFor("physician").title, recipient, question);
   Section& section = paper.sections.back();
-  section.blocks.push_back({Paragraph{replyBy(request) + " " + texts.phrases.say("opinion"), ""}});
+  // The physician's referral, if there is one, is asked here and not in a letter of its own.
+  const auto& referrals = request.screening.reach.limits.referrals;
+  const auto referral = referrals.find("physician");
+  const std::string urgency = referral == referrals.end() ? "" : capitalized(wordsOf(referral->second.within)) + ".";
+  section.blocks.push_back({Paragraph{replyBy(request) + " " + texts.phrases.say("opinion"), urgency}});
   std::vector<Row> rows;
   std::string why;
   for (std::size_t i = 0; i < toClear.size(); ++i)
     why += (i == 0 ? "" : " ") + request.screening.findings[toClear[i]].say.clinician;
   rows.push_back({texts.headings.say("whyAsked"), {why}, {}});
+  if (referral != referrals.end() && !referral->second.ask.empty())
+    rows.push_back({texts.headings.say("asked"), {joined(referral->second.ask)}, {}});
   for (Row& row : letterFactRows(request.screening, request.content, texts)) rows.push_back(std::move(row));
   rows.push_back({texts.headings.say("planned"), {planned(request, wanted)}, {}});
   rows.push_back({texts.headings.say("meanwhile"), {meanwhile(request)}, {}});
   section.blocks.push_back({Rows{std::move(rows)}});
   paper.sections.push_back(ending(request));
-  paper.sections.push_back(replySlipOf(request, toClear, wanted));
+  paper.sections.push_back(replySlipOf(request, toClear));
   return paper;
 }
 
-std::vector<std::pair<std::string, Document>> referralLettersOf(const LetterRequest& request) {
+std::vector<std::pair<std::string, Document>> referralLettersOf(const LetterRequest& request, bool isAskedAlready) {
   const auto& texts = request.texts;
   std::vector<std::pair<std::string, limits::Referral>> referrals(request.screening.reach.limits.referrals.begin(),
                                                                   request.screening.reach.limits.referrals.end());
   std::stable_sort(referrals.begin(), referrals.end(),
                    [](const auto& a, const auto& b) { return a.second.within > b.second.within; });
   std::vector<std::pair<std::string, Document>> letters;
-  const auto joined = [](const std::set<std::string>& sentences) {
-    std::string text;
-    for (const std::string& one : sentences) text += (text.empty() ? "" : " ") + asSentence(capitalized(one));
-    return text;
-  };
   for (const auto& [service, referral] : referrals) {
     if (service == "emergency") continue;  // a call, never a letter
+    if (service == "physician" && isAskedAlready) continue;
     const LetterKind& kind = texts.kindFor(service);
     Document paper = start(request, kind.title, termWords(request.content.rules.vocabulary.services, service, false),
                            filled(kind.question, {{"client", clientOf(request)}}));

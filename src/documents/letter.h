@@ -31,7 +31,8 @@ std::optional<Document> clearanceLetterOf(const LetterRequest& request, const st
                                           limits::Rung wanted);
 
 /// One letter for each service that is called for certain, soonest first, with the service's id.
-std::vector<std::pair<std::string, Document>> referralLettersOf(const LetterRequest& request);
+/// `isAskedAlready`: the physician has the clearance letter, which asks for both.
+std::vector<std::pair<std::string, Document>> referralLettersOf(const LetterRequest& request, bool isAskedAlready);
 
 /// What was decided, for who sent the client.
 Document outcomeLetterOf(const LetterRequest& request);

@@ -34,7 +34,7 @@ void sign(Section& section, const PhraseBook& phrases) {
 
 }  // namespace
 
-Section replySlipOf(const LetterRequest& request, const std::vector<std::size_t>& toClear, limits::Rung wanted) {
+Section replySlipOf(const LetterRequest& request, const std::vector<std::size_t>& toClear) {
   const auto& phrases = request.texts.phrases;
   Section section;
   section.blocks.push_back(cut(request));
@@ -52,19 +52,17 @@ Section replySlipOf(const LetterRequest& request, const std::vector<std::size_t>
     table.rows.push_back(std::move(cells));
   }
   section.blocks.push_back({std::move(table)});
-  section.blocks.push_back({Columns{{{{Choices{phrases.say("covers"), optionsOf(request, "replyBay")}}},
-                                     {{Choices{phrases.say("upTo"), optionsOf(request, "replyIntensity")}}}},
-                                    {3, 2}}});
+  section.blocks.push_back({Choices{phrases.say("covers"), optionsOf(request, "replyBay")}});
+  section.blocks.push_back({Choices{phrases.say("upTo"), optionsOf(request, "replyIntensity")}});
   section.blocks.push_back(
       {Columns{{{{WriteLine{phrases.say("from")}}}, {{WriteLine{phrases.say("until")}}}}, {2, 3}}});
   section.blocks.push_back({Columns{{{{WriteLine{phrases.say("heartRate")}}},
                                      {{WriteLine{phrases.say("systolic")}}},
                                      {{WriteLine{phrases.say("load")}}}},
-                                    {5, 6, 4}}});
+                                    {1, 1, 1}}});
   section.blocks.push_back({WriteLine{phrases.say("other"), 2}});
   sign(section, phrases);
-  const std::string asked = request.texts.intensities.contains(wanted) ? request.texts.intensities.at(wanted).second : "";
-  section.blocks.push_back({Paragraph{phrases.say("opensNothing") + (asked.empty() ? "" : " " + asked), "", Tone::Small}});
+  section.blocks.push_back({Paragraph{phrases.say("opensNothing"), "", Tone::Small}});
   return section;
 }
 

@@ -115,7 +115,7 @@ Document ruleBookOf(const screening::Content& content, const records::ClinicSett
   for (const Rule& rule : content.rules.rules) {
     if (!tables.contains(rule.topic)) {
       order.push_back(rule.topic);
-      tables[rule.topic] = {rule.topic, {"Rule", "If", "Then", "If unknown", "Sources, reviewed"}, {}, false};
+      tables[rule.topic] = {rule.topic, {"Rule", "If", "Then", "If unknown", "Sources, reviewed"}, {}, false, {4, 6, 11, 5, 3}};
     }
     const std::string each = rule.forEach.empty() ? "" : "For each " + rule.forEach + ": ";
     tables[rule.topic].rows.push_back({{rule.title + " (" + rule.id + ")", CellKind::Text},

@@ -114,7 +114,8 @@ Row medicineRow(const Screening& screening) {
   return row;
 }
 
-Row answeredNoRow(const Screening& screening, const std::string& topic, const std::string& term) {
+/// "Acute questions: all 6." or those that were answered no, by name.
+std::string answeredNo(const Screening& screening, const std::string& topic, const std::string& name) {
   std::vector<std::string> labels;
   std::size_t asked = 0;
   for (int slot = 0; slot < screening.facts.dictionary().size(); ++slot) {
@@ -129,11 +130,17 @@ Row answeredNoRow(const Screening& screening, const std::string& topic, const st
     if (isKnown(fact) && fact.value.truth == expression::Truth::False)
       labels.push_back(uncapitalized(definition.label));
   }
-  Row row{term, {}, {}, {}};
-  if (labels.size() == asked && asked > 3)
-    row.text.push_back("All " + std::to_string(asked) + ".");
-  else if (!labels.empty())
-    row.text.push_back(asSentence(capitalized(listed(labels))));
+  if (labels.empty()) return "";
+  if (labels.size() == asked && asked > 3) return name + ": all " + std::to_string(asked) + ".";
+  return asSentence(name + ": " + listed(labels));
+}
+
+Row answeredNoRow(const Screening& screening) {
+  const std::string acute = answeredNo(screening, "acute", "Acute questions"),
+                    symptoms = answeredNo(screening, "symptoms", "Symptoms");
+  Row row{"Answered no", {}, {}};
+  const std::string text = acute + (acute.empty() || symptoms.empty() ? "" : " ") + symptoms;
+  if (!text.empty()) row.text.push_back(text);
   return row;
 }
 
@@ -199,8 +206,7 @@ std::vector<Row> testRows(const Screening& screening) {
 
 std::vector<Row> recordRows(const Screening& screening, const facts::Reference& reference) {
   std::vector<Row> rows{measuredRow(screening, reference), medicineRow(screening),
-                        answeredNoRow(screening, "acute", "Acute, answered no"),
-                        answeredNoRow(screening, "symptoms", "Symptoms, answered no")};
+                        answeredNoRow(screening)};
   std::erase_if(rows, [](const Row& row) { return row.text.empty(); });
   return rows;
 }

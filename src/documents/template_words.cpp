@@ -85,7 +85,9 @@ class TemplateWords {
     for (const auto& [name, value] : fixed.doseCaps) add("no more than " + doseWords(name, value, false));
     for (const auto& [name, value] : fixed.doseFloors) add("no less than " + doseWords(name, value, true));
     for (const auto& dose : limits.doses)
-      add(std::string(dose.isFloor ? "no less than " : "no more than ") + dose.name + " " + amount(dose.amount, ""));
+      add(std::string(dose.isFloor ? "no less than " : "no more than ") +
+          (dose.amount.fixed ? doseWords(dose.name, *dose.amount.fixed, dose.isFloor)
+                             : dose.name + " " + amount(dose.amount, "")));
   }
 
   void rest(const Limits& fixed) {

@@ -54,7 +54,10 @@ TEST_CASE("every paper carries clinic, client, date, content version and caution
       const std::string words = wordsOf(paper);
       for (const std::string& part : {std::string("Tarnside Movement Clinic"), std::string("Maren Oakshott"),
                                       std::string("25 November 2026"), content().version,
-                                      content().intendedUse.caution, content().intendedUse.notReviewed}) {
+                                      paper.reader == Reader::Client ? handoutTexts().phrase("caution")
+                                                                     : content().intendedUse.caution,
+                                      paper.reader == Reader::Client ? handoutTexts().phrase("notReviewed")
+                                                                     : content().intendedUse.notReviewed}) {
         INFO(paper.title << ": " << part);
         CHECK(has(words, part));
         CHECK(has(toHtml(paper), part));
@@ -104,14 +107,15 @@ TEST_CASE("an answer asked back stands on the summary") {
   CHECK(has(words, "Count again for a minute."));
 }
 
-TEST_CASE("nothing known: the summary counts the questions, shows twelve and folds the rest") {
+TEST_CASE("nothing known: the summary counts the questions, shows twelve at most and folds the rest") {
   const auto screening = screened("nothing");
   const Document paper = summaryOf(screening, content(), clinicSettings(), kMaren, {});
   CHECK(has(wordsOf(paper), "Nothing can start yet: answers are missing."));
   REQUIRE(screening.openQuestions.size() > 13);
-  const std::string more = "and " + std::to_string(screening.openQuestions.size() - 12) + " more";
+  const std::string more = "and " + std::to_string(screening.openQuestions.size() - 12) + " more open questions";
   CHECK(has(toText(paper), more));
   CHECK(has(toHtml(paper), "<summary>" + more + "</summary>"));
+  for (const auto& question : screening.openQuestions) CHECK(has(wordsOf(paper), question.label));
   CHECK_FALSE(handout(screening).has_value());
 }
 

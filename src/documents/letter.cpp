@@ -112,12 +112,12 @@ std::optional<Document> clearanceLetterOf(const LetterRequest& request, const st
   const auto& referrals = request.screening.reach.limits.referrals;
   const auto referral = referrals.find("physician");
   const std::string urgency = referral == referrals.end() ? "" : capitalized(wordsOf(referral->second.within)) + ".";
-  section.blocks.push_back({Paragraph{replyBy(request) + " " + texts.phrases.say("opinion"), urgency}});
+  section.blocks.push_back({Paragraph{replyBy(request) + " " + texts.phrases.say("opensNothing"), urgency}});
   std::vector<Row> rows;
   std::string why;
   for (std::size_t i = 0; i < toClear.size(); ++i)
     why += (i == 0 ? "" : " ") + request.screening.findings[toClear[i]].say.clinician;
-  rows.push_back({texts.headings.say("whyAsked"), {why}, {}});
+  rows.push_back({texts.headings.say("whyAsked"), {why + " " + texts.phrases.say("opinion")}, {}});
   if (referral != referrals.end() && !referral->second.ask.empty())
     rows.push_back({texts.headings.say("asked"), {joined(referral->second.ask)}, {}});
   for (Row& row : letterFactRows(request.screening, request.content, texts)) rows.push_back(std::move(row));

@@ -62,7 +62,6 @@ Section replySlipOf(const LetterRequest& request, const std::vector<std::size_t>
                                     {1, 1, 1}}});
   section.blocks.push_back({WriteLine{phrases.say("other"), 2}});
   sign(section, phrases);
-  section.blocks.push_back({Paragraph{phrases.say("opensNothing"), "", Tone::Small}});
   return section;
 }
 

@@ -104,6 +104,7 @@ class HtmlWriter {
   void section(const Section& section) {
     const std::string id = "section-" + std::to_string(++sections_);
     html_ += section.startsPage ? "<section class=\"page\"" : "<section";
+    if (!section.heading.empty()) hasHeading_ = true;
     if (!section.heading.empty())
       html_ +=
           " aria-labelledby=\"" + id + "\">\n<h2 id=\"" + id + "\">" + escaped(section.heading) + "</h2>\n";
@@ -211,8 +212,10 @@ class HtmlWriter {
       html_ += "</div><div>\n";
     }
     if (!form.title.empty())
-      html_ += "<h3>" + (form.number.empty() ? "" : "<span class=\"number\">" + escaped(form.number) + "</span> ") +
-               escaped(form.title) + "</h3>\n";
+      // No level is left out: before the first section heading a box is one itself.
+      html_ += std::string(hasHeading_ ? "<h3>" : "<h2>") +
+               (form.number.empty() ? "" : "<span class=\"number\">" + escaped(form.number) + "</span> ") +
+               escaped(form.title) + (hasHeading_ ? "</h3>\n" : "</h2>\n");
     blocks(form.blocks);
     html_ += form.picture ? "</div></div>\n" : "</div>\n";
   }
@@ -254,6 +257,7 @@ class HtmlWriter {
 
   std::string html_;
   WriterWords words_;
+  bool hasHeading_ = false;
   int sections_ = 0, figures_ = 0;
 };
 

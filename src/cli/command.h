@@ -39,7 +39,11 @@ Command addBlank(CLI::App& app, const Shared& shared);
 Command addFacts(CLI::App& app, const Shared& shared);
 Command addForm(CLI::App& app, const Shared& shared);
 Command addRuleBook(CLI::App& app, const Shared& shared);
+Command addInterview(CLI::App& app, const Shared& shared);
+Command addFigures(CLI::App& app, const Shared& shared);
 Command addCheck(CLI::App& app, const Shared& shared);
+Command addEvaluate(CLI::App& app, const Shared& shared);
+Command addValidate(CLI::App& app, const Shared& shared);
 
 /// The options of a command that screens one client.
 struct ClientOptions {

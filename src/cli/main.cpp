@@ -15,8 +15,15 @@ int main(int argumentCount, char** arguments) {
   app.fallthrough();
 
   const Command commands[] = {addScreen(app, shared), addPapers(app, shared), addQuestions(app, shared),
-                              addBlank(app, shared),  addFacts(app, shared),  addCheck(app, shared),
-                              addForm(app, shared),   addRuleBook(app, shared)};
+                              addBlank(app, shared),
+                              addFacts(app, shared),
+                              addCheck(app, shared),
+                              addForm(app, shared),
+                              addRuleBook(app, shared),
+                              addEvaluate(app, shared),
+                              addValidate(app, shared),
+                              addInterview(app, shared),
+                              addFigures(app, shared)};
   try {
     app.parse(argumentCount, arguments);
   } catch (const CLI::ParseError& trouble) {

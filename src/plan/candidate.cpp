@@ -88,11 +88,7 @@ std::optional<Refusal> Fitter::refuseByDose() const {
 }
 
 void Fitter::meetDemands(const Easing* easing, Side working, std::vector<Obstacle>& found) const {
-  for (Demand demand : exercise_.demands) {
-    if (easing != nullptr) {
-      const auto eased = easing->degrees.find(demand.movement);
-      if (eased != easing->degrees.end()) demand.degrees = std::min(demand.degrees, eased->second);
-    }
+  for (const Demand& demand : easing != nullptr ? easing->asked : exercise_.demands) {
     Side side = Side::Both;
     if (exercise_.oneSided && demand.limb == Limb::Working) side = working;
     if (exercise_.oneSided && demand.limb == Limb::Other) side = opposite(working);

@@ -18,6 +18,8 @@ int main(int argumentCount, char** arguments) {
                               addBlank(app, shared),
                               addFacts(app, shared),
                               addCheck(app, shared),
+                              addForm(app, shared),
+                              addRuleBook(app, shared),
                               addEvaluate(app, shared),
                               addValidate(app, shared),
                               addInterview(app, shared),

@@ -139,11 +139,22 @@ Flow BlockSetter::of(const List& form) const {
 /// Two columns side by side as one slice, the left one first in reading.
 Flow BlockSetter::columnsList(const List& form) const {
   const double gap = m_.body.size * 1.6, half = (width_ - gap) / 2;
-  const std::size_t left = (form.items.size() + 1) / 2;
+  const double indent = m_.body.size * 1.1;
+  std::vector<double> heights;
+  double total = 0;
+  for (const std::string& item : form.items) {
+    heights.push_back(type_.set(item, m_.body, half - indent).height());
+    total += heights.back();
+  }
+  // Broken where the taller column is least tall.
+  std::size_t left = 1;
+  for (double height = heights.front(); left + 1 < form.items.size(); ++left) {
+    if (std::max(height + heights[left], total - height - heights[left]) > std::max(height, total - height)) break;
+    height += heights[left];
+  }
   List first, second;
   first.items.assign(form.items.begin(), form.items.begin() + static_cast<std::ptrdiff_t>(left));
   second.items.assign(form.items.begin() + static_cast<std::ptrdiff_t>(left), form.items.end());
-  const double indent = m_.body.size * 1.1;
   const auto column = [&](const List& list, double x) {
     Flow items;
     const BlockSetter setter = at(x, half);
@@ -223,7 +234,7 @@ Flow BlockSetter::of(const WriteLine& form) const {
   for (int i = 0; i < std::max(1, form.lines); ++i) {
     const SetText words = type_.set(i == 0 ? form.label : "", m_.body, 0);
     Slice slice;
-    slice.before = isClient ? m_.body.line * 0.55 : m_.body.line * 0.5;
+    slice.before = m_.body.line * (isClient ? 0.55 : 0.36);
     slice.height = m_.body.line * 1.05;
     slice.keepsNext = i + 1 < form.lines;
     const double from = x_ + (i == 0 ? std::min(label, width_ - 20) : 0), to = x_ + width_;

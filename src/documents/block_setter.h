@@ -24,6 +24,7 @@ class BlockSetter {
 
  private:
   BlockSetter at(double x, double width) const { return {type_, document_, m_, x, width, tallest_}; }
+  BlockSetter with(const Measures& measures) const { return {type_, document_, measures, x_, width_, tallest_}; }
 
   Flow of(const Paragraph& form) const;
   Flow of(const Rows& form) const;
@@ -44,12 +45,12 @@ class BlockSetter {
   Slice listItem(const std::string& mark, const std::string& words, double indent, double before) const;
   Flow framed(const Box& form, double padX, double padY) const;
   Flow exercise(const Box& form) const;
+  Flow question(const Box& form) const;
   Slice tableRow(const std::vector<Cell>& cells, const std::vector<double>& widths, bool isHead, bool isGrid) const;
-  double noteStyleLine() const { return m_.small.line; }
 
   const Typesetter& type_;
   const Document& document_;
-  const Measures& m_;
+  Measures m_;  ///< a copy: setters live on in what they paint
   double x_, width_, tallest_;
 };
 

@@ -29,10 +29,19 @@ void startWith(Flow& flow, double before) {
 }  // namespace
 
 Flow BlockSetter::framed(const Box& form, double padX, double padY) const {
-  const BlockSetter inner = at(x_ + padX, width_ - 2 * padX);
+  // The client's boxes are set in the smaller size, so that they meet on the first page.
+  Measures own = m_;
+  if (document_.reader == Reader::Client) {
+    own.body = m_.small;
+    own.body.colour = Colour::Ink;
+    own.body.line = own.body.size * 1.25;
+    own.boxTitle.size *= 0.95, own.boxTitle.line *= 0.95;
+    own.gap *= 0.6;
+  }
+  const BlockSetter inner = at(x_ + padX, width_ - 2 * padX).with(own);
   Flow flow;
   if (!form.title.empty()) {
-    TextStyle style = m_.boxTitle;
+    TextStyle style = own.boxTitle;
     if (form.kind == BoxKind::NotForNow && !document_.isBlackOnly) style.colour = Colour::Shut;
     const bool hasMark = form.kind == BoxKind::Emergency;
     const double mark = hasMark ? style.size * 1.05 : 0, shift = hasMark ? mark + style.size * 0.45 : 0;
@@ -79,6 +88,8 @@ Flow BlockSetter::framed(const Box& form, double padX, double padY) const {
         case BoxKind::Held:
           canvas.frame(x, y, width, height, 1.5, Colour::Hatch, true);
           break;
+        case BoxKind::Question:
+          break;
         case BoxKind::Exercise:
         case BoxKind::Plain:
           canvas.frame(x, y, width, height, 1.1, Colour::Edge);
@@ -105,11 +116,53 @@ Flow BlockSetter::of(const Box& form) const {
       return framed(form, em * 1.05, em * 0.6);
     case BoxKind::Emergency:
       return framed(form, em * 0.95, em * 0.6);
+    case BoxKind::Question:
+      return question(form);
     case BoxKind::Plain:
     case BoxKind::Held:
       return framed(form, em * 0.85, em * 0.5);
   }
   return {};
+}
+
+/// The number hangs in the margin of its question.
+Flow BlockSetter::question(const Box& form) const {
+  const double indent = m_.body.size * 2;
+  TextStyle bold = m_.body;
+  bold.isBold = true;
+  // A few short boxes stand at the right of the question.
+  std::vector<Block> blocks = form.blocks;
+  const double right = width_ * 0.36;
+  std::shared_ptr<Flow> beside;
+  if (!blocks.empty())
+    if (const auto* choices = std::get_if<Choices>(&blocks.back().form); choices != nullptr && choices->label.empty()) {
+      double wide = 0;
+      for (const std::string& option : choices->options) wide += type_.widthOf(option, m_.body) + m_.choice * 2.8;
+      if (wide - m_.choice * 1.3 <= right) {
+        beside = std::make_shared<Flow>(at(x_ + width_ - right, right).set({blocks.back()}));
+        blocks.pop_back();
+      }
+    }
+  const BlockSetter inner = at(x_ + indent, width_ - indent - (beside ? right + 10 : 0));
+  Flow words = inner.text(form.title, bold, "H3", 0);
+  append(words, inner.set(blocks));
+  const SetText number = type_.set(form.number, bold, 0);
+  const auto inside = std::make_shared<Flow>(std::move(words));
+  Slice slice;
+  slice.before = m_.gap * 1.5;
+  slice.height = std::max(heightOf(*inside), beside ? heightOf(*beside) : 0);
+  slice.paint = [inside, beside, number, x = x_](PdfCanvas& canvas, double y) {
+    canvas.open("Div");
+    canvas.open("P");
+    number.paint(canvas.cairo(), x, y);
+    canvas.close();
+    paintAll(*inside, canvas, y);
+    if (beside) paintAll(*beside, canvas, y);
+    canvas.close();
+  };
+  Flow flow;
+  add(flow, std::move(slice));
+  return flow;
 }
 
 /// Number and picture at the left, words at the right; never broken while a page can hold it.

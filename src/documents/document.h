@@ -45,7 +45,12 @@ struct Rows {
   bool isCompact = false;
 };
 
-enum class CellKind { Text, TickBox, Rest };
+enum class CellKind {
+  Text,
+  TickBox,
+  Rest,
+  Blank,  ///< to write in
+};
 
 struct Cell {
   std::string text;
@@ -58,6 +63,7 @@ struct Table {
   std::vector<std::string> columns;
   std::vector<std::vector<Cell>> rows;
   bool isGrid = false;  ///< every cell framed, as for ticking
+  std::vector<int> shares = {};  ///< of the width, by column; empty: by what the columns hold
 };
 
 struct List {
@@ -79,6 +85,7 @@ enum class BoxKind {
   NotForNow,  ///< what is left out: the notice with cut corners
   Held,       ///< not for the client's eyes
   Exercise,
+  Question,   ///< of a form to fill in: number, words, places to answer
 };
 
 /// An exercise has its number and may have a picture, which stands beside its blocks.

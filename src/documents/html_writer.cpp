@@ -48,6 +48,8 @@ const char* classOf(BoxKind kind) {
       return "box held";
     case BoxKind::Exercise:
       return "box exercise";
+    case BoxKind::Question:
+      return "box question";
   }
   return "box";
 }
@@ -102,6 +104,7 @@ class HtmlWriter {
   void section(const Section& section) {
     const std::string id = "section-" + std::to_string(++sections_);
     html_ += section.startsPage ? "<section class=\"page\"" : "<section";
+    if (!section.heading.empty()) hasHeading_ = true;
     if (!section.heading.empty())
       html_ +=
           " aria-labelledby=\"" + id + "\">\n<h2 id=\"" + id + "\">" + escaped(section.heading) + "</h2>\n";
@@ -181,7 +184,7 @@ class HtmlWriter {
         else if (cell.kind == CellKind::Rest)
           html_ += "<td class=\"rest\">" + escaped(words_.rest) + "</td>";
         else
-          html_ += "<td>" + escaped(cell.text) + "</td>";
+          html_ += (cell.kind == CellKind::Blank ? "<td class=\"blankcell\">" : "<td>") + escaped(cell.text) + "</td>";
       }
       html_ += "</tr>\n";
     }
@@ -209,8 +212,10 @@ class HtmlWriter {
       html_ += "</div><div>\n";
     }
     if (!form.title.empty())
-      html_ += "<h3>" + (form.number.empty() ? "" : "<span class=\"number\">" + escaped(form.number) + "</span> ") +
-               escaped(form.title) + "</h3>\n";
+      // No level is left out: before the first section heading a box is one itself.
+      html_ += std::string(hasHeading_ ? "<h3>" : "<h2>") +
+               (form.number.empty() ? "" : "<span class=\"number\">" + escaped(form.number) + "</span> ") +
+               escaped(form.title) + (hasHeading_ ? "</h3>\n" : "</h2>\n");
     blocks(form.blocks);
     html_ += form.picture ? "</div></div>\n" : "</div>\n";
   }
@@ -252,6 +257,7 @@ class HtmlWriter {
 
   std::string html_;
   WriterWords words_;
+  bool hasHeading_ = false;
   int sections_ = 0, figures_ = 0;
 };
 

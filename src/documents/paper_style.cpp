@@ -52,15 +52,20 @@ li+li{margin-top:.12em}
 .column{min-width:15em}
 .box{break-inside:avoid;border:1.5px solid var(--edge);padding:.5em .9em}
 .box h3{break-after:avoid}
+.box h2{margin:0;border:0;padding:0}
 .emergency{border:5px solid var(--ink)}
-.emergency h3::before{content:"";display:inline-block;width:1.05em;height:1.05em;margin-right:.45em;vertical-align:-.15em;background:linear-gradient(#fff,#fff) center/62% 24% no-repeat,var(--ink)}
+.emergency h3::before,.emergency h2::before{content:"";display:inline-block;width:1.05em;height:1.05em;margin-right:.45em;vertical-align:-.15em;background:linear-gradient(#fff,#fff) center/62% 24% no-repeat,var(--ink)}
 .stop{border:0;border-left:5px solid var(--post);padding:.2em 0 .2em .9em}
 .notfornow{border:0;padding:.75em 1.1em .8em;background:var(--shut);position:relative;clip-path:polygon(20px 0,calc(100% - 20px) 0,100% 20px,100% 100%,0 100%,0 20px)}
 .notfornow::before{content:"";position:absolute;inset:2.5px;background:var(--shutTint);clip-path:polygon(19px 0,calc(100% - 19px) 0,100% 19px,100% 100%,0 100%,0 19px)}
 .notfornow>*{position:relative}
-.notfornow h3{color:var(--shut)}
+.notfornow h3,.notfornow h2{color:var(--shut)}
 .notfornow .rows th,.notfornow .rows td{border-bottom-color:var(--shut)}
 .notfornow .rows tr:last-child th,.notfornow .rows tr:last-child td{border-bottom:0}
+.question{border:0;padding:.15em 0 0}
+.question h3{font-size:1em;line-height:inherit}
+.question>*+*{margin-top:.2em}
+.blankcell{height:10mm}
 .held{border:2px dashed var(--hatch);background:var(--hatchGround)}
 .exercise{border:0;border-left:4px solid var(--post);padding:.1em 0 .1em .9em}
 .dose{background:var(--openTint);padding:.25em .7em;font-weight:700}
@@ -94,7 +99,7 @@ body{font-size:10pt;line-height:13.4pt}
 h1{font-size:16pt;line-height:20pt}
 .name p,.about{font-size:10pt;line-height:13.5pt}
 h2{font-size:11.6pt;line-height:15pt;margin:12pt 0 2pt;border-left:4px solid var(--post);padding-left:9px}
-h3{font-size:11pt;line-height:15pt}
+h3,.box h2{font-size:11pt;line-height:15pt}
 .statement{font-size:15.5pt;line-height:20pt}
 .small,.note,.compact{font-size:9pt;line-height:12pt}
 .rows.three th{width:20%}.rows.three td:last-child{width:30%}.rows.two th{width:24%}
@@ -106,7 +111,7 @@ constexpr const char* kPhysician = R"css(
 body{font-size:10.5pt;line-height:14.6pt}
 h1{font-size:16pt;line-height:20pt}
 h2{font-size:11.5pt;line-height:15.5pt;margin:9pt 0 2pt;border-left:4px solid var(--post);padding-left:9px}
-h3{font-size:10.5pt;line-height:14.5pt}
+h3,.box h2{font-size:10.5pt;line-height:14.5pt}
 .statement{font-size:13pt;line-height:17.5pt}
 .small,.note,.compact{font-size:9.5pt;line-height:13pt}
 .rows.three th,.rows.two th{width:22%}.rows.three td:last-child{width:30%}
@@ -120,7 +125,7 @@ h1{font-size:1.53em;line-height:1.17}
 header{border-bottom-width:4px}
 .name p,.about{font-size:var(--least);line-height:1.28}
 h2{font-size:1.27em;line-height:1.26;margin:16pt 0 4pt}
-h3{font-size:1.17em;line-height:1.26}
+h3,.box h2{font-size:1.17em;line-height:1.26}
 .statement{font-size:1.2em;line-height:1.33}
 .telephone{font-size:max(28pt,1.35em);line-height:1.2;font-weight:700}
 .small,.note,.compact{font-size:var(--least);line-height:1.34}

@@ -125,13 +125,15 @@ Measures Measures::of(const Document& document) {
       m.heading = {11.5, 15, true}, m.boxTitle = {10.5, 14, true}, m.statement = {15.5, 19.5, true};
       m.dose = {10, 13.4, true}, m.number = m.statement, m.foot = {9, 12, false, Colour::Ink2};
       m.gap = 4, m.headingGap = 11;
+      m.choice = 9.5;
       break;
     case Reader::Physician:
-      m.body = {10.5, 14.6}, m.small = {9.5, 13, false, Colour::Ink2}, m.title = {16, 20, true};
+      m.body = {10.3, 13.6}, m.small = {9.3, 12.2, false, Colour::Ink2}, m.title = {16, 20, true};
       m.heading = {11.5, 15.5, true}, m.boxTitle = {10.5, 14.5, true}, m.statement = {13, 17.5, true};
-      m.dose = {10.5, 14.6, true}, m.number = m.statement, m.foot = {9, 12, false, Colour::Ink2};
-      m.gap = 5, m.headingGap = 9;
-      m.termShare = 0.22;
+      m.dose = {10.3, 13.6, true}, m.number = m.statement, m.foot = {9, 12, false, Colour::Ink2};
+      m.gap = 4.5, m.headingGap = 8;
+      m.termShare = 0.2;
+      m.tick = 11, m.choice = 10;
       break;
     case Reader::Client: {
       const double least = document.textSize == TextSize::Points14 ? 14 : document.textSize == TextSize::Points18 ? 18 : 24;

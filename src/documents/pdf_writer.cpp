@@ -70,7 +70,12 @@ class PdfWriter {
         }
       places = placed(flow, top, bottom);
     }
-    const int pages = places.empty() ? 1 : places.back().page + 1;
+    int pages = places.empty() ? 1 : places.back().page + 1;
+    end = top;
+    for (std::size_t i = 0; i < flow.size(); ++i)
+      if (flow[i].kind == Step::Kind::Slice) end = places[i].y + flow[i].slice.height;
+    const bool hasOwnPage = !foot.empty() && end + footHeight > bottom;  // no other way
+    if (hasOwnPage) ++pages;
     PdfCanvas canvas(document_, page_.width, page_.height);
     canvas.open("Document");
     for (std::size_t i = 0; i < flow.size(); ++i) {
@@ -90,7 +95,11 @@ class PdfWriter {
       if (!step.slice.bookmark.empty()) canvas.bookmark(step.slice.bookmark, places[i].y);
       step.slice.paint(canvas, places[i].y);
     }
-    if (!foot.empty()) paintAll(foot, canvas, bottom - footHeight);
+    if (hasOwnPage) {
+      runningFoot(canvas, pages, width);
+      canvas.newPage();
+    }
+    if (!foot.empty()) paintAll(foot, canvas, hasOwnPage ? top : bottom - footHeight);
     runningFoot(canvas, pages, width);
     const auto bytes = canvas.finish();
     if (!bytes) return bytes.failure();
@@ -186,7 +195,16 @@ class PdfWriter {
       };
       add(flow, std::move(slice));
     }
-    append(flow, setter.set(section.blocks));
+    Flow blocks = setter.set(section.blocks);
+    // A sentence that leads to what follows does not stand alone under its heading.
+    const bool isLeadIn = section.blocks.size() > 1 && std::holds_alternative<Paragraph>(section.blocks.front().form);
+    if (isLeadIn && !section.heading.empty())
+      for (Step& step : blocks)
+        if (step.kind == Step::Kind::Slice) {
+          step.slice.keepsNext = true;
+          break;
+        }
+    append(flow, std::move(blocks));
     closeTag(flow);
     if (section.startsPage)
       for (Step& step : flow)

@@ -17,6 +17,8 @@ using screening::PlanState;
 using screening::Screening;
 
 constexpr std::size_t kQuestionsShown = 12;
+/// Findings in rows of their own; the rest stand compact in two columns.
+constexpr std::size_t kFindingsInFull = 3;
 
 Section decisionSection(const Screening& screening, const screening::Content& content,
                         const records::ClinicSettings& settings) {
@@ -40,6 +42,14 @@ Section decisionSection(const Screening& screening, const screening::Content& co
   if (hasUnreviewedRules(content))
     words.push_back({Paragraph{content.intendedUse.notReviewed, "", Tone::Small}});
   return {"", {{Columns{{std::move(drawings), std::move(words)}, {11, 10}}}}, false};
+}
+
+/// Those with a stake in the action or a rung, at most twelve; the others change smaller things.
+std::size_t questionsToShow(const Screening& screening) {
+  std::size_t shown = 0;
+  for (const screening::OpenQuestion& question : screening.openQuestions)
+    if ((question.shutsRungs || question.couldBecome > limits::Action::None) && shown < kQuestionsShown) ++shown;
+  return shown;
 }
 
 void addBlocks(Document& paper, const std::string& heading, std::vector<Block> blocks) {
@@ -110,14 +120,15 @@ Document summaryOf(const Screening& screening, const screening::Content& content
   addRows(paper, "Values to confirm", askedBackRows(askedBack), 12);
   addRows(paper, "What each rung rests on", rungRows(screening));
   FindingNumbers numbers;
-  addRows(paper, "Findings, by number, and what they rest on", certainFindingRows(screening, sources, numbers, false), 10);
-  addRows(paper, "Medicines that change the prescription", certainFindingRows(screening, sources, numbers, true));
+  addRows(paper, "Findings, by number, and what they rest on", certainFindingRows(screening, sources, numbers, false), kFindingsInFull);
+  addRows(paper, "Medicines that change the prescription", certainFindingRows(screening, sources, numbers, true), kFindingsInFull);
   if (!isEmergency) {
-    addRows(paper, "Open questions", questionRows(screening, 0, kQuestionsShown));
-    const std::size_t all = screening.openQuestions.size();
-    if (all > kQuestionsShown)
-      behind.add("and " + std::to_string(all - kQuestionsShown) + " more open questions",
-                 questionRows(screening, kQuestionsShown, all));
+    const std::size_t all = screening.openQuestions.size(), shown = std::min(all, questionsToShow(screening));
+    addRows(paper, "Open questions", questionRows(screening, 0, shown));
+    if (all > shown) {
+      const std::string more = shown == 0 ? counted(all, "open question") : "and " + std::to_string(all - shown) + " more open questions";
+      behind.add(more, questionRows(screening, shown, all));
+    }
     std::vector<Row> open = openFindingRows(screening, sources);
     const std::string title = "Not yet known: " + counted(open.size(), "finding");
     behind.add(title, open.size() > kRowsBehind ? titlesOnly(open) : std::move(open));
@@ -135,7 +146,8 @@ Document summaryOf(const Screening& screening, const screening::Content& content
   if (auto record = recordRows(screening, content.reference); !record.empty()) told.push_back({Rows{std::move(record)}});
   addBlocks(paper, "Measured and told", std::move(told));
   addRows(paper, "Clearances given", clearanceRows(screening, content.rules));
-  addRows(paper, "Policies that decided", policyRows(screening));
+  if (auto policies = policyRows(screening); !policies.empty())
+    addBlocks(paper, "Policies that decided", {{Rows{std::move(policies), true}}});
   addPlan(paper, screening, content, numbers);
   addSignOff(paper, settings);
   behind.add("Held only while answers are missing", std::move(heldOpen));

@@ -9,18 +9,21 @@ namespace {
 /// `isList`: short limits of one kind run on in one paragraph; otherwise each is a line.
 LimitRows rowsOf(const std::vector<LimitLine>& lines, const FindingNumbers& numbers, bool isList) {
   LimitRows rows;
+  std::string lastCertain, lastOpen;  // a term that stands in the row above is not repeated
   for (const LimitLine& line : lines) {
     const bool isCertain = line.isCertain();
     auto& into = isCertain ? rows.certain : rows.open;
     const std::string cited = isCertain ? numbers.cite(line.holders) : "";
     std::string text = isList ? uncapitalized(line.text) : asSentence(line.text);
     text += cited.empty() ? "" : " " + cited;
-    if (into.empty() || into.back().term != line.term) {
+    auto& last = isCertain ? lastCertain : lastOpen;
+    if (last != line.term) {
+      last = line.term;
       into.push_back({line.term, {isList ? capitalized(text) : text}, {}});
     } else if (isList) {
       into.back().text.front() += "; " + text;
     } else {
-      into.back().text.push_back(text);
+      into.push_back({"", {text}, {}});
     }
   }
   return rows;

@@ -114,7 +114,7 @@ std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library&
   for (const auto& [because, titles] : reasons) {
     std::string text;
     for (const std::string& title : titles) text += (text.empty() ? "" : "; ") + title;
-    rows.push_back({capitalized(because), {asSentence(text)}, {}});
+    rows.push_back({"", {asSentence(capitalized(because) + ": " + text)}, {}});
   }
   return rows;
 }

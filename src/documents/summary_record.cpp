@@ -114,7 +114,8 @@ Row medicineRow(const Screening& screening) {
   return row;
 }
 
-Row answeredNoRow(const Screening& screening, const std::string& topic, const std::string& term) {
+/// "Acute questions: all 6." or those that were answered no, by name.
+std::string answeredNo(const Screening& screening, const std::string& topic, const std::string& name) {
   std::vector<std::string> labels;
   std::size_t asked = 0;
   for (int slot = 0; slot < screening.facts.dictionary().size(); ++slot) {
@@ -122,16 +123,24 @@ Row answeredNoRow(const Screening& screening, const std::string& topic, const st
     if (definition.topic != topic || !definition.group.empty() || definition.type != FactType::Boolean)
       continue;
     if (definition.derived.kind != DerivedKind::None || definition.concern != facts::Concern::True) continue;
-    ++asked;
     const Fact& fact = screening.facts.at(slot);
+    // What asks further about something that is not there was not asked.
+    if (fact.reason == facts::UnknownReason::NotApplicable) continue;
+    ++asked;
     if (isKnown(fact) && fact.value.truth == expression::Truth::False)
       labels.push_back(uncapitalized(definition.label));
   }
-  Row row{term, {}, {}, {}};
-  if (labels.size() == asked && asked > 3)
-    row.text.push_back("All " + std::to_string(asked) + ".");
-  else if (!labels.empty())
-    row.text.push_back(asSentence(capitalized(listed(labels))));
+  if (labels.empty()) return "";
+  if (labels.size() == asked && asked > 3) return name + ": all " + std::to_string(asked) + ".";
+  return asSentence(name + ": " + listed(labels));
+}
+
+Row answeredNoRow(const Screening& screening) {
+  const std::string acute = answeredNo(screening, "acute", "Acute questions"),
+                    symptoms = answeredNo(screening, "symptoms", "Symptoms");
+  Row row{"Answered no", {}, {}};
+  const std::string text = acute + (acute.empty() || symptoms.empty() ? "" : " ") + symptoms;
+  if (!text.empty()) row.text.push_back(text);
   return row;
 }
 
@@ -197,8 +206,7 @@ std::vector<Row> testRows(const Screening& screening) {
 
 std::vector<Row> recordRows(const Screening& screening, const facts::Reference& reference) {
   std::vector<Row> rows{measuredRow(screening, reference), medicineRow(screening),
-                        answeredNoRow(screening, "acute", "Acute, answered no"),
-                        answeredNoRow(screening, "symptoms", "Symptoms, answered no")};
+                        answeredNoRow(screening)};
   std::erase_if(rows, [](const Row& row) { return row.text.empty(); });
   return rows;
 }
@@ -239,7 +247,12 @@ std::vector<Row> questionRows(const Screening& screening, std::size_t from, std:
                               : question.shutsRungs ? "Decides a rung"
                                                     : "Other limits";
     if (rows.empty() || rows.back().term != stake) rows.push_back({stake, {}, {}, {}});
-    rows.back().text.push_back(question.label + " (" + facts::toText(question.why) + ")");
+    const std::string words = question.label + " (" + facts::toText(question.why) + ")";
+    auto& text = rows.back().text;
+    if (text.empty())
+      text.push_back(words);
+    else
+      text.back() += "; " + words;
   }
   return rows;
 }

@@ -84,7 +84,13 @@ Flow BlockSetter::of(const Rows& form) const {
       std::any_of(form.rows.begin(), form.rows.end(), [](const Row& one) { return !one.note.empty() || one.plot; });
   const bool hasText =
       std::any_of(form.rows.begin(), form.rows.end(), [](const Row& one) { return !one.text.empty() || !one.fine.empty(); });
-  const double term = hasText || hasNotes ? width_ * m_.termShare : width_;
+  // Long terms get a wider column, so that they do not stand in towers.
+  double longest = 0;
+  TextStyle bold = m_.body;
+  bold.isBold = true;
+  for (const Row& one : form.rows) longest = std::max(longest, type_.widthOf(one.term, bold));
+  const double share = longest > width_ * m_.termShare * 2.2 ? m_.termShare * 1.4 : m_.termShare;
+  const double term = hasText || hasNotes ? width_ * share : width_;
   const double note = hasNotes ? width_ * m_.noteShare : 0;
   Flow flow;
   openTag(flow, "Table");
@@ -136,7 +142,7 @@ Flow BlockSetter::compactRows(const Rows& form) const {
     for (const Row& one : form.rows) add(flow, compactRow(one, x_, width_));
     return flow;
   }
-  const double half = (width_ - gap) / 2, most = m_.small.line * 14;
+  const double half = (width_ - gap) / 2, most = m_.small.line * 10;
   std::vector<Slice> left, right;
   for (const Row& one : form.rows) left.push_back(compactRow(one, x_, half)), right.push_back(compactRow(one, x_ + half + gap, half));
   for (std::size_t from = 0; from < left.size();) {
@@ -171,7 +177,7 @@ Flow BlockSetter::compactRows(const Rows& form) const {
 
 Slice BlockSetter::tableRow(const std::vector<Cell>& cells, const std::vector<double>& widths, bool isHead,
                             bool isGrid) const {
-  TextStyle style = isGrid || document_.reader == Reader::Client ? m_.small : m_.body;
+  TextStyle style = isGrid || document_.reader != Reader::Physician ? m_.small : m_.body;
   style.colour = Colour::Ink;
   if (isGrid) style.line = style.size * 1.16;
   style.isBold = isHead;
@@ -186,7 +192,7 @@ Slice BlockSetter::tableRow(const std::vector<Cell>& cells, const std::vector<do
     const bool isMiddle = isGrid && i > 0;
     texts.push_back(type_.set(isRest ? document_.words.rest : cell.text, own, widths[i] - 2 * padX - gap, 0,
                               isMiddle ? TextAlign::Middle : TextAlign::Start));
-    height = std::max({height, texts.back().height(), cell.kind == CellKind::TickBox ? m_.tick : 0});
+    height = std::max({height, texts.back().height(), cell.kind == CellKind::TickBox || cell.kind == CellKind::Blank ? m_.tick : 0});
   }
   Slice slice;
   slice.height = height + 2 * padY + (isGrid ? 0 : 0.6);
@@ -230,9 +236,17 @@ Flow BlockSetter::of(const Table& form) const {
   if (count == 0) return {};
   std::vector<double> widths;
   if (form.isGrid) {
-    double first = width_ * 0.32;
+    double longest = 0;
+    for (const auto& cells : form.rows)
+      if (!cells.empty()) longest = std::max(longest, type_.widthOf(cells.front().text, m_.small) + 10);
+    longest = std::max(longest, type_.widthOf(form.columns.front(), m_.small) + 14);
+    const double first = count > 1 && longest < width_ * 0.32 ? longest : width_ * 0.32;
     const double other = (width_ - first) / static_cast<double>(std::max<std::size_t>(1, count - 1));
     for (std::size_t i = 0; i < count; ++i) widths.push_back(i == 0 ? first : other);
+  } else if (form.shares.size() == count) {
+    double total = 0;
+    for (const int share : form.shares) total += share;
+    for (const int share : form.shares) widths.push_back(width_ * share / total);
   } else {
     // Shares by what the columns hold, within reason.
     double total = 0;

@@ -177,9 +177,9 @@ class TextWriter {
   void of(const Box& form) {
     blank();
     const std::string outer = prefix_;
-    prefix_ += form.kind == BoxKind::Exercise ? "" : form.kind == BoxKind::Emergency ? "! " : "| ";
+    prefix_ += form.kind == BoxKind::Exercise || form.kind == BoxKind::Question ? "" : form.kind == BoxKind::Emergency ? "! " : "| ";
     if (!form.title.empty()) put((form.number.empty() ? "" : form.number + " ") + form.title);
-    if (form.kind == BoxKind::Exercise) prefix_ += "   ";
+    if (form.kind == BoxKind::Exercise || form.kind == BoxKind::Question) prefix_ += "   ";
     blocks(form.blocks);
     prefix_ = outer;
     blank();

@@ -51,7 +51,7 @@ TEST_CASE("The clock and the variables of an expression come from the command li
   const Folder folder;
   const std::string patient = folder.file("patient.json", kPatient);
   const Ran ran =
-      run("evaluate 'today() - %span >= %patient.birthDate' --now 2026-11-25T10:00:00Z --variable 'years=65 "
+      run("evaluate 'today() - %span >= %patient.birthDate' --now 2026-11-25T10:00:00Z --variable 'span=65 "
           "years' --resource patient=" +
           patient);
   INFO(ran.err);

@@ -4,6 +4,7 @@
 #include <functional>
 #include <map>
 
+#include "../cases/case_file.h"
 #include "../support/content.h"
 #include "application/screen_client.h"
 
@@ -83,30 +84,21 @@ void checkUptake(json::Node entry) {
 void checkBranch(json::Node entry) {
   const auto input = *entry.find("input");
   const bool active = input.find("regularlyActive")->boolean();
-  const auto path = std::filesystem::path(STILE_SOURCE_DIR) / "tests/cases/branch-r1.json";
-  std::string person = test::textOf(path);
-  const auto document = test::parsed(person, "branch-r1");
+  const bool isIll = input.find("knownDisease")->boolean();
   json::Writer writer;
-  const auto facts = *document->root().find("facts");
   writer.beginObject();
-  for (std::size_t i = 0; i < facts.size(); ++i) {
-    const std::string& key = facts.keyAt(i);
-    if (key == "activityDaysPerWeek" && !active) {
-      writer.member(key, 0);
-    } else if (key == "kidneyDisease") {
-      writer.member(key, input.find("knownDisease")->boolean());
-    } else if (key == "palpitations") {
-      writer.member(key, input.find("anySymptom")->boolean());
-    } else {
-      writer.key(key).copy(facts.at(i));
-    }
-  }
+  if (!active) writer.member("activityDaysPerWeek", 0);
+  writer.member("kidneyDisease", isIll);
+  writer.member("palpitations", input.find("anySymptom")->boolean());
   // The follow-ups of a kidney disease, answered; unanswered ones would hold the plan on their own.
-  if (input.find("knownDisease")->boolean())
+  if (isIll)
     for (const char* followUp : {"onDialysis", "potassiumHigh"}) writer.member(followUp, false);
   writer.endObject();
+  const auto changes = test::parsed(writer.text(), "changes");
+  const json::Node changed = changes->root();
+  const test::CaseFile wellAndVigorous(std::filesystem::path(STILE_SOURCE_DIR) / "tests/cases/branch-r1.json");
   base::Issues issues;
-  const auto screened = application::screenClient(test::content(), {{"person", writer.text()}}, kDay, issues);
+  const auto screened = application::screenClient(test::content(), {{"person", wellAndVigorous.facts(&changed)}}, kDay, issues);
   std::string told;
   for (const auto& issue : issues.all()) told += toText(issue) + "\n";
   INFO(told);

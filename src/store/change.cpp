@@ -35,4 +35,9 @@ void Change::note(std::string_view what, const std::string& record, std::string 
   steps_.push_back({Kind::Note, record, {}, std::string(what), std::move(detail)});
 }
 
+Change& Change::append(const Change& other) {
+  steps_.insert(steps_.end(), other.steps_.begin(), other.steps_.end());
+  return *this;
+}
+
 }  // namespace stile::store

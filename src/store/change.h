@@ -35,6 +35,9 @@ class Change {
   /// A line in the journal alone. `detail` must hold no name and no answer.
   void note(std::string_view what, const std::string& record = {}, std::string detail = {});
 
+  /// The steps of another change behind these, for one commit.
+  Change& append(const Change& other);
+
   const std::vector<Step>& steps() const { return steps_; }
   bool empty() const { return steps_.empty(); }
 

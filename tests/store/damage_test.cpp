@@ -98,8 +98,7 @@ TEST_CASE("Random single-byte changes: noticed or harmless, never altered conten
   });
   INFO(bytesOf(tally));
   CHECK(exit == 0);
-  CHECK(contains(bytesOf(tally), "noticed"));
-  CHECK_FALSE(contains(bytesOf(tally), "0 noticed,"));
+  CHECK(std::atoi(bytesOf(tally).c_str()) > rounds / 10);
 }
 
 TEST_CASE("A file cut off anywhere is noticed or harmless") {

@@ -2,7 +2,7 @@
 #include <CLI/CLI.hpp>
 #include <iostream>
 
-#include "cli/command.h"
+#include "cli/clinic_options.h"
 
 int main(int argumentCount, char** arguments) {
   using namespace stile::cli;
@@ -15,7 +15,9 @@ int main(int argumentCount, char** arguments) {
   app.fallthrough();
 
   const Command commands[] = {addScreen(app, shared), addPapers(app, shared), addQuestions(app, shared),
-                              addBlank(app, shared),  addFacts(app, shared),  addCheck(app, shared)};
+                              addBlank(app, shared),  addFacts(app, shared),  addCheck(app, shared),
+                              addClinicCreate(app, shared), addClinicians(app, shared), addClients(app, shared),
+                              addWorklist(app, shared), addUpkeep(app, shared)};
   try {
     app.parse(argumentCount, arguments);
   } catch (const CLI::ParseError& trouble) {

@@ -20,19 +20,11 @@ std::map<std::string, std::string> factsOf(const records::Entry& screening) {
   const auto result = body.root() ? body.root()->find("result") : std::nullopt;
   const auto list = result ? result->find("facts") : std::nullopt;
   for (std::size_t i = 0; list && i < list->size(); ++i) {
-    const auto id = list->at(i).find("id");
-    if (!id || !id->isString()) continue;
-    json::Writer writer(0);
-    const auto value = list->at(i).find("value"), unknown = list->at(i).find("unknown");
-    if (value)
-      writer.copy(*value);
-    else if (unknown)
-      writer.string("unknown: " + unknown->string());
-    else
-      writer.copy(list->at(i));
-    std::string text = writer.text();
-    while (!text.empty() && text.back() == '\n') text.pop_back();
-    facts[id->string()] = text;
+    const auto id = list->at(i).find("fact"), words = list->at(i).find("words"), repetition = list->at(i).find("repetition");
+    if (!id || !words) continue;
+    std::string key = id->string();
+    if (repetition) key += " " + std::to_string(repetition->integer().value_or(0) + 1);
+    facts[key] = words->string();
   }
   return facts;
 }

@@ -66,19 +66,29 @@ base::Result<std::unique_ptr<Clinic>> Clinic::open(const ClinicAccess& access, c
 }
 
 void Clinic::list(const std::string& id) {
-  const auto at = std::find_if(clients_.begin(), clients_.end(), [&id](const ClientLine& line) { return line.id == id; });
+  const auto at = byId_.find(id);
   const auto* stored = file_->card(id);
   auto card = stored != nullptr && stored->kind == "client" ? records::cardFrom(stored->card) : std::nullopt;
   if (!card) {
-    if (at != clients_.end()) clients_.erase(at);
+    if (at == byId_.end()) return;
+    // The last one takes the free place.
+    const std::size_t place = at->second;
+    byId_.erase(at);
+    if (place + 1 != clients_.size()) {
+      clients_[place] = std::move(clients_.back());
+      byId_[clients_[place].id] = place;
+    }
+    clients_.pop_back();
     return;
   }
   ClientLine line{id, std::move(*card), {}};
   line.searched = records::searchable(line.card.name() + " " + line.card.record);
-  if (at != clients_.end())
-    *at = std::move(line);
-  else
-    clients_.push_back(std::move(line));
+  if (at != byId_.end()) {
+    clients_[at->second] = std::move(line);
+    return;
+  }
+  byId_.emplace(id, clients_.size());
+  clients_.push_back(std::move(line));
 }
 
 std::vector<const ClientLine*> Clinic::find(const std::string& part) const {
@@ -93,9 +103,8 @@ std::vector<const ClientLine*> Clinic::find(const std::string& part) const {
 }
 
 const ClientLine* Clinic::client(const std::string& id) const {
-  for (const ClientLine& line : clients_)
-    if (line.id == id) return &line;
-  return nullptr;
+  const auto at = byId_.find(id);
+  return at == byId_.end() ? nullptr : &clients_[at->second];
 }
 
 base::Result<std::string> Clinic::idOf(const std::string& words) const {

@@ -6,6 +6,7 @@
 #include <functional>
 #include <memory>
 #include <string>
+#include <unordered_map>
 #include <vector>
 
 #include "base/date.h"
@@ -67,6 +68,7 @@ class Clinic {
   std::unique_ptr<store::ClinicFile> file_;
   records::FollowUpPolicy policy_;
   std::vector<ClientLine> clients_;
+  std::unordered_map<std::string, std::size_t> byId_;  ///< index into clients_
 };
 
 /// Copies a backup into a folder of its own, opens it with the same sign-in, verifies it, reads

@@ -7,13 +7,6 @@ namespace {
 
 using limits::Rung;
 
-Rung wanted(const screening::Screening& screening) {
-  const auto* definition = screening.facts.dictionary().find("desiredIntensity");
-  if (definition == nullptr) return Rung::Light;
-  const auto& value = screening.facts.at(definition->slot).value;
-  return value.text ? limits::rungOf(*value.text).value_or(Rung::Light) : Rung::Light;
-}
-
 bool isCovered(const screening::Screening& screening, const rules::Finding& finding) {
   for (const auto& one : screening.coverage)
     if (one.covers && one.ruleId == finding.rule->id && one.repetition == finding.repetition) return true;
@@ -32,9 +25,16 @@ void writeItem(json::Writer& writer, const char* linkId, const char* valueKey, c
 
 }  // namespace
 
+Rung wantedIntensity(const screening::Screening& screening) {
+  const auto* definition = screening.facts.dictionary().find("desiredIntensity");
+  if (definition == nullptr) return Rung::Light;
+  const auto& value = screening.facts.at(definition->slot).value;
+  return value.text ? limits::rungOf(*value.text).value_or(Rung::Light) : Rung::Light;
+}
+
 std::vector<std::size_t> findingsToClear(const screening::Screening& screening) {
   std::vector<std::size_t> indices;
-  const Rung intensity = wanted(screening);
+  const Rung intensity = wantedIntensity(screening);
   for (std::size_t i = 0; i < screening.findings.size(); ++i) {
     const rules::Finding& finding = screening.findings[i];
     if (finding.standing != rules::Standing::Certain || isCovered(screening, finding)) continue;
@@ -61,7 +61,7 @@ std::string blankReply(const screening::Screening& screening, const screening::C
     writeItem(writer, "replyRule", "valueString", finding.rule->id);
     writeItem(writer, "replyBasis", "valueString", finding.basis);
     writeItem(writer, "replyBay", "valueCoding", "both");
-    writeItem(writer, "replyIntensity", "valueCoding", limits::idOf(wanted(screening)));
+    writeItem(writer, "replyIntensity", "valueCoding", limits::idOf(wantedIntensity(screening)));
     writer.endArray().endObject();
   }
   writer.endArray().endObject();

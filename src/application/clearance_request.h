@@ -9,6 +9,9 @@
 
 namespace stile::application {
 
+/// The intensity the client wants; light when nothing is known of it.
+limits::Rung wantedIntensity(const screening::Screening& screening);
+
 /// Indices of the findings that are certain, wait for a clearance and are not covered, and that
 /// matter for the intensity the client wants (no letter for an intensity nobody wants).
 std::vector<std::size_t> findingsToClear(const screening::Screening& screening);

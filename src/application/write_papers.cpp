@@ -1,9 +1,14 @@
 #include "application/write_papers.h"
 
+#include <algorithm>
 #include <filesystem>
+#include <set>
 
+#include "application/clearance_request.h"
+#include "application/paper_texts.h"
+#include "documents/client_sheets.h"
 #include "documents/handout.h"
-#include "documents/html_writer.h"
+#include "documents/letter.h"
 #include "documents/summary.h"
 #include "documents/text_writer.h"
 #include "documents/waiting_sheet.h"
@@ -14,47 +19,106 @@ namespace {
 namespace fs = std::filesystem;
 using base::Failure;
 using base::FailureKind;
+using documents::Document;
 
 struct Paper {
-  const char* file;
-  std::optional<documents::Document> document;  ///< nullopt: this paper does not go out today
+  std::string name;  ///< of the file, without its ending
+  std::optional<Document> document;
 };
+
+/// Everything that can be on the list; what goes out today has a document.
+constexpr const char* kNames[] = {"summary",      "handout",       "week-plan",        "record-sheet",
+                                  "carer-sheet",  "waiting-sheet", "clearance-letter", "outcome-letter"};
+
+base::Result<documents::TextSize> textSize(int points, const screening::Screening& screening) {
+  switch (points) {
+    case 0:
+      return documents::textSizeFor(screening);
+    case 14:
+      return documents::TextSize::Points14;
+    case 18:
+      return documents::TextSize::Points18;
+    case 24:
+      return documents::TextSize::Points24;
+    default:
+      return Failure{FailureKind::Usage, "--text " + std::to_string(points) + ": use 14, 18 or 24"};
+  }
+}
+
+/// Takes away what an earlier run left and this one does not give.
+void clear(const fs::path& folder, const std::set<std::string>& kept) {
+  std::error_code trouble;
+  for (const auto& entry : fs::directory_iterator(folder, trouble)) {
+    const std::string name = entry.path().filename().string(), stem = entry.path().stem().string();
+    const std::string ending = entry.path().extension().string();
+    const bool isOurs = (ending == ".html" || ending == ".pdf") &&
+                        (stem.starts_with("referral-") ||
+                         std::find(std::begin(kNames), std::end(kNames), stem) != std::end(kNames));
+    if (isOurs && !kept.contains(name)) fs::remove(entry.path(), trouble);
+  }
+}
 
 }  // namespace
 
 base::Result<std::string> writePapers(const screening::Screening& screening, const screening::Content& content,
                                       const base::Issues& askedBack, const std::string& contentFolder,
                                       const PaperOptions& options, base::Issues& issues) {
-  records::ClinicSettings settings;
-  if (!options.settingsFile.empty()) {
-    const auto text = readFile(options.settingsFile);
-    if (!text) return text.failure();
-    settings = records::ClinicSettings::load(text.value(), options.settingsFile, issues);
-  }
-  const std::string textsFile = contentFolder + "/rules/handout.json";
-  const auto handoutText = readFile(textsFile);
-  if (!handoutText) return handoutText.failure();
-  const auto texts = documents::HandoutTexts::load(handoutText.value(), textsFile, issues);
-  if (issues.hasErrors()) return Failure{FailureKind::Refused, "no paper was written"};
+  const auto loaded = loadPaperTexts(contentFolder, options.settingsFile, issues);
+  if (!loaded) return loaded.failure();
+  const PaperTexts& texts = loaded.value();
+  const auto size = textSize(options.textPoints, screening);
+  if (!size) return size.failure();
 
-  const documents::Document summary = documents::summaryOf(screening, content, settings, options.client, askedBack);
-  const Paper papers[] = {{"summary.html", summary},
-                          {"handout.html", documents::handoutOf(screening, content, settings, options.client, texts)},
-                          {"waiting-sheet.html", documents::waitingSheetOf(screening, content, settings, options.client, texts)}};
+  Document summary = documents::summaryOf(screening, content, texts.settings, options.client, askedBack);
+  const std::string summaryText = documents::toText(summary);
+  std::vector<Paper> papers;
+  papers.push_back({"summary", std::move(summary)});
+  const documents::LetterRequest letter{screening, content, texts.settings, options.client, texts.letters, options.physician};
+  auto clearance = documents::clearanceLetterOf(letter, findingsToClear(screening), wantedIntensity(screening));
+  const bool isAskedAlready = clearance.has_value();
+  papers.push_back({"clearance-letter", std::move(clearance)});
+  for (auto& [service, document] : documents::referralLettersOf(letter, isAskedAlready))
+    papers.push_back({"referral-" + service, std::move(document)});
+  if (!options.referrer.empty()) {
+    documents::LetterRequest outcome = letter;
+    outcome.recipient = options.referrer;
+    papers.push_back({"outcome-letter", documents::outcomeLetterOf(outcome)});
+  }
+  documents::ClientStyle style{size.value(), options.isBlackOnly, texts.settings.languages.front(), "", texts.logoPng};
+  std::optional<InLanguage> other;
+  if (!options.language.empty() && options.language != texts.settings.languages.front()) {
+    auto made = inLanguage(options.language, contentFolder, screening, options.screenAgain, issues);
+    if (!made) return made.failure();
+    other = std::move(made).value();
+    style.language = options.language;
+    style.notice = other->notice;
+  }
+  const documents::ClientRequest client{other ? *other->screening : screening, other ? *other->content : content,
+                                        texts.settings, options.client, other ? other->texts : texts.handout, style};
+  papers.push_back({"handout", documents::handoutOf(client)});
+  papers.push_back({"week-plan", documents::weekPlanOf(client)});
+  papers.push_back({"record-sheet", documents::recordSheetOf(client)});
+  papers.push_back({"carer-sheet", documents::carerSheetOf(client)});
+  papers.push_back({"waiting-sheet", documents::waitingSheetOf(client)});
+
   std::error_code trouble;
   fs::create_directories(options.folder, trouble);
   if (trouble) return Failure{FailureKind::File, options.folder + ": cannot be made (" + trouble.message() + ")"};
-  std::string text = documents::toText(summary) + "\nPapers:\n";
-  for (const Paper& paper : papers) {
-    const std::string path = (fs::path(options.folder) / paper.file).string();
-    if (!paper.document) {
-      fs::remove(path, trouble);
-      continue;
+  std::string text = summaryText + "\nPapers:\n";
+  std::set<std::string> written;
+  for (Paper& paper : papers) {
+    if (!paper.document) continue;
+    paper.document->logoPng = texts.logoPng;
+    for (const auto& [ending, isWanted] : {std::pair(".html", options.html), std::pair(".pdf", options.pdf)}) {
+      if (!isWanted) continue;
+      const std::string path = (fs::path(options.folder) / (paper.name + ending)).string();
+      const auto done = writeDocument(*paper.document, path);
+      if (!done) return done.failure();
+      written.insert(paper.name + ending);
+      text += "  " + path + "\n";
     }
-    const auto written = writeFile(path, documents::toHtml(*paper.document));
-    if (!written) return written.failure();
-    text += "  " + path + "\n";
   }
+  clear(options.folder, written);
   return text;
 }
 

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "application/content_folder.h"
+#include "application/translated_papers.h"
 #include "base/issue.h"
 #include "base/result.h"
 #include "records/clinic_settings.h"
@@ -16,11 +17,18 @@ struct PaperOptions {
   std::string folder;        ///< made if it does not exist
   std::string settingsFile;  ///< "" = no clinic settings
   records::PaperClient client;
+  bool html = true, pdf = true;
+  int textPoints = 0;        ///< 14, 18 or 24 for clients' papers; 0 = by the client's reading needs
+  bool isBlackOnly = false;
+  std::string language;      ///< of clients' papers; "" = the clinic's own
+  ScreenAgain screenAgain;   ///< wanted for another language
+  std::string physician;     ///< whom the letter is addressed to, name and place
+  std::string referrer;      ///< who sent the client; "" = no outcome letter
 };
 
-/// Writes summary.html and, by the state of the plan, handout.html or waiting-sheet.html. Papers
-/// of an earlier run that no longer hold (a handout for a client who now waits) are removed.
-/// Gives the summary as text, followed by the list of files.
+/// Writes the summary, the letters, and by the state of the plan the handout with its sheets or the
+/// waiting sheet. Papers of an earlier run that no longer hold (a handout for a client who now waits)
+/// are removed. Gives the summary as text, followed by the list of files.
 base::Result<std::string> writePapers(const screening::Screening& screening, const screening::Content& content,
                                       const base::Issues& askedBack, const std::string& contentFolder,
                                       const PaperOptions& options, base::Issues& issues);

@@ -50,27 +50,48 @@ base::Result<std::shared_ptr<const screening::Content>> contentFor(const Shared&
   return content;
 }
 
-base::Result<Screened> screenFiles(const Shared& shared, const ClientOptions& options) {
-  base::Date date = today();
-  if (!options.date.empty()) {
-    const auto given = base::Date::parse(options.date);
-    if (!given) return base::Failure{base::FailureKind::Usage, "--date " + options.date + ": write a day as YYYY-MM-DD"};
-    date = *given;
-  }
+namespace {
+
+base::Result<base::Date> dateOf(const ClientOptions& options) {
+  if (options.date.empty()) return today();
+  if (const auto given = base::Date::parse(options.date)) return *given;
+  return base::Failure{base::FailureKind::Usage, "--date " + options.date + ": write a day as YYYY-MM-DD"};
+}
+
+base::Result<std::vector<application::Input>> inputsOf(const ClientOptions& options) {
   std::vector<application::Input> inputs;
   for (const std::string& file : options.files) {
     auto text = application::readFile(file);
     if (!text) return text.failure();
     inputs.push_back({file == "-" ? "standard input" : file, std::move(text).value()});
   }
+  return inputs;
+}
+
+}  // namespace
+
+base::Result<Screened> screenFiles(const Shared& shared, const ClientOptions& options) {
+  const auto date = dateOf(options);
+  if (!date) return date.failure();
+  const auto inputs = inputsOf(options);
+  if (!inputs) return inputs.failure();
   auto content = contentFor(shared);
   if (!content) return content.failure();
   Screened result{content.value(), {}, nullptr};
-  auto screening = application::screenClient(*result.content, inputs, date, result.askedBack);
+  auto screening = application::screenClient(*result.content, inputs.value(), date.value(), result.askedBack);
   print(result.askedBack);
   if (!screening) return screening.failure();
   result.screening = std::make_shared<const screening::Screening>(std::move(screening).value());
   return result;
+}
+
+base::Result<screening::Screening> screenWith(const screening::Content& content, const ClientOptions& options) {
+  const auto date = dateOf(options);
+  if (!date) return date.failure();
+  const auto inputs = inputsOf(options);
+  if (!inputs) return inputs.failure();
+  base::Issues unused;
+  return application::screenClient(content, inputs.value(), date.value(), unused);
 }
 
 }  // namespace stile::cli

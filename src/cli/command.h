@@ -37,7 +37,13 @@ Command addPapers(CLI::App& app, const Shared& shared);
 Command addQuestions(CLI::App& app, const Shared& shared);
 Command addBlank(CLI::App& app, const Shared& shared);
 Command addFacts(CLI::App& app, const Shared& shared);
+Command addForm(CLI::App& app, const Shared& shared);
+Command addRuleBook(CLI::App& app, const Shared& shared);
+Command addInterview(CLI::App& app, const Shared& shared);
+Command addFigures(CLI::App& app, const Shared& shared);
 Command addCheck(CLI::App& app, const Shared& shared);
+Command addEvaluate(CLI::App& app, const Shared& shared);
+Command addValidate(CLI::App& app, const Shared& shared);
 
 /// The options of a command that screens one client.
 struct ClientOptions {
@@ -55,6 +61,9 @@ struct Screened {
 
 /// Reads everything and screens. On trouble the issues are printed and the failure is returned.
 base::Result<Screened> screenFiles(const Shared& shared, const ClientOptions& options);
+
+/// Screens the same files with other content; says nothing of values to ask back a second time.
+base::Result<screening::Screening> screenWith(const screening::Content& content, const ClientOptions& options);
 
 /// Content of the folder chosen by --content; issues are printed.
 base::Result<std::shared_ptr<const screening::Content>> contentFor(const Shared& shared);

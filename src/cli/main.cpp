@@ -15,9 +15,20 @@ int main(int argumentCount, char** arguments) {
   app.fallthrough();
 
   const Command commands[] = {addScreen(app, shared), addPapers(app, shared), addQuestions(app, shared),
-                              addBlank(app, shared),  addFacts(app, shared),  addCheck(app, shared),
-                              addClinicCreate(app, shared), addClinicians(app, shared), addClients(app, shared),
-                              addWorklist(app, shared), addUpkeep(app, shared)};
+                              addBlank(app, shared),
+                              addFacts(app, shared),
+                              addCheck(app, shared),
+                              addForm(app, shared),
+                              addRuleBook(app, shared),
+                              addEvaluate(app, shared),
+                              addValidate(app, shared),
+                              addInterview(app, shared),
+                              addFigures(app, shared),
+                              addClinicCreate(app, shared),
+                              addClinicians(app, shared),
+                              addClients(app, shared),
+                              addWorklist(app, shared),
+                              addUpkeep(app, shared)};
   try {
     app.parse(argumentCount, arguments);
   } catch (const CLI::ParseError& trouble) {

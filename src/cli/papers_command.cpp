@@ -15,11 +15,21 @@ Command addPapers(CLI::App& app, const Shared& shared) {
   command->add_option("--settings", options->settingsFile, "what the clinic says of itself, a JSON file");
   command->add_option("--client", options->client.name, "name on the papers");
   command->add_option("--born", options->client.born, "date of birth on the papers, in words");
+  command->add_option("--text", options->textPoints, "14, 18 or 24: size of the client's papers in points");
+  command->add_flag("--black", options->isBlackOnly, "the client's papers in black only");
+  command->add_option("--language", options->language, "of the client's papers, such as es");
+  command->add_option("--to", options->physician, "whom the letter is addressed to, name and place");
+  command->add_option("--referrer", options->referrer, "who sent the client: writes an outcome letter too");
+  command->add_option_function<std::string>("--format", [options](const std::string& format) {
+    options->html = format != "pdf";
+    options->pdf = format != "html";
+  }, "html or pdf (both if left out)")->check(CLI::IsMember({"html", "pdf"}));
   command->add_option("--record", options->client.record, "record number on the papers");
   return {command, [options, &shared] {
             const auto screened = screenFiles(shared, *options);
             if (!screened) return report(screened.failure());
             const Screened& one = screened.value();
+            options->screenAgain = [&](const screening::Content& content) { return screenWith(content, *options); };
             base::Issues issues;
             const auto written = application::writePapers(*one.screening, *one.content, one.askedBack,
                                                           application::contentFolder(shared.content, STILE_INSTALLED_CONTENT),

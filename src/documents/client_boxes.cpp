@@ -23,7 +23,7 @@ std::vector<Block> contactBlocks(const records::ClinicSettings& settings, const 
   if (settings.telephone.empty()) return {};
   Box box{BoxKind::Stop, texts.heading("questions"), {}};
   if (!settings.clinician.empty()) box.blocks.push_back({Paragraph{settings.clinician, ""}});
-  box.blocks.push_back({Paragraph{"", settings.telephone, Tone::Statement}});
+  box.blocks.push_back({Paragraph{"", settings.telephone, Tone::Number}});
   if (!settings.openingHours.empty()) box.blocks.push_back({Paragraph{settings.openingHours, ""}});
   return {{std::move(box)}};
 }

@@ -84,7 +84,7 @@ const char* headingKey(plan::Section section) {
 Block exerciseBlock(const plan::StarterPlan& plan, std::size_t index, const screening::Screening& screening,
                     const plan::Library& library, const HandoutTexts& texts, bool saysManner) {
   const plan::Line& line = plan.lines[index];
-  Box box{BoxKind::Exercise, std::to_string(index + 1) + " " + line.exercise->title, {}};
+  Box box{BoxKind::Exercise, line.exercise->title, {}, std::to_string(index + 1), {}};
   if (!line.exercise->equipmentWords.empty())
     box.blocks.push_back(
         {Paragraph{texts.phrase("equipment", {{"equipment", line.exercise->equipmentWords}}), ""}});

@@ -6,18 +6,14 @@
 
 #include <optional>
 
+#include "base/issue.h"
+#include "documents/client_paper.h"
 #include "documents/document.h"
-#include "documents/handout_texts.h"
-#include "records/clinic_settings.h"
-#include "screening/content.h"
-#include "screening/screening.h"
 
 namespace stile::documents {
 
 /// nullopt unless a plan was made.
-std::optional<Document> handoutOf(const screening::Screening& screening, const screening::Content& content,
-                                  const records::ClinicSettings& settings, const records::PaperClient& client,
-                                  const HandoutTexts& texts);
+std::optional<Document> handoutOf(const ClientRequest& request);
 
 /// Checks, gates and bans of the limits whose words are missing on the handout, each an error.
 base::Issues checkHandout(const screening::Screening& screening, const Document& handout,

@@ -4,43 +4,12 @@
 #include <set>
 
 #include "json/reader.h"
-#include "rules/sentence.h"
 
 namespace stile::documents {
 namespace {
 
 using json::Node;
 using json::ObjectReader;
-
-bool standsIn(std::string_view slots, const std::string& slot) {
-  std::size_t at = 0;
-  while (at < slots.size()) {
-    const std::size_t end = std::min(slots.find(' ', at), slots.size());
-    if (slots.substr(at, end - at) == slot) return true;
-    at = end + 1;
-  }
-  return false;
-}
-
-template <std::size_t N>
-std::map<std::string, std::string, std::less<>> readWords(ObjectReader& reader, const char* member,
-                                                          const std::array<KeyAndSlots, N>& keys,
-                                                          base::Issues& issues) {
-  std::map<std::string, std::string, std::less<>> words;
-  const auto node = reader.require(member);
-  if (!node) return words;
-  ObjectReader entry(*node, member, issues);
-  for (const auto& [key, slots] : keys) {
-    const std::string text = entry.requireString(key);
-    for (const std::string& slot : rules::slotsIn(text))
-      if (!standsIn(slots, slot))
-        entry.issue(*node, "\"" + std::string(key) + "\" cannot fill in {" + slot + "}",
-                    slots.empty() ? "write it without slots" : "use " + std::string(slots));
-    words.emplace(key, text);
-  }
-  entry.finish();
-  return words;
-}
 
 std::vector<ClientSentence> readSentences(ObjectReader& reader, const char* member, base::Issues& issues) {
   std::vector<ClientSentence> sentences;
@@ -115,21 +84,6 @@ void checkEffortLines(const std::vector<EffortLine>& lines, ObjectReader& reader
   }
 }
 
-std::string filled(std::string text, const std::map<std::string, std::string>& slots) {
-  std::string out;
-  std::size_t at = 0;
-  while (at < text.size()) {
-    const auto open = text.find('{', at);
-    const auto close = open == std::string::npos ? open : text.find('}', open);
-    if (close == std::string::npos) break;
-    out += text.substr(at, open - at);
-    const auto slot = slots.find(text.substr(open + 1, close - open - 1));
-    out += slot == slots.end() ? text.substr(open, close - open + 1) : slot->second;
-    at = close + 1;
-  }
-  return out + text.substr(at);
-}
-
 }  // namespace
 
 HandoutTexts HandoutTexts::load(const std::string& text, const std::string& file, base::Issues& issues) {
@@ -141,6 +95,9 @@ HandoutTexts HandoutTexts::load(const std::string& text, const std::string& file
     ObjectReader titles(*node, "titles", issues);
     texts.handoutTitle = titles.requireString("handout");
     texts.waitingTitle = titles.requireString("waitingSheet");
+    texts.weekPlanTitle = titles.requireString("weekPlan");
+    texts.recordTitle = titles.requireString("recordSheet");
+    texts.carerTitle = titles.requireString("carerSheet");
     titles.finish();
   }
   if (const auto node = reader.require("useFor")) {
@@ -153,12 +110,13 @@ HandoutTexts HandoutTexts::load(const std::string& text, const std::string& file
       useFor.issue(*node, "useFor is no length of time", "write a value and d, wk, mo or a");
     useFor.finish();
   }
-  texts.headings = readWords(reader, "headings", kHeadings, issues);
-  texts.phrases = readWords(reader, "phrases", kPhrasesOfHandout, issues);
+  texts.headings = PhraseBook::read(reader, "headings", kHeadings, issues);
+  texts.phrases = PhraseBook::read(reader, "phrases", kPhrasesOfHandout, issues);
   texts.effortLines = readEffortLines(reader, issues);
   checkEffortLines(texts.effortLines, reader);
   texts.emergency = readSentences(reader, "emergency", issues);
   texts.stopAndCall = readSentences(reader, "stopAndCall", issues);
+  texts.carer = readSentences(reader, "carer", issues);
   texts.pain = readSentences(reader, "pain", issues);
   texts.mayGoOn = readSentences(reader, "mayGoOn", issues);
   texts.whoCallsHeld = readSentences(reader, "whoCallsHeld", issues);
@@ -179,7 +137,7 @@ HandoutTexts HandoutTexts::load(const std::string& text, const std::string& file
 base::Issues HandoutTexts::check(const rules::RuleSet& rules) const {
   base::Issues issues;
   for (const auto* list : {&emergency, &stopAndCall, &pain, &mayGoOn, &whoCallsHeld, &whoCallsOpen,
-                           &whoCallsToday, &whoCallsEmergency}) {
+                           &whoCallsToday, &whoCallsEmergency, &carer}) {
     for (const ClientSentence& sentence : *list) {
       for (const auto* ids : {&sentence.ifRules, &sentence.unlessRules})
         for (const std::string& id : *ids)
@@ -193,16 +151,37 @@ base::Issues HandoutTexts::check(const rules::RuleSet& rules) const {
   return issues;
 }
 
-std::string HandoutTexts::heading(std::string_view key,
-                                  const std::map<std::string, std::string>& slots) const {
-  const auto at = headings.find(key);
-  return at == headings.end() ? std::string() : filled(at->second, slots);
+std::string HandoutTexts::heading(std::string_view key, const std::map<std::string, std::string>& slots) const {
+  return headings.say(key, slots);
 }
 
-std::string HandoutTexts::phrase(std::string_view key,
-                                 const std::map<std::string, std::string>& slots) const {
-  const auto at = phrases.find(key);
-  return at == phrases.end() ? std::string() : filled(at->second, slots);
+std::string HandoutTexts::phrase(std::string_view key, const std::map<std::string, std::string>& slots) const {
+  return phrases.say(key, slots);
+}
+
+std::vector<std::string> HandoutTexts::wordsOf(std::string_view key) const {
+  std::vector<std::string> words;
+  const std::string text = phrase(key);
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    if (end > at) words.push_back(text.substr(at, end - at));
+    at = end + 1;
+  }
+  return words;
+}
+
+std::string HandoutTexts::date(base::Date day) const {
+  const auto months = wordsOf("months");
+  const auto index = static_cast<std::size_t>(day.month() - 1);
+  return phrase("date", {{"day", std::to_string(day.day())},
+                         {"month", index < months.size() ? months[index] : std::to_string(day.month())},
+                         {"year", std::to_string(day.year())}});
+}
+
+std::string HandoutTexts::number(std::string digits) const {
+  const std::string mark = phrase("decimalMark");
+  if (const auto at = digits.find('.'); at != std::string::npos && !mark.empty()) digits.replace(at, 1, mark);
+  return digits;
 }
 
 std::vector<std::string> HandoutTexts::chosen(const std::vector<ClientSentence>& sentences,

@@ -12,6 +12,7 @@
 
 #include "base/date.h"
 #include "base/issue.h"
+#include "documents/phrase_book.h"
 #include "limits/scale.h"
 #include "rules/rule_set.h"
 #include "screening/screening.h"
@@ -38,12 +39,12 @@ struct EffortLine {
 enum class Choice { AllFindings, CertainOnly };
 
 struct HandoutTexts {
-  std::string handoutTitle, waitingTitle;
+  std::string handoutTitle, waitingTitle, weekPlanTitle, recordTitle, carerTitle;
   base::Period useFor;
-  std::map<std::string, std::string, std::less<>> headings, phrases;
+  PhraseBook headings, phrases;
   std::vector<EffortLine> effortLines;
   std::vector<ClientSentence> emergency, stopAndCall, pain, mayGoOn, whoCallsHeld, whoCallsOpen,
-      whoCallsToday, whoCallsEmergency;
+      whoCallsToday, whoCallsEmergency, carer;
 
   /// Unknown members, missing headings and phrases, and slots that a phrase cannot fill are issues.
   static HandoutTexts load(const std::string& text, const std::string& file, base::Issues& issues);
@@ -53,14 +54,19 @@ struct HandoutTexts {
   /// The heading or phrase with its slots filled in; "" for a key that does not exist.
   std::string heading(std::string_view key, const std::map<std::string, std::string>& slots = {}) const;
   std::string phrase(std::string_view key, const std::map<std::string, std::string>& slots = {}) const;
+  /// The words of a phrase that is a list between spaces: "Mon Tue Wed …".
+  std::vector<std::string> wordsOf(std::string_view key) const;
+  /// A day in the reader's words: "25 November 2026".
+  std::string date(base::Date day) const;
+  /// Digits with the reader's decimal mark.
+  std::string number(std::string digits) const;
   /// The sentences that apply to these findings, in order.
   static std::vector<std::string> chosen(const std::vector<ClientSentence>& sentences,
                                          const screening::Screening& screening, Choice choice);
 };
 
 /// Headings that must stand, and the slots each may use (between spaces).
-using KeyAndSlots = std::pair<std::string_view, std::string_view>;
-inline constexpr std::array<KeyAndSlots, 27> kHeadings{
+inline constexpr std::array<KeyAndSlots, 30> kHeadings{
     {{"notForNow", ""},    {"notForNowRest", ""}, {"emergency", "emergencyNumber"},
      {"stopAndCall", ""},  {"questions", ""},     {"gates", ""},
      {"checks", ""},       {"keepTo", ""},        {"warmUp", ""},
@@ -69,9 +75,12 @@ inline constexpr std::array<KeyAndSlots, 27> kHeadings{
      {"effort", ""},       {"week", ""},          {"weeksAhead", ""},
      {"pain", ""},         {"badDay", ""},        {"missedWeek", ""},
      {"afterIllness", ""}, {"notes", ""},         {"findings", ""},
-     {"whyWaiting", ""},   {"mayGoOn", ""},       {"whoCalls", ""}}};
+     {"whyWaiting", ""},   {"mayGoOn", ""},       {"whoCalls", ""},
+ {"carerHelp", ""},
+ {"carerAvoid", ""},
+ {"record", ""}}};
 /// The same for phrases.
-inline constexpr std::array<KeyAndSlots, 42> kPhrasesOfHandout{{{"madeFor", "by date until"},
+inline constexpr std::array<KeyAndSlots, 63> kPhrasesOfHandout{{{"madeFor", "by date until"},
                                                                 {"toldUs", "by date"},
                                                                 {"callAgain", ""},
                                                                 {"instead", "instead"},
@@ -112,6 +121,27 @@ inline constexpr std::array<KeyAndSlots, 42> kPhrasesOfHandout{{{"madeFor", "by 
                                                                 {"doNotStart", ""},
                                                                 {"seenToday", ""},
                                                                 {"callNow", "emergencyNumber"},
-                                                                {"answersMissing", ""}}};
+                                                                {"answersMissing", ""},
+ {"madeForClient", "client"},
+ {"date", "day month year"},
+ {"months", ""},
+ {"weekdays", ""},
+ {"decimalMark", ""},
+ {"page", "page pages"},
+ {"rest", ""},
+ {"name", ""},
+ {"tickBox", ""},
+ {"foot", "emergencyNumber telephone"},
+ {"caution", ""},
+ {"notReviewed", ""},
+ {"version", "version"},
+ {"recordDay", ""},
+ {"recordDone", ""},
+ {"recordEffort", ""},
+ {"recordPain", ""},
+ {"recordMorning", ""},
+ {"recordNote", ""},
+ {"born", "born"},
+ {"record", "record"}}};
 
 }  // namespace stile::documents

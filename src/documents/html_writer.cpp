@@ -10,6 +10,18 @@ namespace {
 
 using drawing::escaped;
 
+std::string base64(const std::string& bytes) {
+  constexpr char kDigits[] = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+  std::string out;
+  for (std::size_t i = 0; i < bytes.size(); i += 3) {
+    const std::size_t have = std::min<std::size_t>(3, bytes.size() - i);
+    unsigned value = 0;
+    for (std::size_t k = 0; k < 3; ++k) value = value << 8 | (k < have ? static_cast<unsigned char>(bytes[i + k]) : 0u);
+    for (std::size_t k = 0; k < 4; ++k) out += k <= have ? kDigits[value >> (18 - 6 * k) & 63] : '=';
+  }
+  return out;
+}
+
 /// The mark: two slant-cut uprights; from below a whole rung, a broken rung, an empty wire.
 std::string mark(int size) {
   using drawing::Colour;
@@ -36,6 +48,8 @@ const char* classOf(BoxKind kind) {
       return "box held";
     case BoxKind::Exercise:
       return "box exercise";
+    case BoxKind::Question:
+      return "box question";
   }
   return "box";
 }
@@ -50,6 +64,8 @@ const char* classOf(Tone tone) {
       return " class=\"statement\"";
     case Tone::Dose:
       return " class=\"dose\"";
+    case Tone::Number:
+      return " class=\"telephone\"";
   }
   return "";
 }
@@ -57,8 +73,8 @@ const char* classOf(Tone tone) {
 class HtmlWriter {
  public:
   std::string write(const Document& document) {
-    html_ =
-        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
+    words_ = document.words;
+    html_ = "<!DOCTYPE html>\n<html lang=\"" + escaped(document.language) + "\">\n<head>\n<meta charset=\"utf-8\">\n"
         "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>" +
         escaped(document.title + (document.client.empty() ? "" : ": " + document.client)) +
         "</title>\n<style>\n" + paperStyle(document) + "</style>\n</head>\n<body>\n";
@@ -72,12 +88,15 @@ class HtmlWriter {
 
  private:
   void head(const Document& document) {
-    html_ += "<header>\n<div class=\"name\">" + mark(document.reader == Reader::Client ? 44 : 38) +
+    html_ += "<header>\n<div class=\"name\">" +
+             (document.logoPng.empty() ? mark(document.reader == Reader::Client ? 44 : 38)
+                                       : "<img class=\"logo\" alt=\"\" src=\"data:image/png;base64," +
+                                             base64(document.logoPng) + "\">") +
              "<div><h1>" + escaped(document.title) + "</h1>";
     if (!document.clinic.empty()) html_ += "<p>" + escaped(document.clinic) + "</p>";
     html_ += "</div></div>\n<div class=\"about\">";
-    html_ += document.client.empty() ? "<div>name <span class=\"blank\"></span></div>"
-                                     : "<div class=\"who\">" + escaped(document.client) + "</div>";
+    html_ += document.client.empty() ? "<div>" + escaped(document.words.name) + " <span class=\"blank\"></span></div>"
+                                     : "<div class=\"who\"><bdi>" + escaped(document.client) + "</bdi></div>";
     for (const std::string& line : document.about) html_ += "<div>" + escaped(line) + "</div>";
     html_ += "</div>\n</header>\n";
   }
@@ -85,6 +104,7 @@ class HtmlWriter {
   void section(const Section& section) {
     const std::string id = "section-" + std::to_string(++sections_);
     html_ += section.startsPage ? "<section class=\"page\"" : "<section";
+    if (!section.heading.empty()) hasHeading_ = true;
     if (!section.heading.empty())
       html_ +=
           " aria-labelledby=\"" + id + "\">\n<h2 id=\"" + id + "\">" + escaped(section.heading) + "</h2>\n";
@@ -110,13 +130,38 @@ class HtmlWriter {
     return text;
   }
 
-  void of(const Rows& form) {
-    const bool hasNotes =
-        std::any_of(form.rows.begin(), form.rows.end(), [](const Row& row) { return !row.note.empty(); });
-    html_ += std::string("<table class=\"rows ") + (hasNotes ? "three" : "two") + "\">\n<tbody>\n";
+  /// Each row run into one paragraph, small, in two columns.
+  void compact(const Rows& form) {
+    html_ += "<div class=\"compact\">\n";
     for (const Row& row : form.rows) {
-      html_ += "<tr><th scope=\"row\">" + escaped(row.term) + "</th><td>" + joined(row.text) + "</td>";
-      if (hasNotes) html_ += "<td class=\"note\">" + joined(row.note) + "</td>";
+      const bool ends = row.term.empty() || row.term.back() == '.' || row.term.back() == '?';
+      html_ += "<p>" + (row.term.empty() ? "" : "<b>" + escaped(row.term) + (ends ? "" : ".") + "</b>");
+      for (const auto* list : {&row.text, &row.fine})
+        for (const std::string& text : *list) html_ += " " + escaped(text);
+      for (std::size_t i = 0; i < row.note.size(); ++i) html_ += (i == 0 ? " (" : "; ") + escaped(row.note[i]);
+      html_ += row.note.empty() ? "</p>\n" : ")</p>\n";
+    }
+    html_ += "</div>\n";
+  }
+
+  void of(const Rows& form) {
+    if (form.rows.empty()) return;
+    if (form.isCompact) return compact(form);
+    const bool hasNotes = std::any_of(form.rows.begin(), form.rows.end(),
+                                      [](const Row& row) { return !row.note.empty() || row.plot; });
+    const bool hasText =
+        std::any_of(form.rows.begin(), form.rows.end(), [](const Row& row) { return !row.text.empty() || !row.fine.empty(); });
+    html_ += std::string("<table class=\"rows ") + (hasNotes ? "three" : hasText ? "two" : "one") + "\">\n<tbody>\n";
+    for (const Row& row : form.rows) {
+      // A term that stands in the row above is not repeated; an empty header cell would be none.
+      html_ += row.term.empty() ? "<tr><td></td>" : "<tr><th scope=\"row\">" + escaped(row.term) + "</th>";
+      if (hasText || hasNotes) html_ += "<td>" + joined(row.text) +
+                 (row.fine.empty() ? "" : "<div class=\"small\">" + joined(row.fine) + "</div>") + "</td>";
+      if (hasNotes) {
+        html_ += "<td class=\"note\">";
+        if (row.plot) html_ += toSvg(*row.plot, {drawing::Theme::Paper, "figure-" + std::to_string(++figures_)});
+        html_ += joined(row.note) + "</td>";
+      }
       html_ += "</tr>\n";
     }
     html_ += "</tbody>\n</table>\n";
@@ -135,11 +180,11 @@ class HtmlWriter {
         if (i == 0)
           html_ += "<th scope=\"row\">" + escaped(cell.text) + "</th>";
         else if (cell.kind == CellKind::TickBox)
-          html_ += "<td><span class=\"tick\" role=\"img\" aria-label=\"box to tick\"></span></td>";
+          html_ += "<td><span class=\"tick\" role=\"img\" aria-label=\"" + escaped(words_.tickBox) + "\"></span></td>";
         else if (cell.kind == CellKind::Rest)
-          html_ += "<td class=\"rest\">rest</td>";
+          html_ += "<td class=\"rest\">" + escaped(words_.rest) + "</td>";
         else
-          html_ += "<td>" + escaped(cell.text) + "</td>";
+          html_ += (cell.kind == CellKind::Blank ? "<td class=\"blankcell\">" : "<td>") + escaped(cell.text) + "</td>";
       }
       html_ += "</tr>\n";
     }
@@ -160,10 +205,19 @@ class HtmlWriter {
   }
 
   void of(const Box& form) {
-    html_ += std::string("<div class=\"") + classOf(form.kind) + "\">\n";
-    if (!form.title.empty()) html_ += "<h3>" + escaped(form.title) + "</h3>\n";
+    html_ += std::string("<div class=\"") + classOf(form.kind) + (form.picture ? " pictured" : "") + "\">\n";
+    if (form.picture) {
+      html_ += "<div class=\"picture\">";
+      of(*form.picture);
+      html_ += "</div><div>\n";
+    }
+    if (!form.title.empty())
+      // No level is left out: before the first section heading a box is one itself.
+      html_ += std::string(hasHeading_ ? "<h3>" : "<h2>") +
+               (form.number.empty() ? "" : "<span class=\"number\">" + escaped(form.number) + "</span> ") +
+               escaped(form.title) + (hasHeading_ ? "</h3>\n" : "</h2>\n");
     blocks(form.blocks);
-    html_ += "</div>\n";
+    html_ += form.picture ? "</div></div>\n" : "</div>\n";
   }
 
   void of(const Fold& form) {
@@ -185,10 +239,25 @@ class HtmlWriter {
   }
 
   void of(const WriteLine& form) {
-    html_ += "<div class=\"writeline\"><span>" + escaped(form.label) + "</span><span></span></div>\n";
+    for (int i = 0; i < std::max(1, form.lines); ++i)
+      html_ += "<div class=\"writeline\"><span>" + (i == 0 ? escaped(form.label) : "") + "</span><span></span></div>\n";
+  }
+
+  void of(const Choices& form) {
+    html_ += std::string("<div class=\"choices") + (form.isOnePerLine ? " single\">" : "\">");
+    if (!form.label.empty()) html_ += "<span>" + escaped(form.label) + "</span>";
+    html_ += "<ul>\n";
+    for (const std::string& option : form.options) html_ += "<li>" + escaped(option) + "</li>\n";
+    html_ += "</ul></div>\n";
+  }
+
+  void of(const CutLine& form) {
+    html_ += "<div class=\"cut\"><h2>" + escaped(form.title) + "</h2><p>" + escaped(form.words) + "</p></div>\n";
   }
 
   std::string html_;
+  WriterWords words_;
+  bool hasHeading_ = false;
   int sections_ = 0, figures_ = 0;
 };
 

@@ -106,77 +106,45 @@ std::vector<const rules::Finding*> holdersOf(const screening::Screening& screeni
   return certain;
 }
 
+bool LimitLine::isCertain() const {
+  return holders.empty() || holders.front()->standing == rules::Standing::Certain;
+}
+
 namespace {
 
-constexpr std::size_t kNamedHolders = 3;
-
-/// Gathers rows; each names at most three findings that hold it.
-class RowList {
+class LineList {
  public:
-  explicit RowList(const screening::Screening& screening) : screening_(screening) {}
+  explicit LineList(const screening::Screening& screening) : screening_(screening) {}
 
   template <class Holds>
   void add(const std::string& term, std::string text, Holds holds) {
-    LimitRow row{{term, {asSentence(capitalized(std::move(text)))}, {}}, true};
-    const auto holders = holdersOf(screening_, holds);
-    // A limit that no finding carries comes from a physician's reply.
-    if (holders.empty())
-      row.row.note.push_back("from a physician's reply");
-    else
-      row.isCertain = holders.front()->standing == rules::Standing::Certain;
-    for (std::size_t i = 0; i < holders.size() && i < kNamedHolders; ++i)
-      row.row.note.push_back(titleOf(*holders[i]) +
-                             (holders[i]->standing == rules::Standing::Open ? " (not yet known)" : ""));
-    if (holders.size() > kNamedHolders)
-      row.row.note.push_back("and " + std::to_string(holders.size() - kNamedHolders) + " more");
-    (row.isCertain ? certain_ : open_).push_back(std::move(row));
+    lines_.push_back({term, capitalized(std::move(text)), holdersOf(screening_, holds)});
   }
-
-  /// Certain rows first; limits of one kind that rest on the same findings share a row. A term that
-  /// stands in the row above is not repeated.
-  std::vector<LimitRow> finish() {
-    std::vector<LimitRow> all;
-    for (auto* list : {&certain_, &open_}) {
-      std::vector<LimitRow> grouped;
-      for (LimitRow& row : *list) {
-        const auto same = std::find_if(grouped.begin(), grouped.end(), [&](const LimitRow& other) {
-          return other.row.term == row.row.term && other.row.note == row.row.note;
-        });
-        if (same == grouped.end())
-          grouped.push_back(std::move(row));
-        else
-          same->row.text.push_back(std::move(row.row.text.front()));
-      }
-      std::string last;
-      for (LimitRow& row : grouped) {
-        const bool isSame = row.row.term == last;
-        last = row.row.term;
-        if (isSame) row.row.term.clear();
-        all.push_back(std::move(row));
-      }
-    }
-    return all;
-  }
+  std::vector<LimitLine> finish() { return std::move(lines_); }
 
  private:
   const screening::Screening& screening_;
-  std::vector<LimitRow> certain_, open_;
+  std::vector<LimitLine> lines_;
 };
 
-void addMovements(RowList& rows, const Limits& limits, const rules::Vocabulary& words) {
+void addMovements(LineList& rows, const Limits& limits, const rules::Vocabulary& words) {
   for (const auto& key : limits.bans)
     rows.add("Leave out",
              sideWords(key.side) + (key.side == Side::Both ? "" : "side: ") +
                  termWords(words.bans, key.ban, false),
              [&](const Limits& one) { return one.bans.contains(key); });
-  for (const auto& [key, degrees] : limits.caps)
+  for (const auto& [key, degrees] : limits.caps) {
+    // A cap on every way of doing it says more than the same cap, or a wider one, on one way.
+    const auto any = limits.caps.find({key.movement, key.side, Qualifier::Any});
+    if (key.qualifier != Qualifier::Any && any != limits.caps.end() && any->second <= degrees) continue;
     rows.add("Movement", capWords(words, key, degrees), [&](const Limits& one) {
       const auto at = one.caps.find(key);
       return at != one.caps.end() && at->second == degrees;
     });
+  }
 }
 
-void addNumbers(RowList& rows, const Limits& limits, const rules::Vocabulary& words) {
+void addNumbers(LineList& rows, const Limits& limits, const rules::Vocabulary& words) {
   if (limits.loadKilograms)
     rows.add("Load", limits.loadKilograms->toText(1) + " kg at most",
              [&](const Limits& one) { return one.loadKilograms == limits.loadKilograms; });
@@ -205,10 +173,10 @@ void addNumbers(RowList& rows, const Limits& limits, const rules::Vocabulary& wo
 
 }  // namespace
 
-std::vector<LimitRow> limitRowsOf(const screening::Screening& screening, const rules::RuleSet& rules) {
+std::vector<LimitLine> limitLinesOf(const screening::Screening& screening, const rules::RuleSet& rules) {
   const Limits& limits = screening.floor.limits;
   const rules::Vocabulary& words = rules.vocabulary;
-  RowList rows(screening);
+  LineList rows(screening);
   addMovements(rows, limits, words);
   addNumbers(rows, limits, words);
   for (const std::string& id : limits.settings)
@@ -232,9 +200,9 @@ std::vector<LimitRow> limitRowsOf(const screening::Screening& screening, const r
   return rows.finish();
 }
 
-std::vector<LimitRow> checkRowsOf(const screening::Screening& screening, const rules::RuleSet& rules) {
+std::vector<LimitLine> checkLinesOf(const screening::Screening& screening, const rules::RuleSet& rules) {
   const Limits& limits = screening.floor.limits;
-  RowList rows(screening);
+  LineList rows(screening);
   for (const auto& [measure, gate] : limits.gates) {
     std::string text = "record " + termWords(rules.vocabulary.measures, measure, false) + ";";
     std::vector<std::string> conditions(gate.clinician.begin(), gate.clinician.end());

@@ -5,17 +5,21 @@
 #include <string>
 #include <vector>
 
-#include "documents/document.h"
 #include "limits/limits.h"
 #include "rules/rule_set.h"
 #include "screening/screening.h"
 
 namespace stile::documents {
 
-/// One limit: its row, and whether a certain finding holds it (else unanswered questions do).
-struct LimitRow {
-  Row row;
-  bool isCertain = false;
+/// One limit in words, under a term, with the findings that hold it, gravest first. None: it comes
+/// from a physician's reply.
+struct LimitLine {
+  std::string term;
+  std::string text;
+  std::vector<const rules::Finding*> holders;
+
+  /// Held by a certain finding or a reply, not only by unanswered questions.
+  bool isCertain() const;
 };
 
 /// "left knee" style prefix: "", "left " or "right ".
@@ -39,9 +43,9 @@ std::vector<const rules::Finding*> holdersOf(const screening::Screening& screeni
 /// Title of a finding with its place: "Knee replacement (left)".
 std::string titleOf(const rules::Finding& finding);
 
-/// Every hold of the cautious end that is no check and no gate, in a fixed order, certain rows first.
-std::vector<LimitRow> limitRowsOf(const screening::Screening& screening, const rules::RuleSet& rules);
+/// Every hold of the cautious end that is no check and no gate, in a fixed order.
+std::vector<LimitLine> limitLinesOf(const screening::Screening& screening, const rules::RuleSet& rules);
 /// Session gates and checks for the clinician.
-std::vector<LimitRow> checkRowsOf(const screening::Screening& screening, const rules::RuleSet& rules);
+std::vector<LimitLine> checkLinesOf(const screening::Screening& screening, const rules::RuleSet& rules);
 
 }  // namespace stile::documents

@@ -144,4 +144,14 @@ std::vector<Row> notForNowRows(const Screening& screening, const rules::Vocabula
   return NotForNow(screening, vocabulary, texts).rows();
 }
 
+void addNotForNow(Section& section, std::vector<Row> rows) {
+  constexpr std::size_t kInOneBox = 10;
+  for (std::size_t from = 0; from < rows.size(); from += kInOneBox) {
+    const std::size_t to = std::min(rows.size(), from + kInOneBox);
+    std::vector<Row> some(std::make_move_iterator(rows.begin() + static_cast<std::ptrdiff_t>(from)),
+                          std::make_move_iterator(rows.begin() + static_cast<std::ptrdiff_t>(to)));
+    section.blocks.push_back({Box{BoxKind::NotForNow, "", {{Rows{std::move(some), true}}}}});
+  }
+}
+
 }  // namespace stile::documents

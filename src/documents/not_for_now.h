@@ -18,4 +18,7 @@ inline constexpr std::size_t kNotForNowLines = 5;
 std::vector<Row> notForNowRows(const screening::Screening& screening, const rules::Vocabulary& vocabulary,
                                const HandoutTexts& texts);
 
+/// The rows in boxes of a size that no page splits.
+void addNotForNow(Section& section, std::vector<Row> rows);
+
 }  // namespace stile::documents

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "base/utf8.h"
+
 namespace stile::documents {
 namespace {
 
@@ -12,7 +14,26 @@ std::string unbroken(const std::string& number) {
   return text;
 }
 
+/// Letters that are written from the right: Hebrew, Arabic and their neighbours.
+bool hasRightToLeft(const std::string& text) {
+  for (const std::string_view piece : base::codePoints(text)) {
+    if (piece.size() == 2) {
+      const auto lead = static_cast<unsigned char>(piece[0]);
+      if (lead >= 0xD6 && lead <= 0xDF) return true;
+    }
+    if (piece.size() == 3 && static_cast<unsigned char>(piece[0]) == 0xEF) {
+      const auto second = static_cast<unsigned char>(piece[1]);
+      if (second >= 0xAC && second <= 0xBB) return true;
+    }
+  }
+  return false;
+}
+
 }  // namespace
+
+std::string isolated(const std::string& name) {
+  return hasRightToLeft(name) ? "\u2068" + name + "\u2069" : name;
+}
 
 std::string emergencyNumberOf(const records::ClinicSettings& settings) {
   return settings.emergencyNumber.empty() ? "the emergency number" : settings.emergencyNumber;
@@ -29,16 +50,19 @@ Document startPaper(const std::string& title, Reader reader, const screening::Sc
   Document paper;
   paper.title = title;
   paper.reader = reader;
+  paper.date = screening.date;
+  paper.paperSize = settings.paperSize;
   for (const std::string& part : {settings.name, settings.address, unbroken(settings.telephone)})
     if (!part.empty()) paper.clinic += (paper.clinic.empty() ? "" : " · ") + part;
-  paper.client = client.name;
-  if (!client.born.empty()) paper.about.push_back("born " + client.born);
-  const std::string record = client.record.empty() ? "" : "record " + client.record + " · ";
-  paper.about.push_back(record + (reader == Reader::Clinician ? "screened " : "") +
-                        screening.date.toLongText());
+  paper.client = isolated(client.name);
+  std::string who = client.born.empty() ? "" : "born " + client.born;
+  if (!client.record.empty()) who += (who.empty() ? "" : " · ") + ("record " + client.record);
+  if (!who.empty()) paper.about.push_back(who);
+  paper.about.push_back((reader == Reader::Clinician ? "screened " : "") + screening.date.toLongText());
   paper.footer.push_back(content.intendedUse.caution);
   if (hasUnreviewedRules(content)) paper.footer.push_back(content.intendedUse.notReviewed);
   paper.footer.push_back("Questions, rules and exercises: version " + content.version);
+  paper.runningFoot = title + (paper.client.empty() ? "" : " · " + paper.client) + (client.record.empty() ? "" : " · " + client.record) + " · " + content.version;
   return paper;
 }
 

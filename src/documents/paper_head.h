@@ -16,6 +16,9 @@ Document startPaper(const std::string& title, Reader reader, const screening::Sc
                     const screening::Content& content, const records::ClinicSettings& settings,
                     const records::PaperClient& client);
 
+/// A name as it may stand in any line: one written from the right does not turn what follows it.
+std::string isolated(const std::string& name);
+
 /// The number, or "the emergency number" when the settings give none.
 std::string emergencyNumberOf(const records::ClinicSettings& settings);
 

@@ -13,10 +13,10 @@ namespace stile::documents {
 class SourceList {
  public:
   explicit SourceList(const rules::RuleSet& rules) : rules_(rules) {}
-  /// "sources 1, 4"; "" for none. What has no source is named so, without a number.
+  /// "1, 4"; "" for none. What has no source is named so, without a number.
   std::string cite(const std::vector<std::string>& sourceIds);
   /// Author, title, and how the source was seen, in the order of the numbers.
-  List listed() const;
+  Rows listed() const;
   bool empty() const { return ids_.empty(); }
 
  private:

@@ -2,10 +2,11 @@
 
 #include "documents/decision_drawing.h"
 #include "documents/decision_words.h"
-#include "documents/limit_words.h"
+#include "documents/finding_numbers.h"
 #include "documents/paper_head.h"
 #include "documents/source_list.h"
 #include "documents/summary_findings.h"
+#include "documents/summary_limits.h"
 #include "documents/summary_plan.h"
 #include "documents/summary_record.h"
 
@@ -16,6 +17,8 @@ using screening::PlanState;
 using screening::Screening;
 
 constexpr std::size_t kQuestionsShown = 12;
+/// Findings in rows of their own; the rest stand compact in two columns.
+constexpr std::size_t kFindingsInFull = 3;
 
 Section decisionSection(const Screening& screening, const screening::Content& content,
                         const records::ClinicSettings& settings) {
@@ -41,46 +44,66 @@ Section decisionSection(const Screening& screening, const screening::Content& co
   return {"", {{Columns{{std::move(drawings), std::move(words)}, {11, 10}}}}, false};
 }
 
+/// Those with a stake in the action or a rung, at most twelve; the others change smaller things.
+std::size_t questionsToShow(const Screening& screening) {
+  std::size_t shown = 0;
+  for (const screening::OpenQuestion& question : screening.openQuestions)
+    if ((question.shutsRungs || question.couldBecome > limits::Action::None) && shown < kQuestionsShown) ++shown;
+  return shown;
+}
+
+void addBlocks(Document& paper, const std::string& heading, std::vector<Block> blocks) {
+  if (!blocks.empty()) paper.sections.push_back({heading, std::move(blocks), false});
+}
+
 void addRows(Document& paper, const std::string& heading, std::vector<Row> rows,
-             std::size_t shown = kRowsBeforeFold) {
-  if (!rows.empty()) paper.sections.push_back({heading, foldedRows(std::move(rows), shown), false});
+             std::size_t shown = kRowsInFull) {
+  addBlocks(paper, heading, rowsThenCompact(std::move(rows), shown));
 }
 
-/// Rows that certain findings hold, and apart those that only missing answers hold.
-void addLimits(Document& paper, const std::string& heading, std::vector<LimitRow> limits) {
-  std::vector<Row> certain, open;
-  for (LimitRow& limit : limits) (limit.isCertain ? certain : open).push_back(std::move(limit.row));
-  if (certain.empty() && open.empty()) return;
-  Section section{heading, {}, false};
-  if (!certain.empty()) section.blocks.push_back({Rows{std::move(certain)}});
-  if (!open.empty()) {
-    const std::string title = "Held only while answers are missing: " + counted(open.size(), "line");
-    // Few enough to read at once: shown. More would bury what is certain.
-    if (open.size() <= kRowsBeforeFold) {
-      section.blocks.push_back({Paragraph{"", title}});
-      section.blocks.push_back({Rows{std::move(open)}});
-    } else {
-      const bool isScreenOnly = open.size() > kRowsPrinted;
-      section.blocks.push_back({Fold{title, {{Rows{std::move(open)}}}, isScreenOnly}});
-    }
-  }
-  paper.sections.push_back(std::move(section));
-}
-
-void addPlan(Document& paper, const Screening& screening, const screening::Content& content) {
+void addPlan(Document& paper, const Screening& screening, const screening::Content& content,
+             const FindingNumbers& numbers) {
   if (screening.planState == PlanState::Made && screening.plan) {
-    paper.sections.push_back(
-        {"Starter plan", planBlocks(*screening.plan, content.library, content.rules), false});
+    addBlocks(paper, "Starter plan", planBlocks(*screening.plan, content.library, content.rules, numbers));
   } else if (screening.planState == PlanState::Held && screening.heldPlan) {
-    Box box{BoxKind::Held, "Held: for the clinician only", {}};
-    box.blocks.push_back(
-        {Paragraph{"As if every clearance asked for were granted. It is worked out afresh when a reply "
-                   "comes, and is never handed to the client.",
-                   ""}});
-    for (Block& block : planBlocks(*screening.heldPlan, content.library, content.rules))
-      box.blocks.push_back(std::move(block));
-    paper.sections.push_back({"Held plan", {{std::move(box)}}, false});
+    std::vector<Block> blocks{{Paragraph{
+        "As if every clearance asked for were granted. It is worked out afresh when a reply comes, and "
+        "is never handed to the client.",
+        "Held: for the clinician only."}}};
+    for (Block& block : planBlocks(*screening.heldPlan, content.library, content.rules, numbers))
+      blocks.push_back(std::move(block));
+    addBlocks(paper, "Held plan", std::move(blocks));
   }
+}
+
+/// Name by name in one paragraph, for a list too long to be told.
+std::vector<Row> titlesOnly(const std::vector<Row>& rows) {
+  std::string titles;
+  for (const Row& row : rows) titles += (titles.empty() ? "" : "; ") + row.term;
+  return {{"", {asSentence(titles)}, {}}};
+}
+
+class Behind {
+ public:
+  void add(const std::string& title, std::vector<Row> rows) {
+    if (rows.empty()) return;
+    Rows compact{std::move(rows), true};
+    section_.blocks.push_back({Fold{title, {{std::move(compact)}}, false}});
+  }
+  void addTo(Document& paper) {
+    if (!section_.blocks.empty()) paper.sections.push_back(std::move(section_));
+  }
+
+ private:
+  Section section_{"Behind this summary", {}, false};
+};
+
+void addSignOff(Document& paper, const records::ClinicSettings& settings) {
+  const std::string signer = settings.clinician.empty() ? "Clinician" : settings.clinician;
+  std::vector<Block> blocks;
+  blocks.push_back({WriteLine{"Set by the clinician in place of a line above (which, to what, why)", 2}});
+  blocks.push_back({Columns{{{{WriteLine{signer}}}, {{WriteLine{"Date"}}}}, {3, 2}}});
+  addBlocks(paper, "", std::move(blocks));
 }
 
 }  // namespace
@@ -89,39 +112,49 @@ Document summaryOf(const Screening& screening, const screening::Content& content
                    const records::ClinicSettings& settings, const records::PaperClient& client,
                    const base::Issues& askedBack) {
   Document paper = startPaper("Screening summary", Reader::Clinician, screening, content, settings, client);
+  const bool isEmergency = screening.reach.limits.action >= limits::Action::Emergency;  // then the rest can wait
   SourceList sources(content.rules);
+  Behind behind;
   paper.sections.push_back(decisionSection(screening, content, settings));
   addRows(paper, "Who is to act", referralRows(screening, content.rules), 12);
   addRows(paper, "Values to confirm", askedBackRows(askedBack), 12);
   addRows(paper, "What each rung rests on", rungRows(screening));
-  addRows(paper, "Findings and what they rest on", certainFindingRows(screening, sources));
-  if (screening.reach.limits.action < limits::Action::Emergency) {  // then the rest can wait
-    addRows(paper, "Open questions", questionRows(screening), kQuestionsShown);
-    addRows(paper, "Not yet known", openFindingRows(screening, sources));
+  FindingNumbers numbers;
+  addRows(paper, "Findings, by number, and what they rest on", certainFindingRows(screening, sources, numbers, false), kFindingsInFull);
+  addRows(paper, "Medicines that change the prescription", certainFindingRows(screening, sources, numbers, true), kFindingsInFull);
+  if (!isEmergency) {
+    const std::size_t all = screening.openQuestions.size(), shown = std::min(all, questionsToShow(screening));
+    addRows(paper, "Open questions", questionRows(screening, 0, shown));
+    if (all > shown) {
+      const std::string more = shown == 0 ? counted(all, "open question") : "and " + std::to_string(all - shown) + " more open questions";
+      behind.add(more, questionRows(screening, shown, all));
+    }
+    std::vector<Row> open = openFindingRows(screening, sources);
+    const std::string title = "Not yet known: " + counted(open.size(), "finding");
+    behind.add(title, open.size() > kRowsBehind ? titlesOnly(open) : std::move(open));
   }
-  addLimits(paper, "Limits", limitRowsOf(screening, content.rules));
-  addLimits(paper, "Checks and first measurements", checkRowsOf(screening, content.rules));
+  LimitRows limits = limitRowsOf(screening, content.rules, numbers), checks = checkRowsOf(screening, content.rules, numbers);
+  std::vector<Row> heldOpen = std::move(limits.open);
+  for (Row& row : checks.open) heldOpen.push_back(std::move(row));
+  addRows(paper, "Limits, with the numbers of the findings that hold them", std::move(limits.certain), 14);
+  addRows(paper, "Checks and first measurements", std::move(checks.certain), 14);
   // What an open finding would ask rests on an answer nobody gave.
-  const auto& settle = screening.reach.limits.questions;
-  if (!settle.empty())
-    paper.sections.push_back(
-        {"To settle with the client", {{List{{settle.begin(), settle.end()}, false, false}}}, false});
-  addRows(paper, "Measured and told", recordRows(screening, content.reference));
+  if (const auto& settle = screening.reach.limits.questions; !settle.empty())
+    addBlocks(paper, "To settle with the client", {{List{{settle.begin(), settle.end()}, false, false}}});
+  std::vector<Block> told;
+  if (auto tests = testRows(screening); !tests.empty()) told.push_back({Rows{std::move(tests)}});
+  if (auto record = recordRows(screening, content.reference); !record.empty()) told.push_back({Rows{std::move(record)}});
+  addBlocks(paper, "Measured and told", std::move(told));
   addRows(paper, "Clearances given", clearanceRows(screening, content.rules));
-  addRows(paper, "Policies that decided", policyRows(screening));
-  addPlan(paper, screening, content);
-  if (!sources.empty()) {
-    List list = sources.listed();
-    const std::string title = counted(list.items.size(), "source");
-    Section section{"Sources", {}, false};
-    if (list.items.size() <= kRowsBeforeFold)
-      section.blocks.push_back({std::move(list)});
-    else
-      section.blocks.push_back({Fold{title, {{std::move(list)}}, false}});
-    paper.sections.push_back(std::move(section));
-  }
-  const std::string signer = settings.clinician.empty() ? "Clinician" : settings.clinician;
-  paper.sections.push_back({"", {{Columns{{{{WriteLine{signer}}}, {{WriteLine{"Date"}}}}, {3, 2}}}}, false});
+  if (auto policies = policyRows(screening); !policies.empty())
+    addBlocks(paper, "Policies that decided", {{Rows{std::move(policies), true}}});
+  addPlan(paper, screening, content, numbers);
+  addSignOff(paper, settings);
+  behind.add("Held only while answers are missing", std::move(heldOpen));
+  if (const auto& plan = screening.plan ? screening.plan : screening.heldPlan)
+    behind.add("Exercises left out, and why", leftOutRows(*plan, content.library));
+  behind.add("Sources", sources.listed().rows);
+  behind.addTo(paper);
   return paper;
 }
 

@@ -55,18 +55,20 @@ std::vector<std::string> restsOn(const Finding& finding, bool onlyUnknown) {
   return lines;
 }
 
-const char* countsAs(rules::IfUnknown mode) {
-  switch (mode) {
-    case rules::IfUnknown::Cautious:
-      return "until then it counts in full";
-    case rules::IfUnknown::Gate:
-      return "until then: measure before the first session";
-    case rules::IfUnknown::Lowest:
-      return "until then: start at the lowest level";
-    case rules::IfUnknown::Pass:
-      return "until then it does not count in full";
+/// The reasons in one line. Policies are named under a heading of their own.
+std::string joinedReasons(const screening::Screening& screening, const Finding& finding) {
+  std::string text;
+  std::size_t shown = 0, more = 0;
+  for (const rules::Reason& reason : finding.reasons) {
+    if (reason.slot >= 0 && screening.facts.dictionary().at(reason.slot).isPolicy()) continue;
+    if (shown++ >= kReasonsShown) {
+      ++more;
+      continue;
+    }
+    text += (text.empty() ? "" : " · ") + reason.label + (reason.label.ends_with("?") ? " " : ": ") +
+            (reason.value.empty() ? facts::toText(reason.why) : reason.value);
   }
-  return "";
+  return more > 0 ? text + " · and " + std::to_string(more) + " more" : text;
 }
 
 /// The rungs in words: "light and moderate, both bays", "aerobic: moderate; strength: light".
@@ -94,23 +96,33 @@ bool isSameReason(const RungView& a, const RungView& b) {
 
 }  // namespace
 
-std::vector<Block> foldedRows(std::vector<Row> rows, std::size_t shown) {
+std::vector<Block> rowsThenCompact(std::vector<Row> rows, std::size_t shown) {
   if (rows.empty()) return {};
   if (rows.size() <= shown + 1) return {{Rows{std::move(rows)}}};
   std::vector<Row> rest(std::make_move_iterator(rows.begin() + static_cast<std::ptrdiff_t>(shown)),
                         std::make_move_iterator(rows.end()));
   rows.resize(shown);
-  const std::string title = "and " + std::to_string(rest.size()) + " more";
-  const bool isScreenOnly = rest.size() > kRowsPrinted;
-  return {{Rows{std::move(rows)}}, {Fold{title, {{Rows{std::move(rest)}}}, isScreenOnly}}};
+  return {{Rows{std::move(rows)}}, {Rows{std::move(rest), true}}};
 }
 
-std::vector<Row> certainFindingRows(const Screening& screening, SourceList& sources) {
+namespace {
+
+bool isOfMedicines(const rules::Rule& rule) {
+  return rule.file.find("/medicines/") != std::string::npos;
+}
+
+}  // namespace
+
+std::vector<Row> certainFindingRows(const Screening& screening, SourceList& sources, FindingNumbers& numbers,
+                                    bool ofMedicines) {
   std::vector<Row> rows;
   for (const Finding* finding : sorted(screening, Standing::Certain)) {
-    Row row{titleOf(*finding), {finding->say.clinician}, restsOn(*finding, false)};
+    if (isOfMedicines(*finding->rule) != ofMedicines) continue;
+    Row row{std::to_string(numbers.number(*finding)) + "  " + titleOf(*finding), {finding->say.clinician}, {}};
+    std::string fine = joinedReasons(screening, *finding);
     if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty())
-      row.note.push_back(cited);
+      fine += (fine.empty() ? "[" : " [") + cited + "]";
+    row.fine.push_back(fine);
     rows.push_back(std::move(row));
   }
   return rows;
@@ -119,17 +131,14 @@ std::vector<Row> certainFindingRows(const Screening& screening, SourceList& sour
 std::vector<Row> openFindingRows(const Screening& screening, SourceList& sources) {
   std::vector<Row> rows;
   for (const Finding* finding : sorted(screening, Standing::Open)) {
-    Row row{titleOf(*finding), {finding->say.clinician}, restsOn(*finding, true)};
-    std::string counts = countsAs(finding->counted);
-    if (finding->full.action > limits::Action::None)
-      counts += std::string("; could become ") + wordsOf(finding->full.action);
+    Row row{titleOf(*finding), {finding->say.clinician}, {}};
     if (finding->unsureCall > limits::Action::None)
-      counts = std::string("asked, and not sure: ") + wordsOf(finding->unsureCall);
-    row.text.push_back(asSentence(capitalized(counts)));
-    if (finding->counted == rules::IfUnknown::Pass && !finding->rule->passReason.empty())
-      row.text.push_back(finding->rule->passReason);
+      row.text.push_back(std::string("Asked, and not sure: ") + wordsOf(finding->unsureCall) + ".");
+    else if (finding->full.action > limits::Action::None && finding->counted != rules::IfUnknown::Pass)
+      row.text.push_back(std::string("Could become ") + wordsOf(finding->full.action) + ".");
+    row.note = restsOn(*finding, true);
     if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty())
-      row.note.push_back(cited);
+      row.note.push_back("[" + cited + "]");
     rows.push_back(std::move(row));
   }
   return rows;

@@ -1,5 +1,7 @@
 #include "documents/summary_plan.h"
 
+#include <algorithm>
+
 #include "documents/decision_words.h"
 #include "documents/limit_words.h"
 #include "documents/summary_findings.h"
@@ -48,46 +50,28 @@ std::string inFigures(const plan::Dose& dose) {
   return text;
 }
 
-std::vector<Row> lineRows(const plan::StarterPlan& plan, const rules::RuleSet& rules) {
+std::vector<Row> lineRows(const plan::StarterPlan& plan, const FindingNumbers& numbers) {
   std::vector<Row> rows;
   for (const plan::Line& line : plan.lines) {
     std::string term = line.exercise->title + (line.side.empty() ? "" : ", " + line.side);
-    Row row{std::move(term), {inFigures(line.dose)}, {}};
+    Row row{std::move(term), {asSentence(inFigures(line.dose))}, {}};
     if (!line.changedBecause.empty()) row.text.push_back("Changed: " + asSentence(line.changedBecause));
-    if (!line.chosenBecause.empty()) row.note.push_back(line.chosenBecause);
-    std::vector<std::string> titles;
-    for (const std::string& id : line.becauseRules) {
-      const rules::Rule* rule = rules.find(id);
-      titles.push_back(rule == nullptr ? id : rule->title);
-    }
-    if (titles.size() > 3) {
-      const std::size_t more = titles.size() - 3;
-      titles.resize(3);
-      titles.push_back(std::to_string(more) + " more");
-    }
-    if (!titles.empty()) row.note.push_back("Shaped by: " + listed(titles) + ".");
+    if (const std::string cited = numbers.citeRules(line.becauseRules); !cited.empty())
+      row.text.back() += " " + cited;
     rows.push_back(std::move(row));
   }
   return rows;
 }
 
-/// `ofPurposes`: whole purposes; else single exercises.
-std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library,
-                             const rules::RuleSet& rules, bool ofPurposes) {
-  std::vector<Row> rows;
+/// Purposes without a line: those with a service to turn to apart from those left for later.
+std::string uncovered(const plan::StarterPlan& plan, const plan::Library& library, const rules::RuleSet& rules) {
+  std::string text;
   for (const plan::LeftOut& out : plan.leftOut) {
-    if (out.exerciseId.empty() != ofPurposes) continue;
-    Row row{out.exerciseId.empty() ? capitalized(titleOfPurpose(library, out.purpose))
-                                   : titleOfExercise(library, out.exerciseId),
-            {asSentence(capitalized(out.because))},
-            {}};
-    if (!out.instead.empty()) row.text.push_back("Instead: " + titleOfExercise(library, out.instead) + ".");
-    if (!out.turnTo.empty())
-      row.text.push_back("No option is left: turn to " +
-                         termWords(rules.vocabulary.services, out.turnTo, false) + ".");
-    rows.push_back(std::move(row));
+    if (!out.exerciseId.empty()) continue;
+    text += (text.empty() ? "" : "; ") + titleOfPurpose(library, out.purpose);
+    if (!out.turnTo.empty()) text += " (turn to " + termWords(rules.vocabulary.services, out.turnTo, false) + ")";
   }
-  return rows;
+  return text;
 }
 
 std::string weekText(const plan::Week& week) {
@@ -99,28 +83,40 @@ std::string weekText(const plan::Week& week) {
 }  // namespace
 
 std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library& library,
-                              const rules::RuleSet& rules) {
+                              const rules::RuleSet& rules, const FindingNumbers& numbers) {
   std::vector<Block> blocks;
-  if (!plan.level.empty()) blocks.push_back({Paragraph{asSentence(plan.levelBecause), "Starting level:"}});
+  std::string start = plan.level.empty() ? "" : asSentence(plan.levelBecause);
+  if (!plan.weeks.empty()) start += (start.empty() ? "" : " ") + weekText(plan.weeks.front());
+  if (plan.weeks.size() > 1) start += " " + weekText(plan.weeks.back());
+  if (!start.empty()) blocks.push_back({Paragraph{start, "Starting level:"}});
   if (plan.isEmpty()) blocks.push_back({Paragraph{"No line of the library is open under these limits.", ""}});
-  if (!plan.lines.empty()) blocks.push_back({Rows{lineRows(plan, rules)}});
-  if (!plan.weeks.empty()) {
-    std::vector<std::string> weeks{weekText(plan.weeks.front())};
-    if (plan.weeks.size() > 1) weeks.push_back(weekText(plan.weeks.back()));
-    blocks.push_back({List{std::move(weeks), false}});
-  }
-  // Purposes without any option matter to everyone; single exercises to who wants to look.
-  std::vector<Row> purposes = leftOutRows(plan, library, rules, true),
-                   exercises = leftOutRows(plan, library, rules, false);
-  if (!purposes.empty()) {
-    blocks.push_back({Paragraph{"", "Not covered, and why"}});
-    blocks.push_back({Rows{std::move(purposes)}});
-  }
-  if (!exercises.empty()) {
-    const std::string title = "Exercises left out, and why: " + std::to_string(exercises.size());
-    blocks.push_back({Fold{title, {{Rows{std::move(exercises)}}}, true}});
-  }
+  if (!plan.lines.empty()) blocks.push_back({Rows{lineRows(plan, numbers), true}});
+  if (const std::string words = uncovered(plan, library, rules); !words.empty())
+    blocks.push_back({Paragraph{asSentence(capitalized(words)), "Not covered:"}});
   return blocks;
+}
+
+std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library) {
+  // What is left out for one same reason shares a row. After the first reason come those of its easier
+  // forms, which the row of that form gives.
+  const auto firstReason = [](const std::string& because) { return because.substr(0, because.find(';')); };
+  std::vector<std::pair<std::string, std::vector<std::string>>> reasons;
+  for (const plan::LeftOut& out : plan.leftOut) {
+    std::string title = out.exerciseId.empty() ? titleOfPurpose(library, out.purpose)
+                                               : titleOfExercise(library, out.exerciseId);
+    if (!out.instead.empty()) title += " (instead: " + titleOfExercise(library, out.instead) + ")";
+    const std::string because = out.exerciseId.empty() ? out.because : firstReason(out.because);
+    auto same = std::find_if(reasons.begin(), reasons.end(), [&](const auto& one) { return one.first == because; });
+    if (same == reasons.end()) same = reasons.insert(reasons.end(), {because, {}});
+    same->second.push_back(std::move(title));
+  }
+  std::vector<Row> rows;
+  for (const auto& [because, titles] : reasons) {
+    std::string text;
+    for (const std::string& title : titles) text += (text.empty() ? "" : "; ") + title;
+    rows.push_back({"", {asSentence(capitalized(because) + ": " + text)}, {}});
+  }
+  return rows;
 }
 
 }  // namespace stile::documents

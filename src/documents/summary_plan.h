@@ -2,6 +2,7 @@
 #pragma once
 
 #include "documents/document.h"
+#include "documents/finding_numbers.h"
 #include "plan/library.h"
 #include "plan/starter_plan.h"
 #include "rules/rule_set.h"
@@ -9,6 +10,9 @@
 namespace stile::documents {
 
 std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library& library,
-                              const rules::RuleSet& rules);
+                              const rules::RuleSet& rules, const FindingNumbers& numbers);
+
+/// Exercises and purposes left out, by reason.
+std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library);
 
 }  // namespace stile::documents

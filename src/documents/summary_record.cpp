@@ -1,9 +1,11 @@
 #include "documents/summary_record.h"
 
 #include <algorithm>
+#include <set>
 
 #include "documents/decision_words.h"
 #include "documents/limit_words.h"
+#include "documents/norm_plot.h"
 #include "facts/fact_display.h"
 
 namespace stile::documents {
@@ -49,18 +51,42 @@ void addReference(std::vector<std::string>& lines, const Screening& screening, c
   }
 }
 
-Row measuredRow(const Screening& screening, const facts::Reference& reference) {
-  Row row{"Measured", {}, {}};
+/// The day of a reading that was not taken on the day of the screening.
+std::string dayWords(const Screening& screening, const Fact& fact) {
+  return fact.date && fact.date->first() != screening.date ? " (" + fact.date->toText() + ")" : "";
+}
+
+/// Slots of results that stand in a row of their own, with their norm.
+std::set<int> testedSlots(const Screening& screening) {
+  std::set<int> slots;
   for (int slot = 0; slot < screening.facts.dictionary().size(); ++slot) {
     const Definition& definition = screening.facts.dictionary().at(slot);
-    if (!isMeasurement(definition)) continue;
+    if (definition.derived.kind == DerivedKind::Norm && isKnown(screening.facts.at(slot)) &&
+        !definition.derived.inputs.empty()) {
+      slots.insert(slot);
+      slots.insert(definition.derived.inputs.front());
+    }
+  }
+  return slots;
+}
+
+Row measuredRow(const Screening& screening, const facts::Reference& reference) {
+  Row row{"Measured", {}, {}, {}};
+  const std::set<int> tested = testedSlots(screening);
+  std::string text;
+  for (int slot = 0; slot < screening.facts.dictionary().size(); ++slot) {
+    const Definition& definition = screening.facts.dictionary().at(slot);
+    if (!isMeasurement(definition) || tested.contains(slot)) continue;
     const Fact& fact = screening.facts.at(slot);
     if (!isKnown(fact)) continue;
-    std::string text = definition.label + ": " + facts::display(definition, fact);
-    if (fact.date && fact.date->first() != screening.date) text += ", " + fact.date->toText();
-    row.text.push_back(text);
+    text += (text.empty() ? "" : " · ") + definition.label + " " + facts::display(definition, fact) + dayWords(screening, fact);
   }
-  addReference(row.text, screening, reference);
+  if (!text.empty()) row.text.push_back(text);
+  std::vector<std::string> classes;
+  addReference(classes, screening, reference);
+  text.clear();
+  for (const std::string& one : classes) text += (text.empty() ? "" : " · ") + one;
+  if (!text.empty()) row.text.push_back(text);
   return row;
 }
 
@@ -88,19 +114,33 @@ Row medicineRow(const Screening& screening) {
   return row;
 }
 
-Row answeredNoRow(const Screening& screening, const std::string& topic, const std::string& term) {
+/// "Acute questions: all 6." or those that were answered no, by name.
+std::string answeredNo(const Screening& screening, const std::string& topic, const std::string& name) {
   std::vector<std::string> labels;
+  std::size_t asked = 0;
   for (int slot = 0; slot < screening.facts.dictionary().size(); ++slot) {
     const Definition& definition = screening.facts.dictionary().at(slot);
     if (definition.topic != topic || !definition.group.empty() || definition.type != FactType::Boolean)
       continue;
     if (definition.derived.kind != DerivedKind::None || definition.concern != facts::Concern::True) continue;
     const Fact& fact = screening.facts.at(slot);
+    // What asks further about something that is not there was not asked.
+    if (fact.reason == facts::UnknownReason::NotApplicable) continue;
+    ++asked;
     if (isKnown(fact) && fact.value.truth == expression::Truth::False)
       labels.push_back(uncapitalized(definition.label));
   }
-  Row row{term, {}, {}};
-  if (!labels.empty()) row.text.push_back(asSentence(capitalized(listed(labels))));
+  if (labels.empty()) return "";
+  if (labels.size() == asked && asked > 3) return name + ": all " + std::to_string(asked) + ".";
+  return asSentence(name + ": " + listed(labels));
+}
+
+Row answeredNoRow(const Screening& screening) {
+  const std::string acute = answeredNo(screening, "acute", "Acute questions"),
+                    symptoms = answeredNo(screening, "symptoms", "Symptoms");
+  Row row{"Answered no", {}, {}};
+  const std::string text = acute + (acute.empty() || symptoms.empty() ? "" : " ") + symptoms;
+  if (!text.empty()) row.text.push_back(text);
   return row;
 }
 
@@ -129,9 +169,36 @@ std::vector<Row> referralRows(const Screening& screening, const rules::RuleSet& 
         capitalized(termWords(rules.vocabulary.services, service, false)) + ", " + wordsOf(referral.within),
         {},
         {}};
-    addEach(row.text, sentences(referral.why, ""));
-    addEach(row.text, sentences(referral.ask, "To ask: "));
-    addEach(row.text, sentences(referral.meanwhile, "Meanwhile: "));
+    std::vector<std::string> all;
+    addEach(all, sentences(referral.why, ""));
+    addEach(all, sentences(referral.ask, "To ask: "));
+    addEach(all, sentences(referral.meanwhile, "Meanwhile: "));
+    std::string text;
+    for (const std::string& sentence : all) text += (text.empty() ? "" : " ") + sentence;
+    row.text.push_back(text);
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<Row> testRows(const Screening& screening) {
+  std::vector<Row> rows;
+  const auto& dictionary = screening.facts.dictionary();
+  for (int slot = 0; slot < dictionary.size(); ++slot) {
+    const Definition& norm = dictionary.at(slot);
+    const Fact& where = screening.facts.at(slot);
+    if (norm.derived.kind != DerivedKind::Norm || !isKnown(where) || norm.derived.inputs.size() < 3) continue;
+    const Definition& definition = dictionary.at(norm.derived.inputs[0]);
+    const Fact& result = screening.facts.at(definition.slot);
+    Row row{definition.label, {}, {}, {}};
+    row.text.push_back(facts::display(definition, result) + dayWords(screening, result) + ": " + facts::display(norm, where));
+    const facts::NormTable* table = dictionary.norm(norm.derived.table);
+    const Fact &sex = screening.facts.at(norm.derived.inputs[1]), &age = screening.facts.at(norm.derived.inputs[2]);
+    if (table != nullptr && isKnown(sex) && isKnown(age) && sex.value.text && age.value.low && result.value.low) {
+      const int years = static_cast<int>(age.value.low->floor());
+      if (const auto* band = normRowFor(*table, *sex.value.text, years))
+        row.plot = normPlot(*table, *band, *result.value.low, facts::unitWords(table->unit.text));
+    }
     rows.push_back(std::move(row));
   }
   return rows;
@@ -139,8 +206,7 @@ std::vector<Row> referralRows(const Screening& screening, const rules::RuleSet& 
 
 std::vector<Row> recordRows(const Screening& screening, const facts::Reference& reference) {
   std::vector<Row> rows{measuredRow(screening, reference), medicineRow(screening),
-                        answeredNoRow(screening, "acute", "Acute, answered no"),
-                        answeredNoRow(screening, "symptoms", "Symptoms, answered no")};
+                        answeredNoRow(screening)};
   std::erase_if(rows, [](const Row& row) { return row.text.empty(); });
   return rows;
 }
@@ -168,20 +234,25 @@ std::vector<Row> clearanceRows(const Screening& screening, const rules::RuleSet&
 std::vector<Row> policyRows(const Screening& screening) {
   std::vector<Row> rows;
   for (const screening::PolicyNote& policy : screening.policies)
-    rows.push_back({policy.title, {"In force: " + asSentence(policy.display), policy.decides}, {}});
+    rows.push_back({policy.title, {asSentence(policy.display) + " " + policy.decides}, {}});
   return rows;
 }
 
-std::vector<Row> questionRows(const Screening& screening) {
+std::vector<Row> questionRows(const Screening& screening, std::size_t from, std::size_t to) {
   std::vector<Row> rows;
-  std::string last;
-  for (const screening::OpenQuestion& question : screening.openQuestions) {
+  for (std::size_t i = from; i < std::min(to, screening.openQuestions.size()); ++i) {
+    const screening::OpenQuestion& question = screening.openQuestions[i];
     const std::string stake = question.couldBecome > limits::Action::None
                                   ? std::string("Could become ") + wordsOf(question.couldBecome)
                               : question.shutsRungs ? "Decides a rung"
                                                     : "Other limits";
-    rows.push_back({stake == last ? "" : stake, {question.label}, {facts::toText(question.why)}});
-    last = stake;
+    if (rows.empty() || rows.back().term != stake) rows.push_back({stake, {}, {}, {}});
+    const std::string words = question.label + " (" + facts::toText(question.why) + ")";
+    auto& text = rows.back().text;
+    if (text.empty())
+      text.push_back(words);
+    else
+      text.back() += "; " + words;
   }
   return rows;
 }

@@ -9,11 +9,15 @@
 namespace stile::documents {
 
 std::vector<Row> referralRows(const screening::Screening& screening, const rules::RuleSet& rules);
-/// Readings and their published classes, tests, medicines, and the acute questions and symptoms that were answered no.
+/// Tests with published norms, each with a small plot.
+std::vector<Row> testRows(const screening::Screening& screening);
+/// Other readings and their published classes, medicines, and the acute questions and symptoms that
+/// were answered no.
 std::vector<Row> recordRows(const screening::Screening& screening, const facts::Reference& reference);
 std::vector<Row> clearanceRows(const screening::Screening& screening, const rules::RuleSet& rules);
 std::vector<Row> policyRows(const screening::Screening& screening);
-std::vector<Row> questionRows(const screening::Screening& screening);
+/// Questions `from` up to `to` of the list, those with the same stake in one row.
+std::vector<Row> questionRows(const screening::Screening& screening, std::size_t from, std::size_t to);
 std::vector<Row> askedBackRows(const base::Issues& askedBack);
 
 }  // namespace stile::documents

@@ -97,7 +97,20 @@ class TextWriter {
     put(form.lead.empty() ? form.text : form.lead + (form.text.empty() ? "" : " " + form.text));
   }
 
+  /// Each row run into one paragraph.
+  void compact(const Rows& form) {
+    for (const Row& row : form.rows) {
+      std::string words = row.term;
+      if (!words.empty() && !row.text.empty() && words.back() != '.' && words.back() != '?') words += ".";
+      for (const auto* list : {&row.text, &row.fine})
+        for (const std::string& text : *list) words += (words.empty() ? "" : " ") + text;
+      for (std::size_t i = 0; i < row.note.size(); ++i) words += (i == 0 ? " [" : "; ") + row.note[i];
+      put(words + (row.note.empty() ? "" : "]"), "- ", 2);
+    }
+  }
+
   void of(const Rows& form) {
+    if (form.isCompact) return compact(form);
     for (const Row& row : form.rows) {
       std::string first = row.term;
       if (widthOf(first) >= kTermWidth) {
@@ -105,6 +118,7 @@ class TextWriter {
         first.clear();
       }
       std::vector<std::string> all = row.text;
+      all.insert(all.end(), row.fine.begin(), row.fine.end());
       for (const std::string& note : row.note) all.push_back("[" + note + "]");
       if (all.empty() && !first.empty()) line(first);
       for (const std::string& words : all) {
@@ -163,10 +177,9 @@ class TextWriter {
   void of(const Box& form) {
     blank();
     const std::string outer = prefix_;
-    prefix_ += form.kind == BoxKind::Exercise ? "" : form.kind == BoxKind::Emergency ? "! " : "| ";
-    if (!form.title.empty()) put(form.title);
-    const std::string inner = prefix_;
-    if (form.kind == BoxKind::Exercise) prefix_ += "   ";
+    prefix_ += form.kind == BoxKind::Exercise || form.kind == BoxKind::Question ? "" : form.kind == BoxKind::Emergency ? "! " : "| ";
+    if (!form.title.empty()) put((form.number.empty() ? "" : form.number + " ") + form.title);
+    if (form.kind == BoxKind::Exercise || form.kind == BoxKind::Question) prefix_ += "   ";
     blocks(form.blocks);
     prefix_ = outer;
     blank();
@@ -187,8 +200,22 @@ class TextWriter {
   }
 
   void of(const WriteLine& form) {
-    line(form.label + ": " +
-         std::string(room() > widthOf(form.label) + 12 && columns_ < kUnbroken ? 10 : 4, '_'));
+    for (int i = 0; i < std::max(1, form.lines); ++i)
+      line((i == 0 && !form.label.empty() ? form.label + ": " : "") +
+           std::string(room() > widthOf(form.label) + 12 && columns_ < kUnbroken ? 10 : 4, '_'));
+  }
+
+  void of(const Choices& form) {
+    std::string words = form.label;
+    for (const std::string& option : form.options) words += (words.empty() ? "[ ] " : "  [ ] ") + option;
+    put(words);
+  }
+
+  void of(const CutLine& form) {
+    blank();
+    line(std::string(std::min<std::size_t>(room(), 40), '-'));
+    put(form.title);
+    put(form.words);
   }
 
   std::size_t columns_;

@@ -48,11 +48,12 @@ std::vector<std::string> reasons(const Screening& screening, const HandoutTexts&
 
 }  // namespace
 
-std::optional<Document> waitingSheetOf(const Screening& screening, const screening::Content& content,
-                                       const records::ClinicSettings& settings,
-                                       const records::PaperClient& client, const HandoutTexts& texts) {
+std::optional<Document> waitingSheetOf(const ClientRequest& request) {
+  const Screening& screening = request.screening;
+  const HandoutTexts& texts = request.texts;
+  const records::ClinicSettings& settings = request.settings;
   if (screening.planState == PlanState::Made) return std::nullopt;
-  Document paper = startPaper(texts.waitingTitle, Reader::Client, screening, content, settings, client);
+  Document paper = startClientPaper(texts.waitingTitle, request);
   const auto add = [&](const std::string& heading, std::vector<std::string> items) {
     if (!items.empty()) paper.sections.push_back({heading, {{List{std::move(items), false, false}}}, false});
   };
@@ -60,7 +61,7 @@ std::optional<Document> waitingSheetOf(const Screening& screening, const screeni
   Section first;
   first.blocks.push_back({Paragraph{firstWords(screening, settings, texts), "", Tone::Statement}});
   first.blocks.push_back({Paragraph{
-      texts.phrase("toldUs", {{"by", madeBy(settings)}, {"date", screening.date.toLongText()}}), ""}});
+      texts.phrase("toldUs", {{"by", madeBy(settings)}, {"date", texts.date(screening.date)}}), ""}});
   paper.sections.push_back(std::move(first));
   add(texts.heading("whyWaiting"), reasons(screening, texts));
   if (action < Action::SameDay)

@@ -4,18 +4,12 @@
 
 #include <optional>
 
+#include "documents/client_paper.h"
 #include "documents/document.h"
-#include "documents/handout_texts.h"
-#include "records/clinic_settings.h"
-#include "screening/content.h"
-#include "screening/screening.h"
 
 namespace stile::documents {
 
 /// nullopt when a plan was made.
-std::optional<Document> waitingSheetOf(const screening::Screening& screening,
-                                       const screening::Content& content,
-                                       const records::ClinicSettings& settings,
-                                       const records::PaperClient& client, const HandoutTexts& texts);
+std::optional<Document> waitingSheetOf(const ClientRequest& request);
 
 }  // namespace stile::documents

@@ -76,7 +76,8 @@ Table weekGrid(const plan::StarterPlan& plan, const limits::Limits& limits, cons
   Table table;
   table.isGrid = true;
   table.caption = texts.heading("week");
-  table.columns = {texts.phrase("tickWhenDone"), "Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
+  table.columns = {texts.phrase("tickWhenDone")};
+  for (std::string& day : texts.wordsOf("weekdays")) table.columns.push_back(std::move(day));
   const std::vector<Days> days = daysOf(plan, limits);
   for (std::size_t i = 0; i < plan.lines.size(); ++i) {
     std::vector<Cell> row{{std::to_string(i + 1) + " " + plan.lines[i].exercise->title, CellKind::Text}};

@@ -30,6 +30,26 @@ enum class Colour {
   Fresh,
   Slab,
   OnSlab,
+  // Exercise figures. Skin, shirt, trousers, shoe and hair differ in lightness, so that they can be
+  // told apart in black and white; the Far ones are the same on the side turned away.
+  FigureInk,
+  FigureFarInk,
+  FigureSkin,
+  FigureShirt,
+  FigureTrousers,
+  FigureShoe,
+  FigureHair,
+  FigureFarSkin,
+  FigureFarShirt,
+  FigureFarTrousers,
+  FigureFarShoe,
+  FigureMark,
+  FigureHalo,
+  FigureGround,
+  PropInk,
+  PropTop,
+  PropFace,
+  PropDark,
 };
 
 /// Paper is the light column on white.
@@ -41,7 +61,7 @@ struct Token {
   std::string_view light, dark;  ///< "#RRGGBB"
 };
 
-inline constexpr std::array<Token, 19> kTokens{{
+inline constexpr std::array<Token, 37> kTokens{{
     {Colour::Ground, "ground", "#E9ECE6", "#10161B"},
     {Colour::Sheet, "sheet", "#FAFBF7", "#19222A"},
     {Colour::Well, "well", "#F1F3ED", "#141C22"},
@@ -61,6 +81,24 @@ inline constexpr std::array<Token, 19> kTokens{{
     {Colour::Fresh, "fresh", "#DCE48F", "#474D0C"},
     {Colour::Slab, "slab", "#17212A", "#EEF2EC"},
     {Colour::OnSlab, "onSlab", "#FFFFFF", "#10161B"},
+    {Colour::FigureInk, "figureInk", "#1F2A33", "#0C1116"},
+    {Colour::FigureFarInk, "figureFarInk", "#5C6973", "#2B343B"},
+    {Colour::FigureSkin, "figureSkin", "#F5E6D6", "#E9D6C2"},
+    {Colour::FigureShirt, "figureShirt", "#D3DEE7", "#C3D2DE"},
+    {Colour::FigureTrousers, "figureTrousers", "#98AAB8", "#566B7A"},
+    {Colour::FigureShoe, "figureShoe", "#44515C", "#2C3740"},
+    {Colour::FigureHair, "figureHair", "#55616B", "#5B6873"},
+    {Colour::FigureFarSkin, "figureFarSkin", "#FAF2E9", "#CDBBA8"},
+    {Colour::FigureFarShirt, "figureFarShirt", "#E5ECF1", "#A3B1BC"},
+    {Colour::FigureFarTrousers, "figureFarTrousers", "#C2CED7", "#485B69"},
+    {Colour::FigureFarShoe, "figureFarShoe", "#7E8B95", "#36424B"},
+    {Colour::FigureMark, "figureMark", "#C43D05", "#F0793A"},
+    {Colour::FigureHalo, "figureHalo", "#FFFFFF", "#19222A"},
+    {Colour::FigureGround, "figureGround", "#E6EAED", "#222C34"},
+    {Colour::PropInk, "propInk", "#66727A", "#8A98A0"},
+    {Colour::PropTop, "propTop", "#FFFFFF", "#34414B"},
+    {Colour::PropFace, "propFace", "#EEF1F3", "#28343D"},
+    {Colour::PropDark, "propDark", "#A9B5BD", "#56646E"},
 }};
 
 /// "#RRGGBB", or "none".

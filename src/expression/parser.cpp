@@ -216,6 +216,7 @@ class Parser {
       return finish(make(SyntaxKind::Number, first.text), first);
     Tree node = make(SyntaxKind::Quantity, first.text);
     node->unit = now().text;
+    node->isCalendarWord = hasWord;
     ++at_;
     return finish(std::move(node), first);
   }

@@ -15,18 +15,25 @@ inline constexpr int kMaxHeight = 500;            ///< levels of nodes: a chain 
 inline constexpr std::size_t kMaxLength = 20000;  ///< bytes of an expression
 
 enum class SyntaxKind {
-  Null,        ///< {}
-  Boolean, String, Number, Date, DateTime, Time,
-               ///< dates and times: text without @ and @T, checked to exist; DateTime has a T or a zone
+  Null,  ///< {}
+  Boolean,
+  String,
+  Number,
+  Date,
+  DateTime,
+  Time,
+  ///< dates and times: text without @ and @T, checked to exist; DateTime has a T or a zone
   Quantity,    ///< text = number, unit = UCUM text or calendar word
   Variable,    ///< %name; text = name
   Identifier,  ///< member access; text = name; child 0 = what it is asked of (null at the start)
   Function,    ///< text = name; child 0 = focus or null, further children = arguments
-  This, Index, Total,  ///< $this $index $total; child 0 = focus or null
-  Indexer,     ///< a[b]
-  Unary,       ///< text = + or -
-  Binary,      ///< text = operator: * / div mod + - & | <= < > >= = ~ != !~ in contains and or xor implies
-  TypeOperator ///< text = is or as; unit = type name; child 0
+  This,
+  Index,
+  Total,        ///< $this $index $total; child 0 = focus or null
+  Indexer,      ///< a[b]
+  Unary,        ///< text = + or -
+  Binary,       ///< text = operator: * / div mod + - & | <= < > >= = ~ != !~ in contains and or xor implies
+  TypeOperator  ///< text = is or as; unit = type name; child 0
 };
 
 /// One node. `offset` and `length` are bytes in the expression's text, from its first operand to
@@ -35,9 +42,10 @@ struct Syntax {
   SyntaxKind kind = SyntaxKind::Null;
   std::string text;
   std::string unit;
+  bool isCalendarWord = false;  ///< of a Quantity: the unit stands without quotes
   std::size_t offset = 0;
   std::size_t length = 0;
-  int height = 1;  ///< levels of nodes, this one included
+  int height = 1;                                 ///< levels of nodes, this one included
   std::vector<std::unique_ptr<Syntax>> children;  ///< a missing focus is a null pointer
 };
 

@@ -129,6 +129,22 @@ void readRanges(json::ObjectReader& reader, Definition& definition) {
   }
 }
 
+void readSmallestChange(json::ObjectReader& reader, Definition& definition, base::Issues& issues) {
+  const auto node = reader.find("smallestChange");
+  if (!node) return;
+  json::ObjectReader change(*node, definition.id, issues);
+  const auto value = change.require("value") ? change.number("value") : std::nullopt;
+  if (value && *value <= base::Rational(0))
+    change.issue(*node, "the smallest change must be more than nothing", "write a positive number");
+  definition.smallestChange = value;
+  definition.smallestChangeSources = change.strings("sources");
+  if (definition.smallestChangeSources.empty())
+    change.issue(*node, "the smallest change names no source", "list source ids in \"sources\"");
+  change.finish();
+  if (definition.valueType.kind != ValueKind::Number)
+    reader.issue(*node, "only a number has a smallest change", "remove it");
+}
+
 void readOptions(json::ObjectReader& reader, Definition& definition) {
   const auto node = reader.find("options");
   const auto multiple = reader.find("multiple");
@@ -277,6 +293,7 @@ std::optional<DefinitionParts> readDefinition(json::Node node, const std::string
   parts.derived = reader.find("derived");
   parts.optional = reader.find("optional");
   readRanges(reader, definition);
+  readSmallestChange(reader, definition, issues);
   readOptions(reader, definition);
   if (const auto concern = requireWord(reader, "concern", kConcerns)) {
     definition.concern = *concern;

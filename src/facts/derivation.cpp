@@ -52,7 +52,7 @@ Derived Derivations::derive(const Definition& definition, int repetition,
       derived.value = score(derivation, repetition);
       break;
     case DerivedKind::ClassMember:
-      derived.value = classMember(derivation);
+      derived.value = classMember(definition, repetition);
       break;
     default:
       break;
@@ -185,24 +185,49 @@ Value Derivations::score(const Derivation& derivation, int repetition) const {
 const std::vector<std::optional<MedicineMatch>>& Derivations::medicines(const Derivation& derivation) const {
   if (!medicines_) {
     medicines_.emplace();
-    for (int i = 0; i < facts_.repetitions(derivation.groupIndex); ++i) {
-      const auto& name = facts_.at(derivation.of, i).value.text;
-      medicines_->push_back(name ? std::optional(facts_.dictionary().medicines().match(*name))
-                                 : std::nullopt);
-    }
+    for (int i = 0; i < facts_.repetitions(derivation.groupIndex); ++i)
+      medicines_->push_back(medicineAt(derivation, i));
   }
   return *medicines_;
 }
 
-Value Derivations::classMember(const Derivation& derivation) const {
-  if (derivation.of < 0 || derivation.classIndex < 0) return Value::unknown(ValueKind::Boolean);
-  Truth result = facts_.isOpenEnded(derivation.groupIndex) ? Truth::Unknown : Truth::False;
-  for (const auto& match : medicines(derivation)) {
-    const bool isOfClass =
-        match && std::binary_search(match->classes.begin(), match->classes.end(), derivation.classIndex);
-    const Truth truth = isOfClass ? Truth::True : match && match->isResolved ? Truth::False : Truth::Unknown;
-    result = truthOr(result, truth);
+std::optional<MedicineMatch> Derivations::medicineAt(const Derivation& derivation, int repetition) const {
+  const MedicineClasses& known = facts_.dictionary().medicines();
+  const auto& name = facts_.at(derivation.of, repetition).value.text;
+  if (!name) return std::nullopt;
+  MedicineMatch match = known.match(*name);
+  // A name that is known needs no one's word, and a medicine without a name cannot be looked up.
+  if (match.isResolved || derivation.lookedUp < 0) return match;
+  const Fact& lookedUp = facts_.at(derivation.lookedUp, repetition);
+  if (!lookedUp.value.text || lookedUp.givenBy != kClinician) return match;
+  const int found = known.findByOption(*lookedUp.value.text);
+  if (found >= 0 && !std::binary_search(match.classes.begin(), match.classes.end(), found))
+    match.classes.insert(std::upper_bound(match.classes.begin(), match.classes.end(), found), found);
+  match.isResolved = true;
+  return match;
+}
+
+Truth Derivations::isOfClass(const Derivation& derivation, const std::optional<MedicineMatch>& match) const {
+  const auto isIn = [&](const std::vector<int>& classes) {
+    return std::any_of(derivation.classIndices.begin(), derivation.classIndices.end(),
+                       [&](int one) { return std::binary_search(classes.begin(), classes.end(), one); });
+  };
+  if (!match) return Truth::Unknown;
+  if (isIn(match->classes)) return Truth::True;
+  return match->isResolved && !isIn(match->possible) ? Truth::False : Truth::Unknown;
+}
+
+Value Derivations::classMember(const Definition& definition, int repetition) const {
+  const Derivation& derivation = definition.derived;
+  if (derivation.of < 0 || derivation.classIndices.empty()) return Value::unknown(ValueKind::Boolean);
+  const auto& matches = medicines(derivation);
+  if (definition.groupIndex >= 0) {
+    const bool isThere = repetition >= 0 && repetition < static_cast<int>(matches.size());
+    return Value::boolean(isThere ? isOfClass(derivation, matches[static_cast<std::size_t>(repetition)])
+                                  : Truth::Unknown);
   }
+  Truth result = facts_.isOpenEnded(derivation.groupIndex) ? Truth::Unknown : Truth::False;
+  for (const auto& match : matches) result = truthOr(result, isOfClass(derivation, match));
   return Value::boolean(result);
 }
 
@@ -263,8 +288,11 @@ std::vector<FactRef> Derivations::openReads(const Definition& definition, int re
     case DerivedKind::ClassMember:
       if (derivation.of < 0) break;
       for (int i = 0; i < static_cast<int>(medicines(derivation).size()); ++i) {
+        if (definition.groupIndex >= 0 && i != repetition) continue;
         const auto& match = medicines(derivation)[static_cast<std::size_t>(i)];
-        if (!match || !match->isResolved) open.push_back({derivation.of, i});
+        if (isOfClass(derivation, match) != Truth::Unknown) continue;
+        open.push_back({derivation.of, i});
+        if (match && !match->isResolved && derivation.lookedUp >= 0) open.push_back({derivation.lookedUp, i});
       }
       break;
     default:

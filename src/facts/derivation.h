@@ -12,6 +12,9 @@
 
 namespace stile::facts {
 
+/// Who alone resolves a medicine whose name is not known.
+inline constexpr const char* kClinician = "clinician";
+
 /// What a derivation gives: a value, or why there is none.
 struct Derived {
   expression::Value value;
@@ -32,10 +35,13 @@ class Derivations {
   /// The facts read directly that are not settled and leave this one unknown.
   std::vector<FactRef> openReads(const Definition& definition, int repetition) const;
 
-  /// How the medicine of each repetition reads; null where its name is unknown.
+  /// How the medicine of each repetition reads, a clinician's word on an unmatched name included; null
+  /// where its name is unknown.
   const std::vector<std::optional<MedicineMatch>>& medicines(const Derivation& derivation) const;
 
  private:
+  std::optional<MedicineMatch> medicineAt(const Derivation& derivation, int repetition) const;
+  expression::Truth isOfClass(const Derivation& derivation, const std::optional<MedicineMatch>& match) const;
   expression::Value elapsed(const Derivation& derivation, int repetition) const;
   expression::Value summary(const Definition& definition) const;
   expression::Value truthSummary(const Derivation& derivation) const;
@@ -43,7 +49,7 @@ class Derivations {
   expression::Value extreme(const Derivation& derivation) const;
   expression::Value norm(const Derivation& derivation, int repetition) const;
   expression::Value score(const Derivation& derivation, int repetition) const;
-  expression::Value classMember(const Derivation& derivation) const;
+  expression::Value classMember(const Definition& definition, int repetition) const;
   /// Whether a repetition is among those a summary is over; in an open-ended group one without
   /// anything given may not exist.
   expression::Truth isMember(const Derivation& derivation, int repetition) const;
@@ -59,6 +65,10 @@ class Derivations {
 /// only within `age`) and disagree, the fact is contradictory.
 Counted joinWithGiven(const Definition& definition, const Fact& fact, const Derived& derived,
                       const std::optional<base::Period>& age, base::Date today);
+
+/// Works out one derived fact and joins it with what was given for it directly.
+void deriveOne(FactSet& facts, const Derivations& derivations, const Definition& definition, int repetition,
+               base::Date today);
 
 /// Works out every derived fact of a set in order, and joins it with what was given for it
 /// directly.

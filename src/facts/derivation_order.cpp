@@ -70,6 +70,7 @@ std::vector<int> slotsReadBy(const Definition& definition) {
   if (derived.program)
     std::for_each(derived.program->slotsRead().begin(), derived.program->slotsRead().end(), add);
   add(derived.of);
+  add(derived.lookedUp);
   std::for_each(derived.inputs.begin(), derived.inputs.end(), add);
   return slots;
 }

@@ -32,6 +32,7 @@ class DerivationReader {
   void readNorm(const Definition& definition, json::Node node, Derivation& derivation);
   void readScore(const Definition& definition, json::Node node, Derivation& derivation);
   void readClass(const Definition& definition, json::Node node, Derivation& derivation);
+  void readClassId(const Definition& definition, json::Node node, Derivation& derivation);
 
   std::optional<expression::Program> compile(json::Node node, const std::string& within,
                                              std::optional<expression::Type> expected,

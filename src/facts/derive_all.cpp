@@ -3,6 +3,7 @@
 #include <functional>
 #include <utility>
 
+#include "base/near_names.h"
 #include "facts/derivation.h"
 #include "facts/fact_name.h"
 #include "facts/freshness.h"
@@ -113,10 +114,20 @@ void reportMedicines(const FactSet& facts, const Derivations& derivations, const
     if (!matches[i] || matches[i]->isResolved) continue;
     const int repetition = static_cast<int>(i);
     const Fact& fact = facts.at(derivation.of, repetition);
-    issues.add({base::Severity::AskBack, placeOf(fact),
-                nameOf(facts.dictionary().at(derivation.of), repetition),
+    const std::string name = nameOf(facts.dictionary().at(derivation.of), repetition);
+    issues.add({base::Severity::AskBack, placeOf(fact), name,
                 "the medicine \"" + *fact.value.text + "\" matches no known name",
-                "write the generic name; until a clinician resolves it, medicine classes are not known"});
+                base::didYouMean(facts.dictionary().medicines().near(*fact.value.text),
+                                 "write the generic name; until a clinician resolves it, medicine classes "
+                                 "are not known")});
+    if (derivation.lookedUp < 0) continue;
+    const Fact& lookedUp = facts.at(derivation.lookedUp, repetition);
+    if (!lookedUp.value.text) continue;
+    issues.add({base::Severity::AskBack, placeOf(lookedUp),
+                nameOf(facts.dictionary().at(derivation.lookedUp), repetition),
+                "only a clinician may say what this medicine is; this was given by " +
+                    (lookedUp.givenBy.empty() ? std::string("someone not named") : lookedUp.givenBy),
+                "let a clinician look it up and enter it as their own"});
   }
 }
 
@@ -131,15 +142,19 @@ Counted joinWithGiven(const Definition& definition, const Fact& fact, const Deri
   return {*both, both->notApplicable ? UnknownReason::NotApplicable : UnknownReason::None};
 }
 
+void deriveOne(FactSet& facts, const Derivations& derivations, const Definition& definition, int repetition,
+               base::Date today) {
+  const Derived derived = derivations.derive(definition, repetition, std::nullopt);
+  settleDerived(definition, facts.change(definition.slot, repetition), derived, today);
+}
+
 void deriveAll(FactSet& facts, base::Date today) {
   const Dictionary& dictionary = facts.dictionary();
   const Derivations derivations(facts, today);
   for (const int slot : dictionary.derivedInOrder()) {
     const Definition& definition = dictionary.at(slot);
-    forEachPlace(facts, definition, [&](int repetition) {
-      const Derived derived = derivations.derive(definition, repetition, std::nullopt);
-      settleDerived(definition, facts.change(slot, repetition), derived, today);
-    });
+    forEachPlace(facts, definition,
+                 [&](int repetition) { deriveOne(facts, derivations, definition, repetition, today); });
   }
 }
 

@@ -66,8 +66,9 @@ struct Derivation {
   int groupIndex = -1;             ///< of `group`
   int newest = 0;                  ///< Mean: how many of the newest readings count; 0 = all
   bool takeLargest = true;         ///< Worst
-  std::vector<std::string> codes;  ///< Option: the option code; ClassMember: the medicine class
-  int classIndex = -1;             ///< ClassMember
+  std::vector<std::string> codes;  ///< Option: the option code; ClassMember: the medicine classes
+  std::vector<int> classIndices;   ///< ClassMember: of any of these
+  int lookedUp = -1;               ///< ClassMember: slot of the clinician's word on an unmatched name, or -1
   std::string table;               ///< Norm: id of the table
   std::vector<int> inputs;         ///< Norm: measured, sex, age; Score: the boolean facts added up
 };
@@ -85,6 +86,9 @@ struct Definition {
   std::vector<OptionDefinition> options;
   bool isMultiple = false;  ///< a choice with several answers: used through its option facts
   std::optional<base::Rational> possibleLow, possibleHigh, plausibleLow, plausibleHigh;
+  /// How far two results must lie apart before the difference is real, in the fact's unit.
+  std::optional<base::Rational> smallestChange;
+  std::vector<std::string> smallestChangeSources;
   Concern concern = Concern::None;
   std::optional<base::Period> freshFor;
   UnknownAs unknownAs = UnknownAs::Cautious;

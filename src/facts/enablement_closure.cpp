@@ -12,6 +12,18 @@ namespace stile::facts {
 using expression::Truth;
 using expression::Value;
 
+Truth enablementOf(const FactSet& facts, const EnablementPlan::Entry& entry, int repetition) {
+  const int group = entry.slot >= 0 ? facts.dictionary().at(entry.slot).groupIndex : -1;
+  const FactLookup lookup(facts, group, repetition);
+  Truth enabled = Truth::False;
+  for (const EnablementPlan::Occurrence& occurrence : entry.occurrences) {
+    enabled =
+        expression::truthOr(enabled, questionnaire::isEnabled(*occurrence.item, *occurrence.form, lookup));
+    if (enabled == Truth::True) break;
+  }
+  return enabled;
+}
+
 bool EnablementClosure::run() {
   conflicts_.clear();
   bool changed = false;
@@ -28,18 +40,6 @@ bool EnablementClosure::run() {
     for (int i = 0; i < facts_.repetitions(group); ++i) changed = applyToQuestion(entry, i) || changed;
   }
   return changed;
-}
-
-Truth EnablementClosure::enablementOf(const Entry& entry, int repetition) const {
-  const int group = entry.slot >= 0 ? facts_.dictionary().at(entry.slot).groupIndex : -1;
-  const FactLookup lookup(facts_, group, repetition);
-  Truth enabled = Truth::False;
-  for (const EnablementPlan::Occurrence& occurrence : entry.occurrences) {
-    enabled =
-        expression::truthOr(enabled, questionnaire::isEnabled(*occurrence.item, *occurrence.form, lookup));
-    if (enabled == Truth::True) break;
-  }
-  return enabled;
 }
 
 int EnablementClosure::occasionOf(const Entry& entry, int repetition) const {

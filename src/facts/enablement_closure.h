@@ -10,6 +10,10 @@
 
 namespace stile::facts {
 
+/// Whether a conditional question (in that repetition, -1 outside groups) or group applies, in any
+/// of the forms that ask it.
+expression::Truth enablementOf(const FactSet& facts, const EnablementPlan::Entry& entry, int repetition);
+
 /// Runs enablement over the forms that count for a fact set.
 ///
 /// A fact does not apply only if its item is certainly disabled in every one of those forms that
@@ -24,6 +28,13 @@ class EnablementClosure {
 
   /// One round over all items in form order; true when some fact or group changed.
   bool run();
+  /// One entry alone; of a question in that repetition (-1 outside groups). True when it changed.
+  bool apply(const EnablementPlan::Entry& entry, int repetition) {
+    return entry.group >= 0 ? applyToGroup(entry) : applyToQuestion(entry, repetition);
+  }
+  expression::Truth enablementOf(const EnablementPlan::Entry& entry, int repetition) const {
+    return facts::enablementOf(facts_, entry, repetition);
+  }
   /// The values given for items that do not apply, as the last round found them.
   void report(base::Issues& issues) const;
 
@@ -36,7 +47,6 @@ class EnablementClosure {
   };
   using GroupState = FactSet::GroupState;
 
-  expression::Truth enablementOf(const Entry& entry, int repetition) const;
   int occasionOf(const Entry& entry, int repetition) const;
   bool applyToGroup(const Entry& entry);
   bool applyToQuestion(const Entry& entry, int repetition);

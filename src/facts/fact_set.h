@@ -53,10 +53,15 @@ class FactSet {
   /// Names of the forms that were answered; empty = plain facts, every form counts.
   const std::vector<std::string>& formsAnswered() const { return formsAnswered_; }
   void setFormsAnswered(std::vector<std::string> names) { formsAnswered_ = std::move(names); }
+  /// The conditions of the forms of the last settle(); null before it.
+  const std::shared_ptr<const EnablementPlan>& plan() const { return plan_; }
+  /// Conditions worked out before; settle() uses them if they are of the forms that count.
+  void setPlan(std::shared_ptr<const EnablementPlan> plan) { plan_ = std::move(plan); }
 
  private:
   friend class EnablementClosure;
-  friend void settle(FactSet&, const questionnaire::FormSet&, base::Date, base::Issues&);
+  friend class Ripple;
+  friend void settleWith(FactSet&, std::shared_ptr<const EnablementPlan>, base::Date, base::Issues&);
   /// How enablement changes what was given of a group.
   enum class GroupState { AsGiven, Empty, Unconfirmed, Contradictory };
   struct Group {
@@ -129,10 +134,11 @@ bool isOptionalNow(const FactSet& facts, int slot, int repetition = -1);
 /// then the derived facts. Implausible values are kept and asked back in `issues`.
 ///
 /// Several responses: the newest answer to a question counts. A series of readings takes the
-/// repetitions of all of them; of any other group the newest list counts.
+/// repetitions of all of them; of any other group the newest list counts. `plan`: the conditions of
+/// the same forms if they were worked out before.
 FactSet factsFromResponses(const Dictionary& dictionary, const questionnaire::FormSet& forms,
                            const std::vector<answers::Response>& responses, base::Date today,
-                           base::Issues& issues);
+                           base::Issues& issues, std::shared_ptr<const EnablementPlan> plan = nullptr);
 
 /// Whether plain facts may choose a policy's value: for trying rules out, never for a client.
 enum class PolicyChoice { Refused, Allowed };
@@ -144,5 +150,7 @@ FactSet factsFromPlain(const Dictionary& dictionary, const questionnaire::FormSe
 
 /// Runs enablement closure, freshness and the derived facts again after base facts changed.
 void settle(FactSet& facts, const questionnaire::FormSet& forms, base::Date today, base::Issues& issues);
+/// The same with conditions that were worked out before.
+void settleWith(FactSet& facts, std::shared_ptr<const EnablementPlan> plan, base::Date today, base::Issues& issues);
 
 }  // namespace stile::facts

@@ -94,6 +94,7 @@ void writeFact(json::Writer& out, const Dictionary& dictionary, const Definition
         .number(*definition.plausibleHigh)
         .endArray();
   }
+  if (definition.smallestChange) out.key("smallestChange").number(*definition.smallestChange);
   out.member("concern", toText(definition.concern)).member("unknownAs", toText(definition.unknownAs));
   if (definition.optionalWhen) out.member("optionalWhen", definition.optionalWhen->text());
   if (!definition.optionalBecause.empty()) out.member("optionalBecause", definition.optionalBecause);

@@ -270,8 +270,10 @@ class ResponsesReader {
 }  // namespace
 
 FactSet factsFromResponses(const Dictionary& dictionary, const questionnaire::FormSet& forms,
-                           const std::vector<Response>& responses, base::Date today, base::Issues& issues) {
+                           const std::vector<Response>& responses, base::Date today, base::Issues& issues,
+                           std::shared_ptr<const EnablementPlan> plan) {
   FactSet facts(dictionary);
+  facts.setPlan(std::move(plan));
   std::vector<const Response*> list;
   std::vector<std::string> answered;
   for (const Response& response : responses) {

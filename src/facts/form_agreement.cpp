@@ -56,6 +56,10 @@ class Agreement {
         checkGroup(*item);
       } else if (item->type != ItemType::Display) {
         checkQuestion(*item);
+      } else if (dictionary_.find(item->linkId)) {
+        error(item->place, item->linkId,
+              "\"" + item->linkId + "\" is a fact, and an item of the type display cannot be answered",
+              "give the item the fact's type, or another linkId");
       }
       checkConditions(*item, form);
     }

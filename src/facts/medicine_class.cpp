@@ -1,147 +1,153 @@
 #include "facts/medicine_class.h"
 
 #include <algorithm>
-#include <array>
+#include <set>
 
-#include "json/reader.h"
+#include "base/near_names.h"
+#include "facts/medicine_class_reader.h"
 
 namespace stile::facts {
 namespace {
 
 using Words = std::vector<std::string>;
 
-// Words of dose, form and time. They say how a medicine is taken, never which medicine it is, so
-// they may stand beside a name without leaving it in doubt.
-constexpr std::array<std::string_view, 66> kDoseWords{
-    "mg",         "mcg",    "ug",      "µg",      "g",       "ml",      "unit",     "units",   "iu",
-    "%",          "tablet", "tablets", "tab",     "tabs",    "capsule", "capsules", "cap",     "caps",
-    "pill",       "pills",  "patch",   "patches", "spray",   "puff",    "puffs",    "inhaler", "injection",
-    "injections", "drop",   "drops",   "cream",   "gel",     "syrup",   "pen",      "once",    "twice",
-    "times",      "daily",  "a",       "per",     "day",     "days",    "week",     "weekly",  "month",
-    "monthly",    "every",  "each",    "other",   "morning", "evening", "night",    "noon",    "at",
-    "in",         "the",    "bedtime", "as",      "needed",  "od",      "bd",       "tds",     "sr",
-    "xl",         "mr",     "hourly"};
-
-bool isDoseWord(const std::string& word) {
-  if (word[0] >= '0' && word[0] <= '9') return true;  // "50", "50mg", "1x"
-  return std::find(kDoseWords.begin(), kDoseWords.end(), word) != kDoseWords.end();
+void sortOnce(std::vector<int>& indices) {
+  std::sort(indices.begin(), indices.end());
+  indices.erase(std::unique(indices.begin(), indices.end()), indices.end());
 }
 
-char lowerCase(char letter) {
-  return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-}
+enum class Membership { Yes, Possible, No };
 
-bool isSeparator(char letter) {
-  return letter == '/' || letter == '+' || letter == ',' || letter == '&' || letter == ';';
-}
-
-bool isBlank(char letter) {
-  return letter == ' ' || letter == '\t' || letter == '\n' || letter == '\r' || letter == '(' ||
-         letter == ')';
-}
-
-/// Lower-case words without the dots that end abbreviations; separators become a word of their own, "/".
-Words wordsOf(std::string_view text) {
-  Words words;
-  std::string word;
-  const auto close = [&] {
-    while (!word.empty() && word.back() == '.') word.pop_back();
-    if (word == "and") word = "/";
-    if (!word.empty()) words.push_back(std::move(word));
-    word.clear();
+/// Whether a medicine of the class's names, taken by `told` routes, is of the class.
+Membership byRoute(const MedicineClass& one, const std::set<int>& told) {
+  const auto isIn = [](const std::vector<int>& routes) {
+    return [&routes](int route) { return std::find(routes.begin(), routes.end(), route) != routes.end(); };
   };
-  for (const char letter : text) {
-    if (isSeparator(letter)) {
-      close();
-      words.emplace_back("/");
-    } else if (isBlank(letter)) {
-      close();
-    } else {
-      word += lowerCase(letter);
-    }
-  }
-  close();
-  return words;
-}
-
-std::string joined(const Words& words, std::size_t first, std::size_t count) {
-  std::string text;
-  for (std::size_t i = first; i < first + count; ++i) text += (i == first ? "" : " ") + words[i];
-  return text;
+  if (!told.empty() && std::all_of(told.begin(), told.end(), isIn(one.notBy))) return Membership::No;
+  if (one.onlyBy.empty()) return Membership::Yes;
+  if (told.empty()) return Membership::Possible;
+  return std::any_of(told.begin(), told.end(), isIn(one.onlyBy)) ? Membership::Yes : Membership::No;
 }
 
 }  // namespace
 
 MedicineClasses MedicineClasses::read(json::Node root, base::Issues& issues) {
-  MedicineClasses result;
-  json::ObjectReader file(root, "medicine classes", issues);
-  for (const json::Node& node : file.array("classes")) {
-    json::ObjectReader reader(node, "medicine class", issues);
-    MedicineClass one;
-    one.id = reader.requireString("id");
-    if (!one.id.empty()) reader.setSubject(one.id);
-    one.title = reader.requireString("title");
-    one.names = reader.strings("names");
-    one.sources = reader.strings("sources");
-    if (one.names.empty()) reader.issue(node, "the class has no names", "list generic names in \"names\"");
-    if (one.sources.empty())
-      reader.issue(node, "the class names no source", "list the ids of its sources in \"sources\"");
-    reader.finish();
-    if (one.id.empty()) continue;
-    if (result.find(one.id) >= 0) {
-      reader.issue(node, "there is a class \"" + one.id + "\" already", "join the two");
-      continue;
+  return MedicineClassReader(issues).read(root);
+}
+
+const std::vector<int>* MedicineClasses::named(const Words& words, std::size_t first,
+                                               std::size_t count) const {
+  const auto found = byName_.find(joinedWords(words, first, count));
+  return found == byName_.end() ? nullptr : &found->second;
+}
+
+std::size_t MedicineClasses::takeName(const Words& words, std::size_t first,
+                                      std::vector<int>& classes) const {
+  const auto add = [&](const std::vector<int>& more) {
+    classes.insert(classes.end(), more.begin(), more.end());
+  };
+  for (std::size_t count = std::min(longestName_, words.size() - first); count > 0; --count) {
+    if (const auto* found = named(words, first, count)) {
+      add(*found);
+      return count;
     }
-    const int index = static_cast<int>(result.classes_.size());
-    for (std::string& name : one.names) {
-      const Words words = wordsOf(name);
-      const std::string normal = joined(words, 0, words.size());
-      if (normal.empty() || normal.find('/') != std::string::npos) {
-        reader.issue(node, "\"" + name + "\" is no single name",
-                     "list every medicine of a combination by itself");
-        continue;
-      }
-      auto& classes = result.byName_[normal];
-      if (classes.empty() || classes.back() != index) classes.push_back(index);
-      result.longestName_ = std::max(result.longestName_, words.size());
-      name = normal;
-    }
-    result.classes_.push_back(std::move(one));
   }
-  file.require("classes");
-  file.finish();
-  return result;
+  // "amlodipine-valsartan": all of its parts must be names.
+  std::string parted = words[first];
+  std::replace(parted.begin(), parted.end(), '-', ' ');
+  const Words parts = medicineWordsOf(parted);
+  if (parts.size() < 2) return 0;
+  std::vector<int> ofParts;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    const auto* found = named(parts, i, 1);
+    if (!found) return 0;
+    ofParts.insert(ofParts.end(), found->begin(), found->end());
+  }
+  add(ofParts);
+  return 1;
 }
 
 MedicineMatch MedicineClasses::match(std::string_view written) const {
-  const Words words = wordsOf(written);
-  MedicineMatch match;
+  const Words words = medicineWordsOf(written);
+  std::vector<int> candidates;
+  std::set<int> routes;
   bool anyName = false;
   bool anyOther = false;
+  bool isBehindName = false;
   for (std::size_t i = 0; i < words.size();) {
-    std::size_t taken = 0;
-    for (std::size_t count = std::min(longestName_, words.size() - i); count > 0 && taken == 0; --count) {
-      const auto found = byName_.find(joined(words, i, count));
-      if (found == byName_.end()) continue;
-      match.classes.insert(match.classes.end(), found->second.begin(), found->second.end());
-      anyName = true;
-      taken = count;
+    if (const std::size_t taken = takeName(words, i, candidates)) {
+      if (const int route = words_.impliedRoute(joinedWords(words, i, taken)); route >= 0)
+        routes.insert(route);
+      anyName = isBehindName = true;
+      i += taken;
+      continue;
     }
-    if (taken == 0) {
-      anyOther = anyOther || (words[i] != "/" && !isDoseWord(words[i]));
-      taken = 1;
+    const std::string& word = words[i++];
+    if (isBehindName && words_.isSalt(word)) continue;
+    if (word == "/") {
+      isBehindName = false;
+    } else if (const int route = words_.routeOf(word); route >= 0) {
+      routes.insert(route);
+    } else if (!words_.isDose(word)) {
+      anyOther = true;
+      isBehindName = false;
     }
-    i += taken;
   }
-  std::sort(match.classes.begin(), match.classes.end());
-  match.classes.erase(std::unique(match.classes.begin(), match.classes.end()), match.classes.end());
+  MedicineMatch match;
   match.isResolved = anyName && !anyOther;
+  sortOnce(candidates);
+  for (const int candidate : candidates) {
+    const Membership membership = byRoute(classes_[static_cast<std::size_t>(candidate)], routes);
+    if (membership == Membership::Yes) match.classes.push_back(candidate);
+    if (membership == Membership::Possible) match.possible.push_back(candidate);
+  }
   return match;
+}
+
+std::vector<std::string> MedicineClasses::near(std::string_view written) const {
+  constexpr std::size_t kShortest = 4;  // letters: "drop" is near to too much
+  std::set<std::string_view> sorted;
+  for (const auto& [name, classes] : byName_) sorted.insert(name);
+  const std::vector<std::string_view> names(sorted.begin(), sorted.end());
+  const Words words = medicineWordsOf(written);
+  std::vector<std::string> near;
+  for (std::size_t i = 0; i < words.size();) {
+    std::vector<int> ignored;
+    if (const std::size_t taken = takeName(words, i, ignored)) {
+      i += taken;
+      continue;
+    }
+    const std::string& word = words[i++];
+    if (word.size() < kShortest || words_.isDose(word) || words_.isSalt(word) || words_.routeOf(word) >= 0)
+      continue;
+    for (std::string& name : base::nearNames(word, names)) {
+      if (std::find(near.begin(), near.end(), name) == near.end()) near.push_back(std::move(name));
+    }
+  }
+  return near;
 }
 
 int MedicineClasses::find(std::string_view id) const {
   for (std::size_t i = 0; i < classes_.size(); ++i) {
     if (classes_[i].id == id) return static_cast<int>(i);
+  }
+  return -1;
+}
+
+int MedicineClasses::findByOption(std::string_view code) const {
+  for (std::size_t i = 0; i < classes_.size(); ++i) {
+    std::string option;
+    bool isUpper = false;
+    for (const char letter : classes_[i].id) {
+      if (letter == '-') {
+        isUpper = true;
+        continue;
+      }
+      const bool isSmall = letter >= 'a' && letter <= 'z';
+      option += isUpper && isSmall ? static_cast<char>(letter - 'a' + 'A') : letter;
+      isUpper = false;
+    }
+    if (option == code) return static_cast<int>(i);
   }
   return -1;
 }

@@ -3,17 +3,19 @@
 #include <array>
 #include <string_view>
 
-#include "facts/derivation_reader.h"
 #include "base/near_names.h"
+#include "facts/derivation_reader.h"
 
 namespace stile::facts {
 namespace {
 
 using expression::ValueKind;
 
-// The format's own names: medicines are members of this group under this name.
+// The format's own names: medicines are members of this group under this name, and what a clinician
+// found a name to be that is not known stands under the other.
 constexpr const char* kMedicineGroup = "medicine";
 constexpr const char* kMedicineName = "medicineName";
+constexpr const char* kMedicineLookedUp = "medicineLookedUp";
 
 bool isNumber(const Definition& definition) {
   return definition.valueType.kind == ValueKind::Number;
@@ -133,18 +135,11 @@ void DerivationReader::readScore(const Definition& definition, json::Node node, 
 }
 
 void DerivationReader::readClass(const Definition& definition, json::Node node, Derivation& derivation) {
-  if (!node.isString()) {
-    error(node, definition.id, "a medicine class is named by its id", "write a string");
-    return;
-  }
-  derivation.codes = {node.string()};
-  derivation.classIndex = dictionary_.medicines().find(node.string());
-  if (derivation.classIndex < 0) {
-    std::vector<std::string_view> ids;
-    for (const MedicineClass& one : dictionary_.medicines().all()) ids.emplace_back(one.id);
-    error(node, definition.id, "there is no medicine class \"" + node.string() + "\"",
-          base::didYouMean(base::nearNames(node.string(), ids), "name a class of rules/medicines/classes.json"));
-  }
+  const std::size_t count = node.isArray() ? node.size() : 1;
+  for (std::size_t i = 0; i < count; ++i)
+    readClassId(definition, node.isArray() ? node.at(i) : node, derivation);
+  if (count == 0)
+    error(node, definition.id, "no medicine class is named", "name one, or several in an array");
   const Definition* name = dictionary_.find(kMedicineName);
   if (!name || name->group != kMedicineGroup || name->type != FactType::Text) {
     error(node, definition.id, "medicine classes need a text \"medicineName\" in a group \"medicine\"",
@@ -154,9 +149,33 @@ void DerivationReader::readClass(const Definition& definition, json::Node node, 
     derivation.group = name->group;
     derivation.groupIndex = name->groupIndex;
   }
-  if (definition.type != FactType::Boolean || !definition.group.empty()) {
-    error(node, definition.id, "belonging to a class is a boolean outside groups", "change type or group");
+  const Definition* lookedUp = dictionary_.find(kMedicineLookedUp);
+  if (lookedUp && lookedUp->group == kMedicineGroup && lookedUp->type == FactType::Code &&
+      !lookedUp->isMultiple)
+    derivation.lookedUp = lookedUp->slot;
+  if (definition.type != FactType::Boolean ||
+      (!definition.group.empty() && definition.group != kMedicineGroup)) {
+    error(node, definition.id, "belonging to a class is a boolean, of one medicine or of all of them",
+          "make the type \"boolean\", and the group \"medicine\" or none");
   }
+}
+
+void DerivationReader::readClassId(const Definition& definition, json::Node node, Derivation& derivation) {
+  if (!node.isString()) {
+    error(node, definition.id, "a medicine class is named by its id", "write a string");
+    return;
+  }
+  derivation.codes.push_back(node.string());
+  const int found = dictionary_.medicines().find(node.string());
+  if (found >= 0) {
+    derivation.classIndices.push_back(found);
+    return;
+  }
+  std::vector<std::string_view> ids;
+  for (const MedicineClass& one : dictionary_.medicines().all()) ids.emplace_back(one.id);
+  error(
+      node, definition.id, "there is no medicine class \"" + node.string() + "\"",
+      base::didYouMean(base::nearNames(node.string(), ids), "name a class of rules/medicines/classes.json"));
 }
 
 }  // namespace stile::facts

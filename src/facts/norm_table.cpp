@@ -58,6 +58,7 @@ void refuseOverlap(const NormTable& table, const NormRow& row, json::Node node, 
 /// -1 below, 0 within, 1 above.
 int outcomeOf(const NormTable& table, const NormRow& row, const Rational& result) {
   if (table.higherIsBetter ? result < row.below : result > row.below) return -1;
+  if (table.equalIsBelow && result == row.below) return -1;
   if (row.above && (table.higherIsBetter ? result > *row.above : result < *row.above)) return 1;
   return 0;
 }
@@ -96,6 +97,7 @@ std::optional<NormTable> readNormTable(json::Node root, base::Issues& issues) {
   table.title = reader.requireString("title");
   const std::string unitText = reader.requireString("unit");
   table.higherIsBetter = reader.boolean("higherIsBetter").value_or(true);
+  table.equalIsBelow = reader.boolean("equalIsBelow").value_or(false);
   table.sources = reader.strings("sources");
   if (!reader.find("sources") || table.sources.empty()) {
     reader.issue(root, "the norm table names no source", "list the ids of its sources in \"sources\"");

@@ -14,7 +14,7 @@
 namespace stile::facts {
 
 /// One band: cut-offs for below / within / above, in the table's unit. A result equal to a cut-off
-/// is within.
+/// is within, unless the table says that it is below.
 struct NormRow {
   std::string sex;
   int ageFrom = 0;
@@ -28,6 +28,7 @@ struct NormTable {
   std::string title;
   base::Unit unit;
   bool higherIsBetter = true;  ///< false for timed tests: below = slower than the cut-off
+  bool equalIsBelow = false;   ///< a result equal to `below` counts as below, where the source says so
   std::vector<std::string> sources;
   std::vector<NormRow> rows;
 };

@@ -23,6 +23,15 @@ void restore(const Definition& definition, Fact& fact, base::Date today) {
 }  // namespace
 
 void settle(FactSet& facts, const questionnaire::FormSet& forms, base::Date today, base::Issues& issues) {
+  auto counting = EnablementPlan::formsThatCount(forms, facts.formsAnswered());
+  auto plan = facts.plan();
+  if (!plan || plan->forms() != counting)
+    plan = std::make_shared<const EnablementPlan>(facts.dictionary(), std::move(counting));
+  settleWith(facts, std::move(plan), today, issues);
+}
+
+void settleWith(FactSet& facts, std::shared_ptr<const EnablementPlan> conditions, base::Date today,
+                base::Issues& issues) {
   const Dictionary& dictionary = facts.dictionary();
   facts.settledOn_ = today;
   for (int slot = 0; slot < dictionary.size(); ++slot) {
@@ -37,10 +46,7 @@ void settle(FactSet& facts, const questionnaire::FormSet& forms, base::Date toda
         restore(dictionary.at(members[j]), repetition[j], today);
     }
   }
-  auto counting = EnablementPlan::formsThatCount(forms, facts.formsAnswered_);
-  if (!facts.plan_ || facts.plan_->forms() != counting) {
-    facts.plan_ = std::make_shared<const EnablementPlan>(dictionary, std::move(counting));
-  }
+  facts.plan_ = std::move(conditions);
   const EnablementPlan& plan = *facts.plan_;
   EnablementClosure closure(facts, plan, today);
   for (int round = 0; round < kMostRounds; ++round) {

@@ -80,11 +80,10 @@ std::optional<Qualifier> qualifierOf(std::string_view id) {
   return std::nullopt;
 }
 
-Limits join(const Limits& a, const Limits& b) {
-  Limits sum = a;
-  sum.action = std::max(a.action, b.action);
-  for (const auto& [service, referral] : b.referrals) {
-    auto [at, isNew] = sum.referrals.emplace(service, referral);
+void tighten(Limits& into, const Limits& by) {
+  into.action = std::max(into.action, by.action);
+  for (const auto& [service, referral] : by.referrals) {
+    auto [at, isNew] = into.referrals.emplace(service, referral);
     if (isNew) continue;
     at->second.within = std::max(at->second.within, referral.within);
     addAll(at->second.why, referral.why);
@@ -92,32 +91,37 @@ Limits join(const Limits& a, const Limits& b) {
     addAll(at->second.meanwhile, referral.meanwhile);
   }
   for (const Bay bay : kBays) {
-    sum.clearance[bay] = std::max(a.clearance[bay], b.clearance[bay]);
-    sum.ceiling[bay] = std::min(a.ceiling[bay], b.ceiling[bay]);
+    into.clearance[bay] = std::max(into.clearance[bay], by.clearance[bay]);
+    into.ceiling[bay] = std::min(into.ceiling[bay], by.ceiling[bay]);
   }
-  keepSmallest(sum.caps, b.caps);
-  dropImplied(sum.caps);
-  addAll(sum.bans, b.bans);
-  dropImplied(sum.bans);
-  keepSmallest(sum.loadKilograms, b.loadKilograms);
-  keepSmallest(sum.loadPercentOfMaximum, b.loadPercentOfMaximum);
-  keepSmallest(sum.heartRatePerMinute, b.heartRatePerMinute);
-  keepStrictest(sum.stopValues, b.stopValues);
-  keepSmallest(sum.doseCaps, b.doseCaps);
-  keepLargest(sum.doseFloors, b.doseFloors);
-  addAll(sum.settings, b.settings);
-  addAll(sum.timing, b.timing);
-  sum.effortGuide = std::max(a.effortGuide, b.effortGuide);
-  sum.progression = std::max(a.progression, b.progression);
-  sum.supervision = std::max(a.supervision, b.supervision);
-  addAll(sum.checks, b.checks);
-  for (const auto& [measure, gate] : b.gates) {
-    auto [at, isNew] = sum.gates.emplace(measure, gate);
+  keepSmallest(into.caps, by.caps);
+  dropImplied(into.caps);
+  addAll(into.bans, by.bans);
+  dropImplied(into.bans);
+  keepSmallest(into.loadKilograms, by.loadKilograms);
+  keepSmallest(into.loadPercentOfMaximum, by.loadPercentOfMaximum);
+  keepSmallest(into.heartRatePerMinute, by.heartRatePerMinute);
+  keepStrictest(into.stopValues, by.stopValues);
+  keepSmallest(into.doseCaps, by.doseCaps);
+  keepLargest(into.doseFloors, by.doseFloors);
+  addAll(into.settings, by.settings);
+  addAll(into.timing, by.timing);
+  into.effortGuide = std::max(into.effortGuide, by.effortGuide);
+  into.progression = std::max(into.progression, by.progression);
+  into.supervision = std::max(into.supervision, by.supervision);
+  addAll(into.checks, by.checks);
+  for (const auto& [measure, gate] : by.gates) {
+    auto [at, isNew] = into.gates.emplace(measure, gate);
     if (isNew) continue;
     addAll(at->second.clinician, gate.clinician);
     addAll(at->second.client, gate.client);
   }
-  addAll(sum.questions, b.questions);
+  addAll(into.questions, by.questions);
+}
+
+Limits join(const Limits& a, const Limits& b) {
+  Limits sum = a;
+  tighten(sum, b);
   return sum;
 }
 

@@ -92,6 +92,9 @@ struct Limits {
 /// The least record that is at least as strict as both.
 Limits join(const Limits& a, const Limits& b);
 
+/// The same in place: `into` becomes join(into, by).
+void tighten(Limits& into, const Limits& by);
+
 /// True if `b` is at least as strict as `a` in every part: join(a, b) == b.
 bool isAtMost(const Limits& a, const Limits& b);
 

@@ -88,18 +88,17 @@ std::optional<Refusal> Fitter::refuseByDose() const {
 }
 
 void Fitter::meetDemands(const Easing* easing, Side working, std::vector<Obstacle>& found) const {
-  for (Demand demand : exercise_.demands) {
-    if (easing != nullptr) {
-      const auto eased = easing->degrees.find(demand.movement);
-      if (eased != easing->degrees.end()) demand.degrees = std::min(demand.degrees, eased->second);
-    }
-    Side side = Side::Both;
-    if (exercise_.oneSided && demand.limb == Limb::Working) side = working;
-    if (exercise_.oneSided && demand.limb == Limb::Other) side = opposite(working);
-    const auto cap = limits::capFor(fitting_.limits, demand.movement, side, demand.done);
-    if (!cap || demand.degrees <= *cap) continue;
+  for (const Demand& demand : easing != nullptr ? easing->asked : exercise_.demands) {
+    // What has no sides, such as bending the trunk, counts whichever limb works.
     const auto& movements = fitting_.doses.vocabulary.movements;
     const auto term = movements.find(demand.movement);
+    Side side = Side::Both;
+    if (exercise_.oneSided && term != movements.end() && term->second.hasSides) {
+      if (demand.limb == Limb::Working) side = working;
+      if (demand.limb == Limb::Other) side = opposite(working);
+    }
+    const auto cap = limits::capFor(fitting_.limits, demand.movement, side, demand.done);
+    if (!cap || demand.degrees <= *cap) continue;
     found.push_back({(term == movements.end() ? demand.movement : term->second.clinician) + " " +
                          demand.degrees.toText() + " degrees, limit " + cap->toText(),
                      fitting_.holders.ofCap(demand, side)});
@@ -110,8 +109,9 @@ void Fitter::meetBans(const std::set<std::string>& bans, const Easing* easing, S
                       std::vector<Obstacle>& found) const {
   for (const std::string& ban : bans) {
     if (easing != nullptr && easing->without.count(ban) != 0) continue;
-    if (!limits::isBanned(fitting_.limits, ban, side)) continue;
     const auto term = fitting_.doses.vocabulary.bans.find(ban);
+    const bool hasSides = term != fitting_.doses.vocabulary.bans.end() && term->second.hasSides;
+    if (!limits::isBanned(fitting_.limits, ban, hasSides ? side : Side::Both)) continue;
     found.push_back({"involves " + (term == fitting_.doses.vocabulary.bans.end() ? ban : term->second.clinician),
                      fitting_.holders.ofBan(ban, side)});
   }

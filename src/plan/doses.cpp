@@ -39,7 +39,7 @@ std::string wordsFor(const Library::Doses& doses, const base::Rational& low, con
     if (anchor.to >= low && anchor.from <= high) names.push_back(anchor.name);
   }
   if (names.empty()) return {};
-  return names.size() == 1 ? names.front() : names.front() + " to " + names.back();
+  return names.size() == 1 ? names.front() : doses.phrase("range", {{"low", names.front()}, {"high", names.back()}});
 }
 
 }  // namespace stile::plan

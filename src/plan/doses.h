@@ -95,12 +95,12 @@ std::string wordsFor(const Library::Doses& doses, const base::Rational& low, con
 /// Sentences and phrases doses.json must give, and no others.
 inline constexpr std::array<std::string_view, 6> kSentences{"badDay", "missedWeek", "afterIllness",
                                                             "notes",  "pacing",     "slow"};
-inline constexpr std::array<std::string_view, 31> kPhrases{
+inline constexpr std::array<std::string_view, 32> kPhrases{
     "minutes",       "oneSet",       "moreSets",     "oneSetEachSide", "moreSetsEachSide", "holds",
     "holdsEachSide", "balanceHolds", "balanceHoldsEachSide", "days", "everySession",   "effort",
     "reserve",       "heartRate",    "heartRateCeiling", "loadKilograms", "loadPercent",  "strengthGap",
     "leftOnly",      "rightOnly",    "weekAerobic",  "weekStrength",   "weekHeld",         "mainPartShrinks",
     "floorsOnly",    "separateDays", "minutesOne",     "daysOne",        "everyDay",
-    "weekAerobicOne", "weekStrengthOne"};
+    "weekAerobicOne", "weekStrengthOne",  "range"};
 
 }  // namespace stile::plan

@@ -55,6 +55,7 @@ struct Easing {
   std::map<std::string, base::Rational> degrees;  ///< movement -> what it then asks
   std::set<std::string> without;                  ///< bans it no longer runs into
   std::vector<std::string> equipment;             ///< facts that must be certainly true besides
+  std::vector<Demand> asked;                      ///< all demands of this form, drawn and declared; see computed_demands.h
   std::string sayClinician, sayClient;            ///< the sentence that says what changed
 };
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "plan/computed_demands.h"
 #include "plan/doses.h"
 #include "plan/doses_reader.h"
 #include "plan/exercise_reader.h"
@@ -44,6 +45,8 @@ Library Library::load(const std::map<std::string, std::string>& files, const fac
     if (isExerciseFile(path)) readExercises(text, path, library.exercises, issues);
   }
   sortAndCheckIds(library.exercises, issues);
+  library.figures = movement::readFigures(files, issues);
+  applyFigures(library.figures, library.exercises, issues);
   const auto at = files.find(std::string(kDosesFile));
   if (at == files.end()) {
     issues.error(base::Place{std::string(kDosesFile), 0, 0, {}}, "doses", "the file is missing");

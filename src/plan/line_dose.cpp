@@ -98,7 +98,7 @@ Dose doseOf(const Candidate& candidate, const Fitting& fitting) {
   if (isGraded(exercise.section)) {
     const bool isOneNumber = *dose.effortLow == *dose.effortHigh;
     dose.words += " " + doses.phrase("effort", {{"effort", isOneNumber ? text(dose.effortLow)
-                                                                       : text(dose.effortLow) + " to " + text(dose.effortHigh)},
+                                                                       : doses.phrase("range", {{"low", text(dose.effortLow)}, {"high", text(dose.effortHigh)}})},
                                                 {"words", section.effortWords}});
     dose.words += " " + section.effortClient;
   }

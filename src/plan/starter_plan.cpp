@@ -138,6 +138,7 @@ Line Planner::lineOf(const Offer& offer, const Candidate& candidate, const Dose&
   line.exercise = candidate.exercise;
   if (candidate.setup != nullptr) line.place = candidate.setup->words;
   line.side = candidate.side;
+  if (candidate.easing != nullptr) line.form = static_cast<std::size_t>(candidate.easing - candidate.exercise->easings.data()) + 1;
   line.dose = dose;
   if (candidate.easing != nullptr) line.changed = candidate.easing->sayClient;
   if (!candidate.side.empty()) {

@@ -39,6 +39,7 @@ void readAnswer(json::ObjectReader& reader, const std::string& type, json::Node 
                 base::Issues& issues) {
   const std::string member = "answer" + type;
   condition.answerType = type;
+  condition.answer = node;
   if (type == "Boolean") {
     condition.boolean = reader.boolean(member);
   } else if (type == "Integer") {
@@ -46,7 +47,7 @@ void readAnswer(json::ObjectReader& reader, const std::string& type, json::Node 
   } else if (type == "Decimal") {
     condition.number = reader.number(member);
   } else if (type == "Quantity") {
-    if (const auto quantity = readQuantity(node, reader.subject(), issues)) {
+    if (const auto quantity = readOpenQuantity(node, reader.subject(), issues)) {
       condition.number = quantity->value;
       condition.unit = quantity->unit;
     }
@@ -55,7 +56,12 @@ void readAnswer(json::ObjectReader& reader, const std::string& type, json::Node 
     condition.text = coding.code;
     condition.system = coding.system;
   } else if (type == "Reference") {
-    reader.issue(node, "a condition on a reference is not supported", "ask in another way");
+    const auto reference = node.find("reference");
+    if (reference && reference->isString()) {
+      condition.text = reference->string();
+    } else {
+      reader.issue(node, "the reference to compare with names nothing", "write the member \"reference\"");
+    }
   } else {
     condition.text = reader.string(member);
   }

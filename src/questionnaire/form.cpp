@@ -17,9 +17,15 @@ const Item* Form::repeatingGroupOf(const Item& item) {
   return nullptr;
 }
 
+FormSet FormSet::loadAny(const std::map<std::string, std::string>& files, base::Issues& issues) {
+  FormSet set;
+  set.forms_ = FormLoader(files, FormLoader::Rules::Standard, issues).load();
+  return set;
+}
+
 FormSet FormSet::load(const std::map<std::string, std::string>& files, base::Issues& issues) {
   FormSet set;
-  set.forms_ = FormLoader(files, issues).load();
+  set.forms_ = FormLoader(files, FormLoader::Rules::OwnContent, issues).load();
   return set;
 }
 

@@ -1,13 +1,12 @@
 #include "questionnaire/form_checker.h"
 
 #include <algorithm>
-#include <map>
 #include <utility>
 
-#include "base/date.h"
 #include "base/near_names.h"
 #include "base/unit.h"
 #include "questionnaire/item_type.h"
+#include "questionnaire/moment.h"
 
 namespace stile::questionnaire {
 namespace {
@@ -15,9 +14,9 @@ namespace {
 /// Checks one condition of one item.
 class ConditionChecker {
  public:
-  ConditionChecker(const Form& form, const std::map<const Item*, std::size_t>& order, const Item& item,
-                   const EnableWhen& condition, base::Issues& issues)
-      : form_(form), order_(order), item_(item), condition_(condition), issues_(issues) {}
+  ConditionChecker(const Form& form, const Item& item, const EnableWhen& condition, base::Severity notOffered,
+                   base::Issues& issues)
+      : form_(form), item_(item), condition_(condition), notOffered_(notOffered), issues_(issues) {}
 
   void check() {
     if (condition_.question.empty()) return;  // said already
@@ -32,21 +31,12 @@ class ConditionChecker {
       issue("enableWhen looks at \"" + question->linkId + "\", which is no question", "name a question");
       return;
     }
-    if (order_.at(question) >= order_.at(&item_)) {
-      issue("enableWhen looks at \"" + question->linkId + "\", which comes later in the form " + form_.name(),
-            "put the question before the items that depend on it");
-    }
-    const Item* group = Form::repeatingGroupOf(*question);
-    if (group && group != Form::repeatingGroupOf(item_) && group != &item_) {
-      issue("enableWhen looks into the repeating group \"" + group->linkId + "\" from outside",
-            "move the item into the group; outside it there is no one answer");
-    }
     checkAnswer(*question);
   }
 
  private:
-  void issue(std::string message, std::string remedy) {
-    issues_.error(condition_.place, item_.linkId, std::move(message), std::move(remedy));
+  void issue(std::string message, std::string remedy, base::Severity severity = base::Severity::Error) {
+    issues_.add({severity, condition_.place, item_.linkId, std::move(message), std::move(remedy)});
   }
 
   std::vector<std::string> linkIds() const {
@@ -75,16 +65,18 @@ class ConditionChecker {
     const bool isOrdering =
         condition_.op != EnableOperator::Equal && condition_.op != EnableOperator::NotEqual;
     const bool hasOrder =
-        !isChoice(question.type) && (condition_.number || type == "Date" || type == "DateTime");
-    if (isOrdering && !hasOrder) {
+        condition_.number || type == "Date" || type == "DateTime" || type == "Time" || type == "String";
+    if (isOrdering && (!hasOrder || type == "Coding")) {
       issue("answers of the type " + std::string(fhirName(question.type)) + " have no order", "use = or !=");
     }
     if (isChoice(question.type)) checkOption(question);
     if (question.type == ItemType::Quantity) checkUnit(question);
-    if ((type == "Date" || type == "DateTime") && condition_.text && !isChoice(question.type) &&
-        !base::PartialDate::parse(*condition_.text)) {
+    if ((type == "Date" || type == "DateTime") && condition_.text && !momentOf(*condition_.text)) {
       issue("\"" + *condition_.text + "\" is not a date of the calendar",
             "write YYYY-MM-DD, YYYY-MM or YYYY");
+    }
+    if (type == "Time" && condition_.text && !timeOfDay(*condition_.text)) {
+      issue("\"" + *condition_.text + "\" is no time of day", "write hh:mm:ss");
     }
   }
 
@@ -93,20 +85,21 @@ class ConditionChecker {
                                : condition_.number ? condition_.number->toText()
                                                    : std::string();
     if (wanted.empty() || question.options.empty()) return;  // said already
-    const bool isCoding = condition_.answerType == "Coding";
     std::vector<std::string> codes;
     for (const Option& option : question.options) {
       codes.push_back(option.code);
-      if (option.code != wanted) continue;
-      const bool isSameSystem =
-          isCoding ? condition_.system.empty() || condition_.system == option.system : option.system.empty();
-      if (isSameSystem) return;
+      if (option.code != wanted || option.type != condition_.answerType) continue;
+      if (condition_.system.empty() || condition_.system == option.system) return;
+      if (!question.hasAllOptions) return;
       issue("the option \"" + wanted + "\" of \"" + question.linkId + "\" is of the system " + option.system,
-            "compare with that system");
+            "compare with that system", notOffered_);
       return;
     }
+    const bool mayBeAnother = !question.hasAllOptions || question.type == ItemType::OpenChoice;
+    if (mayBeAnother) return;
     issue("\"" + wanted + "\" is no option of \"" + question.linkId + "\"",
-          base::didYouMean(wanted, codes, "name the code of an option that the question offers"));
+          base::didYouMean(wanted, codes, "name the code of an option that the question offers"),
+          notOffered_);
   }
 
   void checkUnit(const Item& question) {
@@ -123,32 +116,18 @@ class ConditionChecker {
   }
 
   const Form& form_;
-  const std::map<const Item*, std::size_t>& order_;
   const Item& item_;
   const EnableWhen& condition_;
+  base::Severity notOffered_;
   base::Issues& issues_;
 };
 
-void checkNesting(const Item& item, base::Issues& issues) {
-  if (item.type == ItemType::Group && item.repeats && Form::repeatingGroupOf(item)) {
-    issues.error(item.place, item.linkId, "a repeating group stands within a repeating group",
-                 "put it beside the other one");
-  }
-  if (isQuestion(item.type) && item.repeats && !item.items.empty()) {
-    issues.error(item.place, item.linkId, "a question with several answers cannot hold items",
-                 "use a repeating group, or put the items after the question");
-  }
-}
-
 }  // namespace
 
-void checkForm(const Form& form, base::Issues& issues) {
-  std::map<const Item*, std::size_t> order;
-  for (const Item* item : form.inOrder()) order.emplace(item, order.size());
+void checkForm(const Form& form, base::Severity notOffered, base::Issues& issues) {
   for (const Item* item : form.inOrder()) {
-    checkNesting(*item, issues);
     for (const EnableWhen& condition : item->enableWhen) {
-      ConditionChecker(form, order, *item, condition, issues).check();
+      ConditionChecker(form, *item, condition, notOffered, issues).check();
     }
   }
 }

@@ -1,4 +1,4 @@
-// What needs the whole assembled form: conditions and nesting. For src/questionnaire only.
+// What needs the whole assembled form: its conditions. For src/questionnaire only.
 #pragma once
 
 #include "base/issue.h"
@@ -6,9 +6,9 @@
 
 namespace stile::questionnaire {
 
-/// enableWhen: the question stands earlier, is a question, and takes answers of the type and unit
-/// compared with; its option is offered. Repeating: groups do not repeat within groups that
-/// repeat, and a question with several answers holds no questions.
-void checkForm(const Form& form, base::Issues& issues);
+/// enableWhen: the question is a question of this form, takes answers of the type and unit compared
+/// with, and offers the option. A condition on an option that is not offered can never hold: of the
+/// severity `notOffered`, because the standard does not forbid it.
+void checkForm(const Form& form, base::Severity notOffered, base::Issues& issues);
 
 }  // namespace stile::questionnaire

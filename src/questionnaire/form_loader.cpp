@@ -7,9 +7,11 @@
 
 #include "base/near_names.h"
 #include "questionnaire/canonical.h"
+#include "questionnaire/expression_reader.h"
 #include "questionnaire/extension.h"
 #include "questionnaire/form_checker.h"
 #include "questionnaire/item_reader.h"
+#include "questionnaire/own_form_checker.h"
 
 namespace stile::questionnaire {
 namespace {
@@ -37,8 +39,8 @@ void appendOnce(const base::Issues& from, base::Issues& to) {
 
 }  // namespace
 
-FormLoader::FormLoader(const std::map<std::string, std::string>& files, base::Issues& issues)
-    : files_(files), issues_(issues) {}
+FormLoader::FormLoader(const std::map<std::string, std::string>& files, Rules rules, base::Issues& issues)
+    : files_(files), rules_(rules), issues_(issues) {}
 
 std::vector<std::shared_ptr<const Form>> FormLoader::load() {
   for (const auto& [file, text] : files_) readSource(file, text);
@@ -56,12 +58,12 @@ std::vector<std::shared_ptr<const Form>> FormLoader::load() {
 }
 
 void FormLoader::readSource(const std::string& file, const std::string& text) {
-  auto source = std::make_unique<Source>();
+  const auto document = json::Document::parse(text, file, found_);
+  if (!document) return;
+  const json::Node root = document->root();
+  auto source = std::make_unique<Source>(root);
   source->name = nameOf(file);
-  source->document = json::Document::parse(text, file, found_);
-  if (!source->document) return;
-  const json::Node root = source->document->root();
-  source->place = root.place();
+  source->document = document;
   json::ObjectReader reader(root, source->name, found_);
   if (!reader.isObject()) return;
   const std::string type = requireWords(reader, "resourceType");
@@ -72,24 +74,25 @@ void FormLoader::readSource(const std::string& file, const std::string& text) {
     }
     return;
   }
-  source->url = requireWords(reader, "url");
+  source->url = rules_ == Rules::OwnContent ? requireWords(reader, "url") : reader.string("url");
   source->version = reader.string("version");
   source->title = reader.string("title");
-  const std::string status = requireWords(reader, "status");
-  static const std::vector<std::string> kStatuses{"draft", "active", "retired", "unknown"};
-  if (!status.empty() && std::find(kStatuses.begin(), kStatuses.end(), status) == kStatuses.end()) {
-    reader.issue(*reader.find("status"), "\"" + status + "\" is no status of a Questionnaire",
-                 base::didYouMean(status, kStatuses, "use draft, active, retired or unknown"));
-  }
+  readStatus(reader);
   if (source->url.find('|') != std::string::npos) {
     reader.issue(*reader.find("url"), "the url holds a |", "write the version in \"version\"");
   }
   if (const auto rules = reader.find("implicitRules")) {
     reader.issue(*rules, "implicit rules are not understood", "remove implicitRules");
   }
+  if (const auto period = reader.find("effectivePeriod")) {
+    const auto from = period->find("start");
+    const auto until = period->find("end");
+    if (from && from->isString()) source->effectiveFrom = from->string();
+    if (until && until->isString()) source->effectiveUntil = until->string();
+  }
   source->items = reader.array("item");
   if (source->items.empty()) reader.issue(root, "the form has no items", "add \"item\" with the questions");
-  readExpectation(root, *source);
+  readExtensions(reader, *source);
   acceptUnused(reader, {"id",
                         "meta",
                         "implicitRules",
@@ -116,16 +119,46 @@ void FormLoader::readSource(const std::string& file, const std::string& text) {
                         "approvalDate",
                         "lastReviewDate",
                         "effectivePeriod",
-                        "code",
-                        "extension",
-                        "modifierExtension"});
+                        "code"});
   reader.finish();
   sources_.push_back(std::move(source));
 }
 
-void FormLoader::readExpectation(json::Node root, Source& source) {
-  json::ObjectReader reader(root, source.name, found_);
-  Extensions extensions(reader);
+void FormLoader::readStatus(json::ObjectReader& reader) {
+  const std::string status = requireWords(reader, "status");
+  static const std::vector<std::string> kStatuses{"draft", "active", "retired", "unknown"};
+  if (status.empty() || std::find(kStatuses.begin(), kStatuses.end(), status) != kStatuses.end()) return;
+  reader.issue(*reader.find("status"), "\"" + status + "\" is no status of a Questionnaire",
+               base::didYouMean(status, kStatuses, "use draft, active, retired or unknown"));
+}
+
+void FormLoader::readExtensions(json::ObjectReader& reader, Source& source) {
+  Extensions extensions(reader, extension_url::kRenderingCritical);
+  readExpectation(reader, extensions, source);
+  readRenderingCritical(reader);
+  source.variables = readVariables(extensions, source.name, found_);
+  source.constraints = readConstraints(extensions, source.name, found_);
+  source.launchContext = readLaunchContext(extensions);
+  if (rules_ == Rules::OwnContent && !(source.variables.empty() && source.constraints.empty())) {
+    reader.issue(reader.node(), "variables and constraints of a form are not supported",
+                 "write rules instead; they are three-valued");
+  }
+}
+
+void FormLoader::readRenderingCritical(json::ObjectReader& reader) {
+  for (const json::Node& modifier : reader.array("modifierExtension")) {
+    const auto url = modifier.find("url");
+    if (!url || !url->isString() || url->string() != extension_url::kRenderingCritical) continue;
+    const auto named = modifier.find("valueCanonical");
+    const std::string name = named && named->isString() ? named->string() : std::string();
+    if (isFollowed(name)) continue;
+    reader.issue(named ? *named : modifier,
+                 "the form says that nobody may show it who does not follow the extension " + name,
+                 "that extension is not followed here; use a form without it");
+  }
+}
+
+void FormLoader::readExpectation(json::ObjectReader& reader, Extensions& extensions, Source& source) {
   const auto code = extensions.only(extension_url::kAssembleExpectation, "valueCode", json::Kind::String);
   if (!code) return;
   source.isRoot = code->string() != "assemble-child";
@@ -170,10 +203,23 @@ std::shared_ptr<const Form> FormLoader::assemble(Source& source) {
   form.version_ = source.version;
   form.name_ = source.name;
   form.title_ = source.title;
+  form.variables_ = source.variables;
+  form.constraints_ = source.constraints;
+  form.launchContext_ = source.launchContext;
+  form.effectiveFrom_ = source.effectiveFrom;
+  form.effectiveUntil_ = source.effectiveUntil;
+  form.documents_.push_back(source.document);
   assembly.open.push_back(&source);
   addItems(source.items, nullptr, form.items_, assembly);
   // A module alone lacks the questions before it, so its conditions are checked within forms only.
-  if (source.isRoot) checkForm(form, found_);
+  if (!source.isRoot) return assembly.form;
+  const bool isOwn = rules_ == Rules::OwnContent;
+  checkForm(form, isOwn ? base::Severity::Error : base::Severity::Note, found_);
+  if (isOwn) {
+    checkOwnForm(form, found_);
+  } else {
+    noteOddities(form, found_);
+  }
   return assembly.form;
 }
 
@@ -183,17 +229,13 @@ void FormLoader::addItems(const std::vector<json::Node>& nodes, Item* parent, It
 }
 
 void FormLoader::addItem(json::Node node, Item* parent, Items& into, Assembly& assembly) {
-  ReadItem read = readItem(node, found_);
+  ReadItem read = readItem(node, assembly.open.back()->valueSets, found_);
   if (!read.item || !isNewLinkId(*read.item, assembly)) return;
   if (!read.module.empty()) {
     takeIn(read.module, *read.item, parent, into, assembly);
     return;
   }
   if (read.isHelp && parent) {
-    if (!read.item->enableWhen.empty()) {
-      found_.error(read.item->place, read.item->linkId, "a help text cannot have a condition",
-                   "remove enableWhen; help is shown with its question");
-    }
     parent->help += (parent->help.empty() ? "" : " ") + read.item->text;
     parent->helpLinkId = read.item->linkId;
     return;
@@ -238,6 +280,7 @@ void FormLoader::takeIn(const std::string& canonical, const Item& placeholder, I
     return;
   }
   assembly.done.push_back(module);
+  assembly.form->documents_.push_back(module->document);
   assembly.open.push_back(module);
   addItems(module->items, parent, into, assembly);
   assembly.open.pop_back();

@@ -8,14 +8,22 @@
 
 #include "base/issue.h"
 #include "json/document.h"
+#include "json/reader.h"
+#include "questionnaire/extension.h"
 #include "questionnaire/form.h"
+#include "questionnaire/value_set.h"
 
 namespace stile::questionnaire {
 
 class FormLoader {
  public:
+  enum class Rules {
+    Standard,    ///< any Questionnaire of FHIR R4
+    OwnContent,  ///< forms whose items are facts: checkOwnForm() as well
+  };
+
   /// `files`: file name (a folder before it is allowed) -> JSON text.
-  FormLoader(const std::map<std::string, std::string>& files, base::Issues& issues);
+  FormLoader(const std::map<std::string, std::string>& files, Rules rules, base::Issues& issues);
 
   /// Root forms in the order of the file names, modules taken in. A form with issues is in the list
   /// as far as it could be read, so that later checks can add theirs; nobody uses it then.
@@ -30,7 +38,14 @@ class FormLoader {
     bool isModule = false;
     bool isTakenIn = false;  ///< some form used it
     std::vector<json::Node> items;
+    ContainedValueSets valueSets;
+    std::vector<Expression> variables;
+    std::vector<Constraint> constraints;
+    std::vector<std::string> launchContext;
+    std::string effectiveFrom, effectiveUntil;
     base::Place place;
+
+    explicit Source(json::Node root) : valueSets(root), place(root.place()) {}
   };
   /// A form on its way.
   struct Assembly {
@@ -42,7 +57,10 @@ class FormLoader {
   using Items = std::vector<std::unique_ptr<Item>>;
 
   void readSource(const std::string& file, const std::string& text);
-  void readExpectation(json::Node root, Source& source);
+  void readStatus(json::ObjectReader& reader);
+  void readExtensions(json::ObjectReader& reader, Source& source);
+  void readExpectation(json::ObjectReader& reader, Extensions& extensions, Source& source);
+  void readRenderingCritical(json::ObjectReader& reader);
   void checkUrls();
   Source* sourceOf(const std::string& canonical);
   std::shared_ptr<const Form> assemble(Source& source);
@@ -53,6 +71,7 @@ class FormLoader {
   bool isNewLinkId(const Item& item, Assembly& assembly);
 
   const std::map<std::string, std::string>& files_;
+  Rules rules_;
   base::Issues& issues_;
   base::Issues found_;  ///< may hold an issue twice: once per form that takes a module in
   std::vector<std::unique_ptr<Source>> sources_;

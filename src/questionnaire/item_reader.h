@@ -7,7 +7,8 @@
 
 #include "base/issue.h"
 #include "json/document.h"
-#include "questionnaire/form.h"
+#include "questionnaire/item.h"
+#include "questionnaire/value_set.h"
 
 namespace stile::questionnaire {
 
@@ -18,8 +19,8 @@ struct ReadItem {
   bool isHelp = false;               ///< says why its parent is asked
 };
 
-/// Reads and checks what one item says about itself; what needs the whole form is checked by
-/// checkForm().
-ReadItem readItem(json::Node node, base::Issues& issues);
+/// Reads and checks what one item says about itself, as the standard has it; what needs the whole form
+/// is checked by checkForm(), what our own content asks for besides by checkOwnForm().
+ReadItem readItem(json::Node node, const ContainedValueSets& valueSets, base::Issues& issues);
 
 }  // namespace stile::questionnaire

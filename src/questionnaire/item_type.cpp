@@ -27,11 +27,20 @@ constexpr std::array<std::pair<ItemType, const char*>, 16> kNames{{
 }};
 
 std::vector<std::string> choiceAnswerTypes(const Item& item) {
-  std::vector<std::string> types{"Coding"};
-  const bool offersPlain = std::any_of(item.options.begin(), item.options.end(),
-                                       [](const Option& option) { return option.system.empty(); });
-  if (offersPlain) types.insert(types.end(), {"String", "Integer", "Date", "Time"});
-  if (item.type == ItemType::OpenChoice && !offersPlain) types.push_back("String");
+  std::vector<std::string> types;
+  const auto add = [&](const std::string& type) {
+    if (std::find(types.begin(), types.end(), type) == types.end()) types.push_back(type);
+  };
+  for (const Option& option : item.options) add(option.type);
+  // A value set holds codes; a choice that lists nothing may be meant for answers of any kind.
+  if (types.empty() || !item.valueSet.empty()) add("Coding");
+  if (item.options.empty() && item.valueSet.empty()) {
+    for (const char* type : {"String", "Integer", "Date", "Time", "Reference"}) add(type);
+  }
+  if (item.type == ItemType::OpenChoice) {
+    add("String");
+    add("Coding");
+  }
   return types;
 }
 

@@ -4,10 +4,10 @@
 #include "questionnaire/extension.h"
 
 namespace stile::questionnaire {
+namespace {
 
-std::optional<Quantity> readQuantity(json::Node node, const std::string& subject, base::Issues& issues) {
-  json::ObjectReader reader(node, subject, issues);
-  if (!reader.isObject()) return std::nullopt;
+/// The number; the unit is left to the caller.
+std::optional<Quantity> valueOf(json::ObjectReader& reader) {
   reader.find("id");
   reader.find("extension");
   const auto valueNode = reader.require("value");
@@ -16,18 +16,45 @@ std::optional<Quantity> readQuantity(json::Node node, const std::string& subject
     reader.issue(*valueNode, "the number " + valueNode->numberText() + " is too long or too large",
                  "write it with fewer digits");
   }
-  if (const auto comparator = reader.find("comparator")) {
+  const auto comparator = reader.find("comparator");
+  if (comparator) {
     reader.issue(*comparator, "a quantity with a comparator is a bound, not a value",
                  "give the value, or leave the answer out");
   }
+  Quantity quantity;
   const std::string code = reader.string("code");
-  const std::string system = reader.string("system");
+  quantity.system = reader.string("system");
+  quantity.unitWords = reader.string("unit", code);
+  acceptUnused(reader, {"value", "comparator", "unit", "system", "code"});
+  reader.finish();
+  if (!value || comparator) return std::nullopt;
+  quantity.value = *value;
+  quantity.valueText = valueNode->numberText();
+  quantity.unit = code;
+  return quantity;
+}
+
+}  // namespace
+
+std::optional<Quantity> readOpenQuantity(json::Node node, const std::string& subject, base::Issues& issues) {
+  json::ObjectReader reader(node, subject, issues);
+  if (!reader.isObject()) return std::nullopt;
+  auto quantity = valueOf(reader);
+  const bool isUcum = quantity && quantity->system == kUcumSystem && base::parseUnit(quantity->unit);
+  if (quantity && !isUcum) quantity->unit.clear();
+  return quantity;
+}
+
+std::optional<Quantity> readQuantity(json::Node node, const std::string& subject, base::Issues& issues) {
+  json::ObjectReader reader(node, subject, issues);
+  if (!reader.isObject()) return std::nullopt;
+  auto quantity = valueOf(reader);
+  const std::string code = reader.string("code");
   const std::string remedy = "give the unit as \"system\": \"" + std::string(kUcumSystem) +
                              "\" and \"code\": a UCUM code such as mm[Hg]";
-  bool hasUnit = false;
   if (code.empty()) {
     reader.issue(node, "the quantity has no unit code; units are never guessed", remedy);
-  } else if (system != kUcumSystem) {
+  } else if (reader.string("system") != kUcumSystem) {
     const auto systemNode = reader.find("system");
     reader.issue(systemNode ? *systemNode : node, "the unit's system is not " + std::string(kUcumSystem),
                  remedy);
@@ -35,12 +62,9 @@ std::optional<Quantity> readQuantity(json::Node node, const std::string& subject
     reader.issue(*reader.find("code"), "the unit \"" + code + "\" is not known",
                  "use a UCUM code such as mm[Hg] or kg");
   } else {
-    hasUnit = true;
+    return quantity;
   }
-  acceptUnused(reader, {"value", "comparator", "unit", "system", "code"});
-  reader.finish();
-  if (!value || !hasUnit || reader.find("comparator")) return std::nullopt;
-  return Quantity{*value, valueNode->numberText(), code};
+  return std::nullopt;
 }
 
 }  // namespace stile::questionnaire

@@ -1,8 +1,25 @@
 #include "records/clinic_settings.h"
 
+#include <algorithm>
+#include <cctype>
+
 #include "json/reader.h"
 
 namespace stile::records {
+namespace {
+
+/// A language tag as far as papers need it: "en", "es", "es-MX".
+bool isLanguageTag(const std::string& tag) {
+  const auto isLetter = [](unsigned char c) { return std::isalpha(c) != 0 || c == '-'; };
+  return tag.size() >= 2 && tag.size() <= 10 && tag.front() != '-' && tag.back() != '-' &&
+         std::all_of(tag.begin(), tag.end(), isLetter);
+}
+
+}  // namespace
+
+const char* idOf(PaperSize size) {
+  return size == PaperSize::A4 ? "A4" : "Letter";
+}
 
 ClinicSettings ClinicSettings::load(const std::string& text, const std::string& file, base::Issues& issues) {
   ClinicSettings settings;
@@ -12,10 +29,25 @@ ClinicSettings ClinicSettings::load(const std::string& text, const std::string& 
   settings.name = reader.requireString("name");
   settings.address = reader.string("address");
   settings.telephone = reader.string("telephone");
+  settings.email = reader.string("email");
   settings.openingHours = reader.string("openingHours");
   settings.outOfHours = reader.string("outOfHours");
   settings.emergencyNumber = reader.requireString("emergencyNumber");
+  settings.crisisLine = reader.string("crisisLine");
+  settings.replyRoute = reader.string("replyRoute");
   settings.clinician = reader.string("clinician");
+  settings.logo = reader.string("logo");
+  if (const std::string size = reader.string("paperSize", "A4"); size == "Letter")
+    settings.paperSize = PaperSize::Letter;
+  else if (size != "A4")
+    reader.issue(*reader.find("paperSize"), "there is no paper size " + size, "write A4 or Letter");
+  if (auto languages = reader.strings("languages"); !languages.empty()) {
+    for (const std::string& tag : languages)
+      if (!isLanguageTag(tag))
+        reader.issue(*reader.find("languages"), "\"" + tag + "\" is no language tag",
+                     "write tags such as en or es");
+    settings.languages = std::move(languages);
+  }
   reader.finish();
   return settings;
 }

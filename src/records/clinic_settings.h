@@ -2,10 +2,15 @@
 #pragma once
 
 #include <string>
+#include <string_view>
+#include <vector>
 
 #include "base/issue.h"
 
 namespace stile::records {
+
+enum class PaperSize { A4, Letter };
+const char* idOf(PaperSize size);  ///< "A4", "Letter"
 
 /// Empty members are left out on papers, except the emergency number, which then reads "the
 /// emergency number".
@@ -13,20 +18,26 @@ struct ClinicSettings {
   std::string name;
   std::string address;
   std::string telephone;
+  std::string email;
   std::string openingHours;
-  std::string outOfHours;       ///< whom to call when the clinic is shut
+  std::string outOfHours;  ///< whom to call when the clinic is shut
   std::string emergencyNumber;
-  std::string clinician;        ///< who signs, with profession
+  std::string crisisLine;     ///< local help for someone in despair, with its number
+  std::string replyRoute;     ///< how a reply comes back securely: "sealed envelope, or fax 01632 960 418"
+  std::string clinician;      ///< who signs, with profession
+  std::string logo;           ///< a PNG file, its path relative to the settings file
+  PaperSize paperSize = PaperSize::A4;
+  std::vector<std::string> languages{"en"};  ///< for clients, BCP 47; the first is the clinic's own
 
-  /// Unknown members and wrong types are issues.
+  /// Unknown members, wrong types, a paper size or language tag that is none are issues.
   static ClinicSettings load(const std::string& text, const std::string& file, base::Issues& issues);
 };
 
 /// Who a paper is for. Never part of the screening itself.
 struct PaperClient {
-  std::string name;     ///< may be empty: a line to write on is left
-  std::string born;     ///< in words, or ""
-  std::string record;   ///< record number, or ""
+  std::string name;    ///< may be empty: a line to write on is left
+  std::string born;    ///< in words, or ""
+  std::string record;  ///< record number, or ""
 };
 
 }  // namespace stile::records

@@ -49,10 +49,20 @@ struct Finding {
   Sentence say;                            ///< slots filled in
 };
 
+/// Whether a finding is for reading or only for its limits.
+enum class Words {
+  Full,  ///< everything
+  None,  ///< `where`, `reasons` and `say` stay empty
+};
+
 /// Evaluates every rule of `ruleSet` on `facts`, in file order.
 ///
 /// Pure: same input, same findings. A rule that is false yields none; a rule with forEach yields
 /// at most one per repetition (an unanswered group is one repetition of unknowns).
-std::vector<Finding> evaluateRules(const RuleSet& ruleSet, const facts::FactSet& facts, base::Date today);
+std::vector<Finding> evaluateRules(const RuleSet& ruleSet, const facts::FactSet& facts, base::Date today,
+                                   Words words = Words::Full);
+/// The findings of one rule.
+std::vector<Finding> evaluateRule(const Rule& rule, const facts::FactSet& facts, base::Date today,
+                                  Words words = Words::Full);
 
 }  // namespace stile::rules

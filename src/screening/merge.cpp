@@ -1,6 +1,7 @@
 #include "screening/merge.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace stile::screening {
 namespace {
@@ -10,48 +11,10 @@ using limits::Clearance;
 using limits::Limits;
 using limits::Rung;
 
-/// The mildest clearance that still leaves `upTo` open.
-Clearance remainingAbove(Rung upTo) {
-  switch (upTo) {
-    case Rung::None: return Clearance::BeforeAny;
-    case Rung::Light: return Clearance::BeforeModerate;
-    case Rung::Moderate: return Clearance::BeforeVigorous;
-    case Rung::Vigorous: return Clearance::None;
-  }
-  return Clearance::BeforeAny;
-}
-
-/// Lifts the clearance, and the ceilings that wait for a clearance, up to `upTo`. Nothing else.
-void lift(Limits& limits, const rules::Rule& rule, const limits::PerBay<Rung>& upTo) {
-  for (const Bay bay : limits::kBays) {
-    if (upTo[bay] == Rung::None) continue;
-    limits.clearance[bay] = std::min(limits.clearance[bay], remainingAbove(upTo[bay]));
-    if (rule.until.key == rules::KeyKind::Clearance || rule.until.key == rules::KeyKind::Assessment)
-      limits.ceiling[bay] = std::max(limits.ceiling[bay], upTo[bay]);
-  }
-}
-
 bool isAssessed(const rules::Finding& finding, const facts::FactSet& facts) {
   if (!finding.rule->assessable || finding.standing != rules::Standing::Certain) return false;
   const facts::FactSlots slots(facts, finding.rule->forEach, finding.repetition);
   return finding.rule->assessable->evaluate(slots).truth == expression::Truth::True;
-}
-
-/// The physician's own limits, from every reply that covers something.
-Limits limitsOfReplies(const std::vector<ClearanceReply>& replies, const std::vector<Coverage>& coverage) {
-  Limits all;
-  for (const ClearanceReply& reply : replies) {
-    const bool inForce = std::any_of(coverage.begin(), coverage.end(), [&](const Coverage& one) {
-      return one.covers && one.ruleId == reply.ruleId && one.by == reply.by;
-    });
-    if (!inForce) continue;
-    Limits own;
-    own.heartRatePerMinute = reply.heartRatePerMinute;
-    own.loadKilograms = reply.loadKilograms;
-    if (reply.systolic) own.stopValues[{"restingBloodPressure", false, "mm[Hg]"}] = *reply.systolic;
-    all = join(all, own);
-  }
-  return all;
 }
 
 End endOf(Limits limits) {
@@ -63,6 +26,32 @@ End endOf(Limits limits) {
 
 }  // namespace
 
+Clearance remainingAbove(Rung upTo) {
+  switch (upTo) {
+    case Rung::None: return Clearance::BeforeAny;
+    case Rung::Light: return Clearance::BeforeModerate;
+    case Rung::Moderate: return Clearance::BeforeVigorous;
+    case Rung::Vigorous: return Clearance::None;
+  }
+  return Clearance::BeforeAny;
+}
+
+Limits limitsOfReplies(const std::vector<ClearanceReply>& replies, const std::vector<Coverage>& coverage) {
+  Limits all;
+  for (const ClearanceReply& reply : replies) {
+    const bool inForce = std::any_of(coverage.begin(), coverage.end(), [&](const Coverage& one) {
+      return one.covers && one.ruleId == reply.ruleId && one.by == reply.by;
+    });
+    if (!inForce) continue;
+    Limits own;
+    own.heartRatePerMinute = reply.heartRatePerMinute;
+    own.loadKilograms = reply.loadKilograms;
+    if (reply.systolic) own.stopValues[{"restingBloodPressure", false, "mm[Hg]"}] = *reply.systolic;
+    tighten(all, own);
+  }
+  return all;
+}
+
 Limits contributionOf(const rules::Finding& finding, EndKind kind, const std::vector<Coverage>& coverage,
                       const facts::FactSet& facts) {
   Limits limits = kind == EndKind::Floor ? finding.floor : finding.reach;
@@ -73,15 +62,43 @@ Limits contributionOf(const rules::Finding& finding, EndKind kind, const std::ve
   return limits;
 }
 
-Rung usableRung(const Limits& limits, Bay bay) {
-  if (limits.action >= limits::Action::SameDay) return Rung::None;
-  return std::min(limits.ceiling[bay], limits::leftOpenBy(limits.clearance[bay]));
+/// Most findings are covered by nothing; theirs needs no copy.
+void addContribution(Limits& all, const rules::Finding& finding, EndKind kind, const std::vector<Coverage>& coverage,
+                     const facts::FactSet& facts) {
+  if (coverage.empty() && !finding.rule->assessable)
+    tighten(all, kind == EndKind::Floor ? finding.floor : finding.reach);
+  else
+    tighten(all, contributionOf(finding, kind, coverage, facts));
+}
+
+Rung usableRung(limits::Action action, Clearance clearance, Rung ceiling) {
+  if (action >= limits::Action::SameDay) return Rung::None;
+  return std::min(ceiling, limits::leftOpenBy(clearance));
+}
+
+Rung wantedIntensity(const facts::FactSet& facts) {
+  const facts::Definition* wanted = facts.dictionary().find("desiredIntensity");
+  if (wanted == nullptr) return Rung::Light;
+  const auto& value = facts.at(wanted->slot).value;
+  return value.text ? limits::rungOf(*value.text).value_or(Rung::Light) : Rung::Light;
+}
+
+bool decisionIsSettled(const std::vector<rules::Finding>& findings, const Limits& reach) {
+  const auto decision = [](const Limits& limits) {
+    return std::tuple(limits.action, limits.clearance.aerobic, limits.clearance.strength, limits.ceiling.aerobic,
+                      limits.ceiling.strength);
+  };
+  Limits withOpen = reach;
+  for (const rules::Finding& finding : findings)
+    if (finding.standing == rules::Standing::Open && finding.counted == rules::IfUnknown::Cautious)
+      tighten(withOpen, finding.floor);
+  return decision(withOpen) == decision(reach);
 }
 
 End mergeEnd(const std::vector<rules::Finding>& findings, EndKind kind, const std::vector<Coverage>& coverage,
              const std::vector<ClearanceReply>& replies, const facts::FactSet& facts) {
   Limits all = limitsOfReplies(replies, coverage);
-  for (const rules::Finding& finding : findings) all = join(all, contributionOf(finding, kind, coverage, facts));
+  for (const rules::Finding& finding : findings) addContribution(all, finding, kind, coverage, facts);
   return endOf(std::move(all));
 }
 
@@ -91,7 +108,7 @@ End mergeIfGranted(const std::vector<rules::Finding>& findings, Rung wanted, con
   for (const rules::Finding& finding : findings) {
     Limits limits = contributionOf(finding, EndKind::Floor, coverage, facts);
     if (finding.standing == rules::Standing::Certain) lift(limits, *finding.rule, {wanted, wanted});
-    all = join(all, limits);
+    tighten(all, limits);
   }
   return endOf(std::move(all));
 }

@@ -15,7 +15,22 @@ using limits::Bay;
 using limits::PerBay;
 using limits::Rung;
 
-RungView viewOf(const Screening& screening, Bay bay, Rung rung) {
+/// What each finding alone leaves usable at one end, in the order of the findings.
+std::vector<PerBay<Rung>> leftByEach(const Screening& screening, EndKind kind) {
+  std::vector<PerBay<Rung>> left;
+  for (const rules::Finding& finding : screening.findings) {
+    limits::Limits alone;
+    const bool isPlain = screening.coverage.empty() && !finding.rule->assessable;
+    const limits::Limits& own = kind == EndKind::Floor ? finding.floor : finding.reach;
+    if (!isPlain) alone = contributionOf(finding, kind, screening.coverage, screening.facts);
+    const limits::Limits& limits = isPlain ? own : alone;
+    left.push_back({usableRung(limits, Bay::Aerobic), usableRung(limits, Bay::Strength)});
+  }
+  return left;
+}
+
+RungView viewOf(const Screening& screening, Bay bay, Rung rung, const std::vector<PerBay<Rung>>& leftAtFloor,
+                const std::vector<PerBay<Rung>>& leftAtReach) {
   RungView view;
   view.bay = bay;
   view.rung = rung;
@@ -25,11 +40,11 @@ RungView viewOf(const Screening& screening, Bay bay, Rung rung) {
   }
   view.state = rung > screening.reach.usable[bay] ? RungState::Shut : RungState::NotYetKnown;
   // A shut rung is explained by what is certain; one not yet known by everything that bars it.
-  const EndKind kind = view.state == RungState::Shut ? EndKind::Reach : EndKind::Floor;
+  const auto& leftByFindings = view.state == RungState::Shut ? leftAtReach : leftAtFloor;
   std::vector<std::pair<Rung, RungReason>> found;
   for (std::size_t i = 0; i < screening.findings.size(); ++i) {
     const rules::Finding& finding = screening.findings[i];
-    const Rung left = usableRung(contributionOf(finding, kind, screening.coverage, screening.facts), bay);
+    const Rung left = leftByFindings[i][bay];
     if (left < rung) found.push_back({left, {i, finding.rule->until.say, finding.rule->until.key}});
   }
   std::stable_sort(found.begin(), found.end(), [&](const auto& a, const auto& b) {
@@ -38,14 +53,6 @@ RungView viewOf(const Screening& screening, Bay bay, Rung rung) {
   });
   for (auto& [left, reason] : found) view.reasons.push_back(std::move(reason));
   return view;
-}
-
-/// The intensity the client wants; while it is not known, the lowest.
-Rung wantedIntensity(const facts::FactSet& facts) {
-  const facts::Definition* wanted = facts.dictionary().find("desiredIntensity");
-  if (wanted == nullptr) return Rung::Light;
-  const auto& value = facts.at(wanted->slot).value;
-  return value.text ? limits::rungOf(*value.text).value_or(Rung::Light) : Rung::Light;
 }
 
 bool anyUsable(const PerBay<Rung>& usable) { return usable.aerobic > Rung::None || usable.strength > Rung::None; }
@@ -75,19 +82,6 @@ void decidePlan(Screening& screening, const Content& content, const std::vector<
   }
 }
 
-/// Settled: no open finding that counts in full changes the action, a clearance or a ceiling.
-bool decisionIsSettled(const Screening& screening) {
-  const auto decision = [](const limits::Limits& limits) {
-    return std::tuple(limits.action, limits.clearance.aerobic, limits.clearance.strength, limits.ceiling.aerobic,
-                      limits.ceiling.strength);
-  };
-  limits::Limits withOpen = screening.reach.limits;
-  for (const rules::Finding& finding : screening.findings)
-    if (finding.standing == rules::Standing::Open && finding.counted == rules::IfUnknown::Cautious)
-      withOpen = join(withOpen, finding.floor);
-  return decision(withOpen) == decision(screening.reach.limits);
-}
-
 }  // namespace
 
 Screening screen(const Content& content, facts::FactSet facts, const std::vector<ClearanceReply>& replies,
@@ -99,15 +93,17 @@ Screening screen(const Content& content, facts::FactSet facts, const std::vector
   screening.coverage = coverageOf(replies, screening.findings, screening.facts, today);
   screening.floor = mergeEnd(screening.findings, EndKind::Floor, screening.coverage, replies, screening.facts);
   screening.reach = mergeEnd(screening.findings, EndKind::Reach, screening.coverage, replies, screening.facts);
+  const auto leftAtFloor = leftByEach(screening, EndKind::Floor);
+  const auto leftAtReach = leftByEach(screening, EndKind::Reach);
   for (const Bay bay : limits::kBays)
     for (const Rung rung : {Rung::Light, Rung::Moderate, Rung::Vigorous})
-      screening.rungs.push_back(viewOf(screening, bay, rung));
+      screening.rungs.push_back(viewOf(screening, bay, rung, leftAtFloor, leftAtReach));
   for (const rules::Finding& finding : screening.findings)
     if (finding.standing == rules::Standing::Open && finding.counted != rules::IfUnknown::Pass)
       screening.couldBecome = std::max(screening.couldBecome, finding.full.action);
   screening.openQuestions = openQuestionsOf(screening, content.forms);
   screening.policies = policiesThatDecide(content, screening, replies);
-  screening.isSettled = decisionIsSettled(screening);
+  screening.isSettled = decisionIsSettled(screening.findings, screening.reach.limits);
   decidePlan(screening, content, replies);
   return screening;
 }

@@ -4,57 +4,22 @@
 #include "application/clearance_request.h"
 #include "application/screen_client.h"
 #include "case_file.h"
+#include "reply_slip.h"
 
 using namespace stile;
 using limits::Rung;
+using test::Slip;
+using test::replyTo;
 
 namespace {
 
 const base::Date kDay = *base::Date::of(2026, 11, 25);
 
-/// What a physician writes on the slip.
-struct Slip {
-  std::string answer = "noKnownReason", bay = "both", intensity = "moderate", from = "2026-11-20", until = {};
-  int heartRate = 0;
-};
-
-std::string replyTo(const rules::Finding& finding, const Slip& slip) {
-  json::Writer writer;
-  const auto item = [&](const char* linkId, const char* key, const std::string& value) {
-    writer.beginObject().member("linkId", linkId).key("answer").beginArray().beginObject();
-    if (std::string(key) == "valueCoding")
-      writer.key(key).beginObject().member("system", "https://stile.example/option").member("code", value).endObject();
-    else
-      writer.member(key, value);
-    writer.endObject().endArray().endObject();
-  };
-  writer.beginObject().member("resourceType", "QuestionnaireResponse");
-  writer.member("questionnaire", "https://stile.example/questionnaire/clearance-reply|2026.11");
-  writer.member("status", "completed").member("authored", "2026-11-20").key("item").beginArray();
-  item("replyBy", "valueString", "A. Physician");
-  item("replyDate", "valueDate", "2026-11-20");
-  writer.beginObject().member("linkId", "replyFinding").key("item").beginArray();
-  item("replyRule", "valueString", finding.rule->id);
-  item("replyBasis", "valueString", finding.basis);
-  item("replyAnswer", "valueCoding", slip.answer);
-  if (!slip.bay.empty()) item("replyBay", "valueCoding", slip.bay);
-  if (!slip.intensity.empty()) item("replyIntensity", "valueCoding", slip.intensity);
-  item("replyFrom", "valueDate", slip.from);
-  if (!slip.until.empty()) item("replyUntil", "valueDate", slip.until);
-  if (slip.heartRate > 0) {
-    writer.beginObject().member("linkId", "replyHeartRateLimit").key("answer").beginArray().beginObject();
-    writer.key("valueQuantity").beginObject().member("value", slip.heartRate).member("unit", "/min");
-    writer.member("system", "http://unitsofmeasure.org").member("code", "/min").endObject();
-    writer.endObject().endArray().endObject();
-  }
-  writer.endArray().endObject().endArray().endObject();
-  return writer.text();
-}
-
 /// The facts of the case branch-n3 (palpitations, explained, unchanged) with some members replaced.
 std::string person(const std::vector<std::pair<std::string, std::string>>& changes = {}) {
   const test::CaseFile file(std::filesystem::path(STILE_SOURCE_DIR) / "tests/cases/branch-n3.json");
-  const auto facts = *file.root().find("facts");
+  const auto document = test::parsed(file.facts(), "branch-n3");
+  const json::Node facts = document->root();
   json::Writer writer;
   writer.beginObject();
   for (std::size_t i = 0; i < facts.size(); ++i) {

@@ -6,6 +6,7 @@
 
 #include "application/screen_client.h"
 #include "case_file.h"
+#include "reply_slip.h"
 
 using namespace stile;
 using facts::UnknownAs;
@@ -106,9 +107,9 @@ TEST_CASE("Taking any single answer away never makes the floor milder and never 
     const test::CaseFile file(path);
     base::Issues issues;
     std::vector<screening::ClearanceReply> replies;
-    const auto screened = application::screenClient(test::content(), file.inputs(), file.date(), issues);
+    const auto screened = application::screenClient(test::content(), test::inputsWithReplies(file), file.date(), issues);
     REQUIRE(screened.ok());
-    for (const auto& one : application::repliesIn(test::content(), file.inputs())) replies.push_back(one);
+    for (const auto& one : application::repliesIn(test::content(), test::inputsWithReplies(file))) replies.push_back(one);
     INFO(path.filename().string());
     for (const Answer& answer : answersIn(screened.value().facts)) removal.check(screened.value(), answer, replies);
   }
@@ -129,9 +130,9 @@ TEST_CASE("Two answers taken away at once are no milder than one") {
   for (const auto& path : test::jsonFiles("cases")) {
     const test::CaseFile file(path);
     base::Issues issues;
-    const auto screened = application::screenClient(content, file.inputs(), file.date(), issues);
+    const auto screened = application::screenClient(content, test::inputsWithReplies(file), file.date(), issues);
     REQUIRE(screened.ok());
-    const auto replies = application::repliesIn(content, file.inputs());
+    const auto replies = application::repliesIn(content, test::inputsWithReplies(file));
     const auto answers = answersIn(screened.value().facts);
     if (answers.size() < 2) continue;
     for (int round = 0; round < 5 * test::scale(); ++round) {

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "case_file.h"
+#include "reply_slip.h"
 #include "exchange/screening_json.h"
 
 using namespace stile;
@@ -77,7 +78,7 @@ TEST_CASE("What a screening prints as JSON fits its published schema, for every 
   for (const auto& path : test::jsonFiles("cases")) {
     const test::CaseFile file(path);
     base::Issues issues;
-    const auto screened = application::screenClient(test::content(), file.inputs(), file.date(), issues);
+    const auto screened = application::screenClient(test::content(), test::inputsWithReplies(file), file.date(), issues);
     REQUIRE(screened.ok());
     const auto output = test::parsed(exchange::toJson(screened.value(), test::content(), issues), path.filename().string());
     Schema validator(schema->root());

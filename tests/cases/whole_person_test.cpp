@@ -1,9 +1,11 @@
 // Whole people (tests/cases/*.json) through the real entry point: what must and must not follow.
 #include <catch2/catch.hpp>
+#include <map>
 #include <set>
 
 #include "application/screen_client.h"
 #include "case_file.h"
+#include "reply_slip.h"
 
 using namespace stile;
 
@@ -25,7 +27,8 @@ std::vector<std::string> wordsIn(json::Node object, const char* key) {
 
 std::set<std::string> exercisesIn(const screening::Screening& screening) {
   std::set<std::string> ids;
-  for (const auto* plan : {screening.plan ? &*screening.plan : nullptr, screening.heldPlan ? &*screening.heldPlan : nullptr})
+  for (const auto* plan :
+       {screening.plan ? &*screening.plan : nullptr, screening.heldPlan ? &*screening.heldPlan : nullptr})
     if (plan != nullptr)
       for (const auto& line : plan->lines) ids.insert(line.exercise->id);
   return ids;
@@ -38,7 +41,8 @@ const char* planWord(screening::PlanState state) {
 /// Compares every member that `expect` has, and refuses members it does not know.
 class Expectation {
  public:
-  Expectation(json::Node expect, const screening::Screening& screening) : expect_(expect), screening_(screening) {}
+  Expectation(json::Node expect, const screening::Screening& screening)
+      : expect_(expect), screening_(screening) {}
 
   void check() {
     REQUIRE(expect_.size() >= 3);
@@ -116,7 +120,8 @@ class Expectation {
     for (const auto& [service, referral] : screening_.reach.limits.referrals) referrals.insert(service);
     for (const auto& [key, value] : limits.stopValues) stops.insert(key.measure);
     for (const auto& [key, value] : limits.caps)
-      caps.insert(key.movement + " " + limits::idOf(key.side) + " " + limits::idOf(key.qualifier) + " " + value.toText());
+      caps.insert(key.movement + " " + limits::idOf(key.side) + " " + limits::idOf(key.qualifier) + " " +
+                  value.toText());
     checkAll("bans", bans, true);
     checkAll("noBans", bans, false);
     checkAll("gates", gates, true);
@@ -140,21 +145,54 @@ class Expectation {
 
 }  // namespace
 
+/// How many whole people of each kind there must be, at least.
+const std::map<std::string, int> kLeast = {{"interacting", 30},  {"threshold", 15}, {"notSure", 12},
+                                           {"medicineOnly", 12}, {"telephone", 10}, {"partialReply", 6}};
+
+/// What a case says of itself must be true of it: a case of interacting conditions has certain
+/// findings from two rule files, a "not sure" case an answer of that kind, and so on.
+void checkKind(const std::string& kind, const test::CaseFile& file, const screening::Screening& screening) {
+  INFO("said to be of the kind " << kind);
+  CHECK(kLeast.count(kind) == 1);
+  std::set<std::string> topics;
+  for (const auto& finding : screening.findings)
+    if (finding.standing == rules::Standing::Certain) topics.insert(finding.rule->file);
+  const std::string facts = file.facts();
+  if (kind == "interacting") CHECK(topics.size() >= 2);
+  if (kind == "notSure")
+    CHECK((facts.find("notSure") != std::string::npos || facts.find("declined") != std::string::npos));
+  if (kind == "medicineOnly") CHECK(facts.find("medicineName") != std::string::npos);
+  if (kind == "telephone") CHECK(facts.find("readingSystolic") == std::string::npos);
+  if (kind == "partialReply") CHECK(file.root().find("replies"));
+}
+
 TEST_CASE("Each whole person gets what must follow and nothing that must not") {
   const auto paths = test::jsonFiles("cases");
+  std::map<std::string, int> kinds;
   for (const auto& path : paths) {
     const test::CaseFile file(path);
     INFO(path.filename().string() << ": " << file.title());
     CHECK_FALSE(file.source().empty());
     base::Issues issues;
-    const auto screened = application::screenClient(test::content(), file.inputs(), file.date(), issues);
+    const auto screened =
+        application::screenClient(test::content(), test::inputsWithReplies(file), file.date(), issues);
     std::string told;
     for (const auto& issue : issues.all()) told += toText(issue) + "\n";
     INFO(told);
     CHECK(screened.ok());
     if (!screened.ok()) continue;
     Expectation(file.expect(), screened.value()).check();
+    for (const std::string& kind : wordsIn(file.root(), "categories")) {
+      checkKind(kind, file, screened.value());
+      ++kinds[kind];
+    }
   }
-  WARN(paths.size() << " whole people");
-  CHECK(paths.size() >= 25);
+  std::string counted;
+  for (const auto& [kind, least] : kLeast) {
+    INFO(kind << ": at least " << least);
+    CHECK(kinds[kind] >= least);
+    counted += ", " + std::to_string(kinds[kind]) + " " + kind;
+  }
+  WARN(paths.size() << " whole people" << counted);
+  CHECK(paths.size() >= 100);
 }

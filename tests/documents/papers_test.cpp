@@ -26,11 +26,11 @@ std::string summaryWords(const screening::Screening& screening) {
 }
 
 std::optional<Document> handout(const screening::Screening& screening) {
-  return handoutOf(screening, content(), clinicSettings(), kMaren, handoutTexts());
+  return handoutOf({screening, content(), clinicSettings(), kMaren, handoutTexts()});
 }
 
 std::optional<Document> waiting(const screening::Screening& screening) {
-  return waitingSheetOf(screening, content(), clinicSettings(), kMaren, handoutTexts());
+  return waitingSheetOf({screening, content(), clinicSettings(), kMaren, handoutTexts()});
 }
 
 /// Words that no paper may say of a client or an exercise.
@@ -54,7 +54,10 @@ TEST_CASE("every paper carries clinic, client, date, content version and caution
       const std::string words = wordsOf(paper);
       for (const std::string& part : {std::string("Tarnside Movement Clinic"), std::string("Maren Oakshott"),
                                       std::string("25 November 2026"), content().version,
-                                      content().intendedUse.caution, content().intendedUse.notReviewed}) {
+                                      paper.reader == Reader::Client ? handoutTexts().phrase("caution")
+                                                                     : content().intendedUse.caution,
+                                      paper.reader == Reader::Client ? handoutTexts().phrase("notReviewed")
+                                                                     : content().intendedUse.notReviewed}) {
         INFO(paper.title << ": " << part);
         CHECK(has(words, part));
         CHECK(has(toHtml(paper), part));
@@ -104,14 +107,15 @@ TEST_CASE("an answer asked back stands on the summary") {
   CHECK(has(words, "Count again for a minute."));
 }
 
-TEST_CASE("nothing known: the summary counts the questions, shows twelve and folds the rest") {
+TEST_CASE("nothing known: the summary counts the questions, shows twelve at most and folds the rest") {
   const auto screening = screened("nothing");
   const Document paper = summaryOf(screening, content(), clinicSettings(), kMaren, {});
   CHECK(has(wordsOf(paper), "Nothing can start yet: answers are missing."));
   REQUIRE(screening.openQuestions.size() > 13);
-  const std::string more = "and " + std::to_string(screening.openQuestions.size() - 12) + " more";
+  const std::string more = "and " + std::to_string(screening.openQuestions.size() - 12) + " more open questions";
   CHECK(has(toText(paper), more));
   CHECK(has(toHtml(paper), "<summary>" + more + "</summary>"));
+  for (const auto& question : screening.openQuestions) CHECK(has(wordsOf(paper), question.label));
   CHECK_FALSE(handout(screening).has_value());
 }
 
@@ -209,7 +213,7 @@ TEST_CASE("an emergency: the summary opens with the call, the waiting sheet says
 
 TEST_CASE("without settings and names the papers leave lines to write on, and no number is made up") {
   const auto screening = screened("maren");
-  const auto paper = handoutOf(screening, content(), {}, {}, handoutTexts());
+  const auto paper = handoutOf({screening, content(), {}, {}, handoutTexts()});
   REQUIRE(paper);
   CHECK(has(wordsOf(*paper), "Call the emergency number now if"));
   CHECK(has(toHtml(*paper), "name <span class=\"blank\"></span>"));

@@ -46,6 +46,20 @@ TEST_CASE("every text and every mark that carries meaning stands out from its gr
     }
 }
 
+TEST_CASE("cloths, skin and marks of a figure differ in lightness, so that black and white will do") {
+  using C = Colour;
+  for (const Theme theme : {Theme::Light, Theme::Dark, Theme::Paper}) {
+    INFO((theme == Theme::Dark ? "dark" : "light"));
+    for (const C cloth : {C::FigureSkin, C::FigureShirt, C::FigureTrousers}) {
+      CHECK(contrast(C::FigureInk, cloth, theme) >= 3);
+      CHECK(contrast(C::FigureMark, cloth, theme) >= 1.7);
+      CHECK(contrast(C::FigureShoe, cloth, theme) >= 1.3);
+    }
+    CHECK(contrast(C::FigureShirt, C::FigureTrousers, theme) >= 1.6);
+    CHECK(contrast(C::FigureHair, C::FigureSkin, theme) >= 3);
+  }
+}
+
 TEST_CASE("every colour has a name and two values") {
   for (const Token& token : kTokens) {
     CHECK_FALSE(token.name.empty());

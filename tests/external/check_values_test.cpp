@@ -157,6 +157,27 @@ void checkSixMinutes(json::Node entry) {
   checkNear(actual, *entry.find("expected")->find("expected"), entry);
 }
 
+void checkWaist(json::Node entry) {
+  const auto input = *entry.find("input");
+  const auto facts = factsOf("{\"sex\": \"" + wordIn(input, "sex") + "\", \"waist\": \"" + textIn(input, "centimetres") + " cm\"}");
+  const auto isTrue = [&](const char* id) {
+    return facts.at(test::content().dictionary.find(id)->slot).value.truth == expression::Truth::True;
+  };
+  const std::string risk = isTrue("waistHigh") ? "substantial" : isTrue("waistIncreased") ? "increased" : "usual";
+  CHECK(risk == entry.find("expected")->string());
+}
+
+void checkShortPerformance(json::Node entry) {
+  const auto input = *entry.find("input");
+  const auto seconds = [&](const char* name) { return "\"" + textIn(input, name) + " s\""; };
+  const auto actual = derived(
+      "performanceScore", "{\"balanceTogetherTime\": " + seconds("together") + ", \"balanceSemiTandemTime\": " +
+                              seconds("semiTandem") + ", \"balanceTandemTime\": " + seconds("tandem") +
+                              ", \"walkFourMetresTime\": " + seconds("walk") + ", \"chairRiseFiveTime\": " +
+                              seconds("rises") + "}");
+  checkNear(actual, *entry.find("expected"), entry);
+}
+
 using Check = std::function<void(json::Node)>;
 
 const std::map<std::string, Check>& checks() {
@@ -167,6 +188,20 @@ const std::map<std::string, Check>& checks() {
       {"ketoneAction", checkKetones},
       {"chairStandLevel", checkChairStand},
       {"sixMinuteWalk", checkSixMinutes},
+      {"waistRisk", checkWaist},
+      {"shortPerformance", checkShortPerformance},
+      {"activityLevel",
+       [](json::Node entry) {
+         CHECK(classed("activity-class", {{"value", numberIn(*entry.find("input"), "minutesPerWeek")}}) ==
+               entry.find("expected")->string());
+       }},
+      {"activityMinutesPerWeek",
+       [](json::Node entry) {
+         const auto input = *entry.find("input");
+         checkNear(derived("activityMinutesPerWeek", "{\"activityDaysPerWeek\": " + textIn(input, "daysPerWeek") +
+                                                         ", \"activityMinutesPerDay\": " + textIn(input, "minutesPerDay") + "}"),
+                   *entry.find("expected")->find("value"), entry);
+       }},
       {"intensityBand",
        [](json::Node entry) {
          const auto input = *entry.find("input");

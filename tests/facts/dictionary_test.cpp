@@ -185,3 +185,19 @@ TEST_CASE("An issue in an expression stands at the line and column of the word")
                                                    fact("a", "boolean", formula("%oops")) + "]}"}});
   CHECK_THAT(text, Contains("rules/facts/t.json:2:"));
 }
+
+TEST_CASE("A smallest change is a positive number with a source, on a number") {
+  const Sample sample(
+      fact("distance", "quantity",
+           R"("unit": "m", "sources": ["s"], "smallestChange": {"value": 30, "sources": ["s"]})"));
+  CHECK(sample.dictionary.find("distance")->smallestChange == base::Rational(30));
+  CHECK(sample.dictionary.find("distance")->smallestChangeSources == std::vector<std::string>{"s"});
+  const auto text = dictionaryIssues(
+      {{"rules/facts/t.json",
+        factFile(
+            fact("a", "boolean", R"("sources": ["s"], "smallestChange": {"value": 1, "sources": ["s"]})") +
+            "," +
+            fact("b", "integer", R"("sources": ["s"], "smallestChange": {"value": 0, "sources": []})"))}});
+  CHECK_THAT(text, Contains("only a number has a smallest change") && Contains("must be more than nothing") &&
+                       Contains("names no source"));
+}

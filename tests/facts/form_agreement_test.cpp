@@ -45,6 +45,7 @@ TEST_CASE("Where a form and the dictionary differ the item's place is told") {
   const auto c = GENERATE_COPY(values<Case>({
       {fact("a", "boolean"), item("aa", "boolean"), "there is no fact \"aa\"; did you mean \"a\"?"},
       {fact("a", "boolean"), item("a", "integer"), "is of the type boolean"},
+      {fact("a", "boolean"), item("a", "display"), "an item of the type display cannot be answered"},
       {fact("a", "quantity", mmHg()), item("a", "quantity", units("kg")), "cannot be converted to mm[Hg]"},
       {fact("a", "code", choices("x y")), item("a", "choice", offered("z")),
        "\"z\" is no option of the fact"},

@@ -88,3 +88,20 @@ TEST_CASE("Norm tables that overlap, stand in the wrong order or name no source 
   CHECK_THAT(text, Contains("wrong order") && Contains("shares ages") && Contains("two whole numbers") &&
                        Contains("names no source"));
 }
+
+TEST_CASE("A result equal to the cut-off is below where the source says so") {
+  for (const std::string member : {"", R"("equalIsBelow": true, )"}) {
+    Sample sample(
+        fact("sex", "code", choices("male female")) + "," + fact("age", "integer") + "," +
+            fact("walk", "quantity", R"("unit": "s")") + "," +
+            fact("walkNorm", "code",
+                 derived(R"("norm": {"table": "timed", "of": "walk", "sex": "sex", "age": "age"})")),
+        {}, {},
+        {{"rules/norms/timed.json",
+          R"({"id": "timed", "title": "Walk", "unit": "s", "higherIsBetter": false, )" + member +
+              R"("sources": ["s"], "rows": [
+                    {"sex": "male", "ages": [18, 99], "below": 12}]})"}});
+    const auto set = sample.plain(R"({"sex": "male", "age": 62, "walk": "12 s"})");
+    CHECK(*sample.in(set, "walkNorm").value.text == (member.empty() ? "within" : "below"));
+  }
+}

@@ -21,7 +21,7 @@ namespace stile::plan {
 inline std::map<std::string, std::string> planFiles() {
   std::map<std::string, std::string> files;
   const std::filesystem::path root = STILE_SOURCE_DIR;
-  for (const char* part : {"rules/facts", "rules/exercises", "rules/sources", "rules/norms", "rules/policy.json",
+  for (const char* part : {"rules/facts", "rules/exercises", "rules/movement", "rules/sources", "rules/norms", "rules/policy.json",
                            "rules/doses.json", "rules/vocabulary.json", "rules/medicines/classes.json"}) {
     const auto take = [&](const std::filesystem::path& path) {
       std::ifstream in(path, std::ios::binary);
@@ -67,7 +67,7 @@ class Client {
     for (const char* fact :
          {"homeHasChair", "homeHasArmChair", "homeHasHighSeat", "homeHasWall", "homeHasCounter", "homeHasDoorFrame",
           "homeHasStairs", "homeHasFirmBed", "homeHasMat", "homeHasBedOrMat", "homeHasBand", "homeHasWeights",
-          "homeHasCycle", "homeHasHandPedals", "homeWalkingSpace", "poolAccess", "floorAccess", "canLieOnBack"}) {
+          "homeHasCycle", "homeHasHandPedals", "homeHasCrossTrainer", "homeWalkingSpace", "poolAccess", "floorAccess", "canLieOnBack"}) {
       is(fact, true);
     }
     return *this;

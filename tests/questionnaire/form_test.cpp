@@ -106,7 +106,7 @@ TEST_CASE("What would change the meaning of a form is refused") {
              Contains("implicit rules"));
   CHECK_THAT(issuesOf(item("a", "boolean", R"("extension": [{"url":
       "http://hl7.org/fhir/uv/sdc/StructureDefinition/sdc-questionnaire-enableWhenExpression",
-      "valueExpression": {}}])")),
+      "valueExpression": {"language": "text/fhirpath", "expression": "true"}}])")),
              Contains("enableWhenExpression is not supported"));
   CHECK_THAT(issuesOf(item("a", "choice", R"("answerValueSet": "https://example.org/v")")),
              Contains("value sets"));

@@ -84,6 +84,46 @@ inline questionnaire::FormSet loaded(const std::string& items) {
   return loaded(Files{{"t.json", formText(items)}});
 }
 
+/// Loads as a stranger's form; nothing but notes.
+inline questionnaire::FormSet loadedAny(const std::string& items, const std::string& more = {}) {
+  base::Issues issues;
+  auto forms = questionnaire::FormSet::loadAny({{"t.json", formText(items, "t", more)}}, issues);
+  for (const auto& issue : issues.all()) UNSCOPED_INFO(base::toText(issue));
+  REQUIRE_FALSE(issues.hasErrors());
+  return forms;
+}
+
+/// Every issue of a stranger's form that must be refused.
+inline std::string issuesOfAny(const std::string& items, const std::string& more = {}) {
+  base::Issues issues;
+  questionnaire::FormSet::loadAny({{"t.json", formText(items, "t", more)}}, issues);
+  CHECK(issues.hasErrors());
+  std::string text;
+  for (const auto& issue : issues.all()) text += base::toText(issue) + "\n";
+  return text;
+}
+
+/// An extension of the core standard with one member.
+inline std::string extension(const std::string& name, const std::string& member) {
+  return R"({"url": "http://hl7.org/fhir/StructureDefinition/)" + name + "\", " + member + "}";
+}
+
+/// An extension of the guide for Structured Data Capture.
+inline std::string sdcExtension(const std::string& name, const std::string& member) {
+  return R"({"url": "http://hl7.org/fhir/uv/sdc/StructureDefinition/sdc-questionnaire-)" + name + "\", " + member +
+         "}";
+}
+
+inline std::string extensions(const std::string& list) {
+  return "\"extension\": [" + list + "]";
+}
+
+/// A FHIRPath expression as the value of an extension. `text` is put into JSON as it stands.
+inline std::string fhirPath(const std::string& text, const std::string& name = {}) {
+  return "\"valueExpression\": {" + (name.empty() ? std::string() : "\"name\": \"" + name + "\", ") +
+         R"("language": "text/fhirpath", "expression": ")" + text + "\"}";
+}
+
 /// Every issue of files that must be refused, one after the other.
 inline std::string issuesOf(const Files& files) {
   base::Issues issues;

@@ -11,6 +11,7 @@
 
 #include "application/content_folder.h"
 #include "json/document.h"
+#include "scale.h"
 #include "screening/content.h"
 
 namespace stile::test {
@@ -53,12 +54,6 @@ inline std::shared_ptr<const json::Document> parsed(const std::string& text, con
   for (const auto& issue : issues.all()) all += toText(issue) + "\n";
   if (!document) throw std::runtime_error(all);
   return document;
-}
-
-/// `--long` multiplies the counts of randomised tests; the seed stays the same.
-inline int scale() {
-  const char* text = std::getenv("STILE_TEST_SCALE");
-  return text == nullptr ? 1 : std::max(1, std::atoi(text));
 }
 
 }  // namespace stile::test

@@ -1,0 +1,30 @@
+// What papers are written with: the clinic's settings with its logo, and the sentences of the content.
+#pragma once
+
+#include <string>
+
+#include "base/issue.h"
+#include "base/result.h"
+#include "documents/blank_form.h"
+#include "documents/handout_texts.h"
+#include "documents/letter_texts.h"
+#include "records/clinic_settings.h"
+
+namespace stile::application {
+
+struct PaperTexts {
+  records::ClinicSettings settings;
+  std::string logoPng;  ///< bytes, or ""
+  documents::HandoutTexts handout;
+  documents::LetterTexts letters;
+  documents::FormWords forms;
+};
+
+/// `settingsFile` may be "". Refused when one of the files has errors (they are in `issues`).
+base::Result<PaperTexts> loadPaperTexts(const std::string& contentFolder, const std::string& settingsFile,
+                                        base::Issues& issues);
+
+/// Writes a document by the name of the file: .pdf, .html, or text for any other name.
+base::Result<bool> writeDocument(const documents::Document& document, const std::string& path);
+
+}  // namespace stile::application

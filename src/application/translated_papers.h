@@ -1,0 +1,34 @@
+// A client's papers in another language: content put into it, the same client screened with it.
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "application/translation.h"
+#include "base/issue.h"
+#include "base/result.h"
+#include "documents/handout_texts.h"
+#include "screening/content.h"
+#include "screening/screening.h"
+
+namespace stile::application {
+
+/// Screens the client of this run once more with other content.
+using ScreenAgain = std::function<base::Result<screening::Screening>(const screening::Content&)>;
+
+struct InLanguage {
+  std::shared_ptr<const screening::Content> content;
+  std::shared_ptr<const screening::Screening> screening;
+  documents::HandoutTexts texts;
+  std::string notice;  ///< "" once a licensed translator has reviewed it
+};
+
+/// Refused when there is no such translation, when it has errors, or when the screening came out
+/// otherwise than in the clinic's own language (which would be a defect).
+base::Result<InLanguage> inLanguage(const std::string& language, const std::string& contentFolder,
+                                    const screening::Screening& original, const ScreenAgain& screenAgain,
+                                    base::Issues& issues);
+
+}  // namespace stile::application

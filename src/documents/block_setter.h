@@ -1,0 +1,57 @@
+// Blocks of the document model set into slices of a given width, for the PDF writer.
+#pragma once
+
+#include <vector>
+
+#include "documents/document.h"
+#include "documents/page_flow.h"
+#include "documents/pdf_text.h"
+
+namespace stile::documents {
+
+class BlockSetter {
+ public:
+  /// `x` and `width`: where the blocks stand; `tallest`: the room of a page, above which even a
+  /// framed box may be broken.
+  BlockSetter(const Typesetter& type, const Document& document, const Measures& measures, double x, double width,
+              double tallest)
+      : type_(type), document_(document), m_(measures), x_(x), width_(width), tallest_(tallest) {}
+
+  Flow set(const std::vector<Block>& blocks) const;
+  /// One paragraph under `tag`; long ones may be broken between pages.
+  Flow text(const std::string& words, const TextStyle& style, const std::string& tag, double before,
+            std::size_t boldBytes = 0) const;
+
+ private:
+  BlockSetter at(double x, double width) const { return {type_, document_, m_, x, width, tallest_}; }
+  BlockSetter with(const Measures& measures) const { return {type_, document_, measures, x_, width_, tallest_}; }
+
+  Flow of(const Paragraph& form) const;
+  Flow of(const Rows& form) const;
+  Flow of(const Table& form) const;
+  Flow of(const List& form) const;
+  Flow of(const Figure& form) const;
+  Flow of(const Box& form) const;
+  Flow of(const Fold& form) const;
+  Flow of(const Columns& form) const;
+  Flow of(const WriteLine& form) const;
+  Flow of(const Choices& form) const;
+  Flow of(const CutLine& form) const;
+
+  Flow compactRows(const Rows& form) const;
+  Slice compactRow(const Row& row, double x, double width) const;
+  Slice row(const Row& row, double term, double note) const;
+  Flow columnsList(const List& form) const;
+  Slice listItem(const std::string& mark, const std::string& words, double indent, double before) const;
+  Flow framed(const Box& form, double padX, double padY) const;
+  Flow exercise(const Box& form) const;
+  Flow question(const Box& form) const;
+  Slice tableRow(const std::vector<Cell>& cells, const std::vector<double>& widths, bool isHead, bool isGrid) const;
+
+  const Typesetter& type_;
+  const Document& document_;
+  Measures m_;  ///< a copy: setters live on in what they paint
+  double x_, width_, tallest_;
+};
+
+}  // namespace stile::documents

@@ -1,0 +1,227 @@
+// Boxes set into slices: framed, hung on an upright, cut like a notice.
+#include <algorithm>
+#include <memory>
+
+#include "documents/block_setter.h"
+
+namespace stile::documents {
+namespace {
+
+using drawing::Colour;
+
+constexpr double kPointsPerUnit = 0.75;
+
+void add(Flow& flow, Slice slice) {
+  Step step;
+  step.slice = std::move(slice);
+  flow.push_back(std::move(step));
+}
+
+/// The flow moved as it is, but breakable, its first space set.
+void startWith(Flow& flow, double before) {
+  for (Step& step : flow)
+    if (step.kind == Step::Kind::Slice) {
+      step.slice.before = before;
+      return;
+    }
+}
+
+}  // namespace
+
+Flow BlockSetter::framed(const Box& form, double padX, double padY) const {
+  // The client's boxes are set in the smaller size, so that they meet on the first page.
+  Measures own = m_;
+  if (document_.reader == Reader::Client) {
+    own.body = m_.small;
+    own.body.colour = Colour::Ink;
+    own.body.line = own.body.size * 1.25;
+    own.boxTitle.size *= 0.95, own.boxTitle.line *= 0.95;
+    own.gap *= 0.6;
+  }
+  const BlockSetter inner = at(x_ + padX, width_ - 2 * padX).with(own);
+  Flow flow;
+  if (!form.title.empty()) {
+    TextStyle style = own.boxTitle;
+    if (form.kind == BoxKind::NotForNow && !document_.isBlackOnly) style.colour = Colour::Shut;
+    const bool hasMark = form.kind == BoxKind::Emergency;
+    const double mark = hasMark ? style.size * 1.05 : 0, shift = hasMark ? mark + style.size * 0.45 : 0;
+    const SetText title = type_.set(form.title, style, inner.width_ - shift);
+    Slice slice;
+    slice.height = title.height();
+    slice.keepsNext = true;
+    slice.paint = [title, x = inner.x_, mark, shift](PdfCanvas& canvas, double y) {
+      if (mark > 0)
+        canvas.ornament([&] {  // the stop bar
+          const double top = y + (title.style().line - mark) / 2;
+          canvas.fill(x, top, mark, mark, Colour::Ink);
+          canvas.fill(x + mark * 0.19, top + mark * 0.38, mark * 0.62, mark * 0.24, Colour::OnSlab);
+        });
+      canvas.open("H3");
+      title.paint(canvas.cairo(), x + shift, y);
+      canvas.close();
+    };
+    add(flow, std::move(slice));
+  }
+  append(flow, inner.set(form.blocks));
+  const double height = heightOf(flow) + 2 * padY;
+  if (height > tallest_) {  // no page holds it: it goes without a frame, and may be broken
+    startWith(flow, m_.gap * 1.4);
+    return flow;
+  }
+  const auto inside = std::make_shared<Flow>(std::move(flow));
+  Slice slice;
+  slice.before = m_.gap * 1.4;
+  slice.height = height;
+  slice.paint = [this_ = *this, inside, padY, height, kind = form.kind](PdfCanvas& canvas, double y) {
+    canvas.ornament([&] {
+      const double x = this_.x_, width = this_.width_;
+      switch (kind) {
+        case BoxKind::Emergency:
+          canvas.frame(x, y, width, height, 3.75, Colour::Ink);
+          break;
+        case BoxKind::Stop:
+          canvas.fill(x, y, 3.75, height, this_.document_.isBlackOnly ? Colour::Ink : Colour::Post);
+          break;
+        case BoxKind::NotForNow:
+          canvas.notice(x, y, width, height, 15, this_.document_.isBlackOnly);
+          break;
+        case BoxKind::Held:
+          canvas.frame(x, y, width, height, 1.5, Colour::Hatch, true);
+          break;
+        case BoxKind::Question:
+          break;
+        case BoxKind::Exercise:
+        case BoxKind::Plain:
+          canvas.frame(x, y, width, height, 1.1, Colour::Edge);
+          break;
+      }
+    });
+    canvas.open("Div");
+    paintAll(*inside, canvas, y + padY);
+    canvas.close();
+  };
+  Flow result;
+  add(result, std::move(slice));
+  return result;
+}
+
+Flow BlockSetter::of(const Box& form) const {
+  const double em = m_.body.size;
+  switch (form.kind) {
+    case BoxKind::Exercise:
+      return exercise(form);
+    case BoxKind::Stop:
+      return framed(form, em * 0.85, em * 0.1);
+    case BoxKind::NotForNow:
+      return framed(form, em * 1.05, em * 0.6);
+    case BoxKind::Emergency:
+      return framed(form, em * 0.95, em * 0.6);
+    case BoxKind::Question:
+      return question(form);
+    case BoxKind::Plain:
+    case BoxKind::Held:
+      return framed(form, em * 0.85, em * 0.5);
+  }
+  return {};
+}
+
+/// The number hangs in the margin of its question.
+Flow BlockSetter::question(const Box& form) const {
+  const double indent = m_.body.size * 2;
+  TextStyle bold = m_.body;
+  bold.isBold = true;
+  // A few short boxes stand at the right of the question.
+  std::vector<Block> blocks = form.blocks;
+  const double right = width_ * 0.36;
+  std::shared_ptr<Flow> beside;
+  if (!blocks.empty())
+    if (const auto* choices = std::get_if<Choices>(&blocks.back().form); choices != nullptr && choices->label.empty()) {
+      double wide = 0;
+      for (const std::string& option : choices->options) wide += type_.widthOf(option, m_.body) + m_.choice * 2.8;
+      if (wide - m_.choice * 1.3 <= right) {
+        beside = std::make_shared<Flow>(at(x_ + width_ - right, right).set({blocks.back()}));
+        blocks.pop_back();
+      }
+    }
+  const BlockSetter inner = at(x_ + indent, width_ - indent - (beside ? right + 10 : 0));
+  Flow words = inner.text(form.title, bold, "H3", 0);
+  append(words, inner.set(blocks));
+  const SetText number = type_.set(form.number, bold, 0);
+  const auto inside = std::make_shared<Flow>(std::move(words));
+  Slice slice;
+  slice.before = m_.gap * 1.5;
+  slice.height = std::max(heightOf(*inside), beside ? heightOf(*beside) : 0);
+  slice.paint = [inside, beside, number, x = x_](PdfCanvas& canvas, double y) {
+    canvas.open("Div");
+    canvas.open("P");
+    number.paint(canvas.cairo(), x, y);
+    canvas.close();
+    paintAll(*inside, canvas, y);
+    if (beside) paintAll(*beside, canvas, y);
+    canvas.close();
+  };
+  Flow flow;
+  add(flow, std::move(slice));
+  return flow;
+}
+
+/// Number and picture at the left, words at the right; never broken while a page can hold it.
+Flow BlockSetter::exercise(const Box& form) const {
+  const bool hasPicture = form.picture.has_value();
+  const double number = m_.boxTitle.line * 1.25;
+  const double frame = hasPicture ? std::min(width_ * 0.34, 190.0) : number;
+  const double gap = m_.body.size * (hasPicture ? 1.2 : 0.8);
+  const BlockSetter inner = at(x_ + frame + gap, width_ - frame - gap);
+  Flow words = inner.text(form.title, m_.boxTitle, "H3", 0);
+  for (Step& step : words)
+    if (step.kind == Step::Kind::Slice) step.slice.keepsNext = true;
+  append(words, inner.set(form.blocks));
+  const double textHeight = heightOf(words);
+  const auto picture = hasPicture ? std::make_shared<Figure>(*form.picture) : nullptr;
+  const double pictureHeight = hasPicture ? frame : number;
+  const double height = std::max(textHeight, pictureHeight);
+  if (height > tallest_) {
+    startWith(words, m_.gap * 2);
+    return words;
+  }
+  const auto inside = std::make_shared<Flow>(std::move(words));
+  TextStyle numberStyle = m_.boxTitle;
+  if (!hasPicture) numberStyle.colour = Colour::OnSlab;
+  const SetText numberText = type_.set(form.number, numberStyle, hasPicture ? 0 : number, 0,
+                                       hasPicture ? TextAlign::Start : TextAlign::Middle);
+  Slice slice;
+  slice.before = m_.gap * 2;
+  slice.height = height;
+  slice.paint = [this_ = *this, inside, picture, numberText, frame, number](PdfCanvas& canvas, double y) {
+    const double x = this_.x_;
+    canvas.open("Div");
+    canvas.ornament([&] {
+      if (picture)
+        canvas.frame(x, y, frame, frame, 2, Colour::Ink);
+      else
+        canvas.fill(x, y, number, number, Colour::Ink);
+    });
+    canvas.open("P");
+    numberText.paint(canvas.cairo(), picture ? x + 8 : x,
+                     picture ? y + 5 : y + (number - numberText.style().line) / 2);
+    canvas.close();
+    if (picture) {
+      const drawing::Drawing& drawing = picture->drawing;
+      const double room = frame - 12;
+      const double scale = drawing.width > 0 && drawing.height > 0
+                               ? std::min(room / drawing.width, room / drawing.height)
+                               : kPointsPerUnit;
+      canvas.open("Figure", drawing.title + (drawing.description.empty() ? "" : ". " + drawing.description));
+      canvas.draw(drawing, this_.type_, x + (frame - drawing.width * scale) / 2,
+                  y + (frame - drawing.height * scale) / 2, scale);
+      canvas.close();
+    }
+    paintAll(*inside, canvas, y);
+    canvas.close();
+  };
+  Flow flow;
+  add(flow, std::move(slice));
+  return flow;
+}
+
+}  // namespace stile::documents

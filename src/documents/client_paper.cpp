@@ -1,0 +1,39 @@
+#include "documents/client_paper.h"
+
+#include "documents/paper_head.h"
+
+namespace stile::documents {
+
+Document startClientPaper(const std::string& title, const ClientRequest& request) {
+  const HandoutTexts& texts = request.texts;
+  const auto& settings = request.settings;
+  Document paper = startPaper(title, Reader::Client, request.screening, request.content, settings, request.client);
+  paper.textSize = request.style.textSize;
+  paper.isBlackOnly = request.style.isBlackOnly;
+  paper.isOneExerciseAPage = request.style.textSize != TextSize::Points14;
+  paper.language = request.style.language;
+  paper.logoPng = request.style.logoPng;
+  paper.words = {texts.phrase("page"), texts.phrase("rest"), texts.phrase("name"), texts.phrase("tickBox")};
+  paper.about.clear();
+  if (!request.client.born.empty()) paper.about.push_back(texts.phrase("born", {{"born", request.client.born}}));
+  paper.about.push_back(texts.date(request.screening.date));
+  paper.footer = {texts.phrase("caution")};
+  if (hasUnreviewedRules(request.content)) paper.footer.push_back(texts.phrase("notReviewed"));
+  if (!request.style.notice.empty()) paper.footer.push_back(request.style.notice);
+  paper.footer.push_back(texts.phrase("version", {{"version", request.content.version}}));
+  paper.runningFoot = settings.telephone.empty()
+                          ? title
+                          : texts.phrase("foot", {{"emergencyNumber", emergencyNumberOf(settings)},
+                                                  {"telephone", settings.telephone}});
+  if (!request.client.record.empty()) paper.runningFoot += " · " + texts.phrase("record", {{"record", request.client.record}});
+  return paper;
+}
+
+TextSize textSizeFor(const screening::Screening& screening) {
+  const auto* definition = screening.facts.dictionary().find("readingNeeds");
+  if (definition == nullptr || !definition->group.empty()) return TextSize::Points14;
+  const auto& value = screening.facts.at(definition->slot).value;
+  return value.text && *value.text == "largePrint" ? TextSize::Points18 : TextSize::Points14;
+}
+
+}  // namespace stile::documents

@@ -1,0 +1,103 @@
+#include "documents/client_sheets.h"
+
+#include "documents/client_boxes.h"
+#include "documents/client_wishes.h"
+#include "documents/limit_words.h"
+#include "documents/not_for_now.h"
+#include "documents/paper_head.h"
+#include "documents/week_grid.h"
+
+namespace stile::documents {
+namespace {
+
+using screening::PlanState;
+
+bool hasPlan(const ClientRequest& request) {
+  return request.screening.planState == PlanState::Made && request.screening.plan;
+}
+
+void addList(Document& paper, const std::string& heading, std::vector<std::string> items) {
+  if (!items.empty()) paper.sections.push_back({heading, {{List{std::move(items), false, false}}}, false});
+}
+
+void addStops(Document& paper, const ClientRequest& request) {
+  paper.sections.push_back({"", stopBoxes(request.screening, request.settings, request.texts, Choice::AllFindings), false});
+}
+
+}  // namespace
+
+Table weeksTable(const plan::StarterPlan& plan, const HandoutTexts& texts) {
+  Table table{texts.heading("weeksAhead"), {texts.phrase("weekColumn"), texts.phrase("planColumn")}, {}, false};
+  for (std::size_t first = 0, next = 0; first < plan.weeks.size(); first = next) {
+    next = first + 1;
+    while (next < plan.weeks.size() && plan.weeks[next].words == plan.weeks[first].words) ++next;
+    const std::string from = std::to_string(plan.weeks[first].number), to = std::to_string(plan.weeks[next - 1].number);
+    table.rows.push_back({{from == to ? from : texts.phrase("weeks", {{"from", from}, {"to", to}}), CellKind::Text},
+                          {plan.weeks[first].words, CellKind::Text}});
+  }
+  return table;
+}
+
+std::optional<Document> weekPlanOf(const ClientRequest& request) {
+  if (!hasPlan(request)) return std::nullopt;
+  const plan::StarterPlan& plan = *request.screening.plan;
+  const HandoutTexts& texts = request.texts;
+  Document paper = startClientPaper(texts.weekPlanTitle, request);
+  paper.sections.push_back({texts.heading("week"), {{weekGrid(plan, request.screening.floor.limits, texts)}}, false});
+  if (!plan.weeks.empty())
+    paper.sections.push_back({texts.heading("weeksAhead"), {{weeksTable(plan, texts)}}, false});
+  addList(paper, texts.heading("badDay"), plan.badDay);
+  addList(paper, texts.heading("missedWeek"), plan.missedWeek);
+  addList(paper, texts.heading("afterIllness"), plan.afterIllness);
+  addStops(paper, request);
+  return paper;
+}
+
+std::optional<Document> recordSheetOf(const ClientRequest& request) {
+  if (!hasPlan(request)) return std::nullopt;
+  const HandoutTexts& texts = request.texts;
+  Document paper = startClientPaper(texts.recordTitle, request);
+  Section section{texts.heading("record"), {}, false};
+  Table table;
+  table.isGrid = true;
+  table.caption = texts.heading("record");
+  table.columns = {texts.phrase("recordDay")};
+  for (const std::string& measure : measuresOf(request)) table.columns.push_back(measure);
+  for (const char* key : {"recordDone", "recordEffort", "recordPain", "recordMorning"})
+    table.columns.push_back(texts.phrase(key));
+  for (int week = 0; week < 2; ++week)
+    for (const std::string& day : texts.wordsOf("weekdays")) {
+      std::vector<Cell> cells{{day, CellKind::Text}};
+      while (cells.size() < table.columns.size()) cells.push_back({"", CellKind::Blank});
+      table.rows.push_back(std::move(cells));
+    }
+  section.blocks.push_back({std::move(table)});
+  section.blocks.push_back({WriteLine{texts.phrase("recordNote"), 2}});
+  paper.sections.push_back(std::move(section));
+  addStops(paper, request);
+  return paper;
+}
+
+std::optional<Document> carerSheetOf(const ClientRequest& request) {
+  if (!hasPlan(request)) return std::nullopt;
+  const HandoutTexts& texts = request.texts;
+  Document paper = startClientPaper(texts.carerTitle, request);
+  Section first;
+  if (!request.client.name.empty())
+    first.blocks.push_back({Paragraph{texts.phrase("madeForClient", {{"client", isolated(request.client.name)}}), ""}});
+  for (Block& block : stopBoxes(request.screening, request.settings, texts, Choice::AllFindings))
+    first.blocks.push_back(std::move(block));
+  paper.sections.push_back(std::move(first));
+  addList(paper, texts.heading("carerHelp"), HandoutTexts::chosen(texts.carer, request.screening, Choice::CertainOnly));
+  addList(paper, texts.heading("gates"), gateSentences(request));
+  addList(paper, texts.heading("checks"), checkSentences(request));
+  Section avoid{texts.heading("carerAvoid"), {}, false};
+  addNotForNow(avoid, notForNowRows(request.screening, request.content.rules.vocabulary, texts));
+  if (!avoid.blocks.empty()) paper.sections.push_back(std::move(avoid));
+  addList(paper, texts.heading("badDay"), request.screening.plan->badDay);
+  if (auto contact = contactBlocks(request.settings, texts); !contact.empty())
+    paper.sections.push_back({"", std::move(contact), false});
+  return paper;
+}
+
+}  // namespace stile::documents

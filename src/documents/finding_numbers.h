@@ -1,0 +1,29 @@
+// Findings by number on one summary, so that a limit can name what holds it in two characters.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "rules/finding.h"
+
+namespace stile::documents {
+
+class FindingNumbers {
+ public:
+  /// Gives the next number to the finding.
+  int number(const rules::Finding& finding) {
+    const int next = static_cast<int>(numbers_.size()) + 1;
+    return numbers_.emplace(&finding, next).first->second;
+  }
+  /// "(1, 4)" for those that have a number; "(physician's reply)" for none at all; "" when only
+  /// findings without a number hold it.
+  std::string cite(const std::vector<const rules::Finding*>& findings) const;
+  /// The same for rules by id: every finding of the rule.
+  std::string citeRules(const std::vector<std::string>& ruleIds) const;
+
+ private:
+  std::map<const rules::Finding*, int> numbers_;
+};
+
+}  // namespace stile::documents

@@ -1,0 +1,197 @@
+#include "documents/letter.h"
+
+#include <algorithm>
+
+#include "documents/client_boxes.h"
+#include "documents/decision_words.h"
+#include "documents/letter_facts.h"
+#include "documents/limit_words.h"
+#include "documents/paper_head.h"
+#include "documents/reply_slip.h"
+
+namespace stile::documents {
+namespace {
+
+using limits::Rung;
+using screening::PlanState;
+using screening::Screening;
+
+std::string clientOf(const LetterRequest& request) {
+  return request.client.name.empty() ? request.texts.phrases.say("aboutClient") : isolated(request.client.name);
+}
+
+Document start(const LetterRequest& request, const std::string& title, const std::string& recipient,
+               const std::string& question) {
+  Document paper = startPaper(title, Reader::Physician, request.screening, request.content, request.settings, request.client);
+  // One line for the caution: a letter is one page.
+  std::string caution;
+  for (std::size_t i = 0; i + 1 < paper.footer.size(); ++i) caution += (i == 0 ? "" : " ") + paper.footer[i];
+  paper.footer = {caution, paper.footer.back()};
+  Section section;
+  section.blocks.push_back({Paragraph{request.texts.phrases.say("dear", {{"recipient", recipient}}), ""}});
+  section.blocks.push_back({Paragraph{question, "", Tone::Statement}});
+  paper.sections.push_back(std::move(section));
+  return paper;
+}
+
+std::string replyBy(const LetterRequest& request) {
+  return request.texts.phrases.say(
+      "replyBy", {{"date", plus(request.screening.date, request.texts.replyWithin).toLongText()}});
+}
+
+/// The first aerobic and the first strength line of the plan, made or held.
+std::string planned(const LetterRequest& request, Rung wanted) {
+  const auto& phrases = request.texts.phrases;
+  const auto& plan = request.screening.plan ? request.screening.plan : request.screening.heldPlan;
+  std::string aerobic, strength;
+  if (plan)
+    for (const plan::Line& line : plan->lines) {
+      const plan::Dose& dose = line.dose;
+      if (aerobic.empty() && line.exercise->section == plan::Section::Aerobic && dose.minutes && dose.daysPerWeek &&
+          dose.effortLow && dose.effortHigh)
+        aerobic = asSentence(line.exercise->title) + " " +
+                  phrases.say("plannedAerobic",
+                              {{"minutes", dose.minutes->toText(0)},
+                               {"days", dose.daysPerWeek->toText(0)},
+                               {"effort", dose.effortLow->toText(0) + (*dose.effortLow == *dose.effortHigh
+                                                                           ? ""
+                                                                           : " to " + dose.effortHigh->toText(0))}});
+      if (strength.empty() && line.exercise->section == plan::Section::Strength && dose.repetitions && dose.daysPerWeek)
+        strength = phrases.say("plannedStrength", {{"rounds", dose.sets ? dose.sets->toText(0) : "1"},
+                                                   {"repetitions", dose.repetitions->toText(0)},
+                                                   {"days", dose.daysPerWeek->toText(0)}});
+    }
+  const auto means = request.texts.intensities.find(wanted);
+  return phrases.say("plannedHome", {{"by", madeBy(request.settings)},
+                                     {"aerobic", aerobic},
+                                     {"strength", strength},
+                                     {"intensity", means == request.texts.intensities.end() ? "" : means->second.second}});
+}
+
+std::string meanwhile(const LetterRequest& request) {
+  const auto& usable = request.screening.floor.usable;
+  if (usable.aerobic == Rung::None && usable.strength == Rung::None) return request.texts.phrases.say("meanwhileShut");
+  return request.texts.phrases.say("meanwhileOpen",
+                                   {{"aerobic", wordsOf(usable.aerobic)}, {"strength", wordsOf(usable.strength)}});
+}
+
+std::string joined(const std::set<std::string>& sentences) {
+  std::string text;
+  for (const std::string& one : sentences) text += (text.empty() ? "" : " ") + asSentence(capitalized(one));
+  return text;
+}
+
+/// Signature, consent and copies in one row.
+Section ending(const LetterRequest& request) {
+  const auto& phrases = request.texts.phrases;
+  const std::string signer = request.settings.clinician.empty() ? madeBy(request.settings) : request.settings.clinician;
+  Section section;
+  std::vector<Block> left, right;
+  left.push_back({Paragraph{signer, phrases.say("regards")}});
+  left.push_back({WriteLine{""}});
+  right.push_back({WriteLine{phrases.say("consent")}});
+  right.push_back({WriteLine{phrases.say("copies")}});
+  section.blocks.push_back({Columns{{std::move(left), std::move(right)}, {1, 1}}});
+  return section;
+}
+
+}  // namespace
+
+std::optional<Document> clearanceLetterOf(const LetterRequest& request, const std::vector<std::size_t>& toClear,
+                                          Rung wanted) {
+  if (toClear.empty()) return std::nullopt;
+  const auto& texts = request.texts;
+  const auto words = texts.intensities.find(wanted);
+  const std::string intensity = words == texts.intensities.end() ? wordsOf(wanted) : words->second.first;
+  const std::string question = texts.phrases.say("question", {{"intensity", intensity}, {"client", clientOf(request)}});
+  const std::string recipient =
+      request.recipient.empty() ? termWords(request.content.rules.vocabulary.services, "physician", false) : request.recipient;
+  Document paper = start(request, texts.kindFor("physician").title, recipient, question);
+  Section& section = paper.sections.back();
+  // The physician's referral, if there is one, is asked here and not in a letter of its own.
+  const auto& referrals = request.screening.reach.limits.referrals;
+  const auto referral = referrals.find("physician");
+  const std::string urgency = referral == referrals.end() ? "" : capitalized(wordsOf(referral->second.within)) + ".";
+  section.blocks.push_back({Paragraph{replyBy(request) + " " + texts.phrases.say("opensNothing"), urgency}});
+  std::vector<Row> rows;
+  std::string why;
+  for (std::size_t i = 0; i < toClear.size(); ++i)
+    why += (i == 0 ? "" : " ") + request.screening.findings[toClear[i]].say.clinician;
+  rows.push_back({texts.headings.say("whyAsked"), {why + " " + texts.phrases.say("opinion")}, {}});
+  if (referral != referrals.end() && !referral->second.ask.empty())
+    rows.push_back({texts.headings.say("asked"), {joined(referral->second.ask)}, {}});
+  for (Row& row : letterFactRows(request.screening, request.content, texts)) rows.push_back(std::move(row));
+  rows.push_back({texts.headings.say("planned"), {planned(request, wanted)}, {}});
+  rows.push_back({texts.headings.say("meanwhile"), {meanwhile(request)}, {}});
+  section.blocks.push_back({Rows{std::move(rows)}});
+  paper.sections.push_back(ending(request));
+  paper.sections.push_back(replySlipOf(request, toClear));
+  return paper;
+}
+
+std::vector<std::pair<std::string, Document>> referralLettersOf(const LetterRequest& request, bool isAskedAlready) {
+  const auto& texts = request.texts;
+  std::vector<std::pair<std::string, limits::Referral>> referrals(request.screening.reach.limits.referrals.begin(),
+                                                                  request.screening.reach.limits.referrals.end());
+  std::stable_sort(referrals.begin(), referrals.end(),
+                   [](const auto& a, const auto& b) { return a.second.within > b.second.within; });
+  std::vector<std::pair<std::string, Document>> letters;
+  for (const auto& [service, referral] : referrals) {
+    if (service == "emergency") continue;  // a call, never a letter
+    if (service == "physician" && isAskedAlready) continue;
+    const LetterKind& kind = texts.kindFor(service);
+    Document paper = start(request, kind.title, termWords(request.content.rules.vocabulary.services, service, false),
+                           filled(kind.question, {{"client", clientOf(request)}}));
+    Section& section = paper.sections.back();
+    section.blocks.push_back({Paragraph{replyBy(request), capitalized(wordsOf(referral.within)) + "."}});
+    std::vector<Row> rows;
+    const auto add = [&](const char* heading, std::string text) {
+      if (!text.empty()) rows.push_back({texts.headings.say(heading), {std::move(text)}, {}});
+    };
+    add("whyAsked", joined(referral.why));
+    add("asked", joined(referral.ask));
+    for (Row& row : letterFactRows(request.screening, request.content, texts)) rows.push_back(std::move(row));
+    add("meanwhile", joined(referral.meanwhile) + (referral.meanwhile.empty() ? "" : " ") + meanwhile(request));
+    section.blocks.push_back({Rows{std::move(rows)}});
+    paper.sections.push_back(ending(request));
+    paper.sections.push_back(opinionSlipOf(request));
+    letters.emplace_back(service, std::move(paper));
+  }
+  return letters;
+}
+
+Document outcomeLetterOf(const LetterRequest& request) {
+  const auto& texts = request.texts;
+  const Screening& screening = request.screening;
+  const LetterKind& kind = texts.kindFor("referrer");
+  Document paper = start(request, kind.title, request.recipient.empty() ? madeBy(request.settings) : request.recipient,
+                         filled(kind.question, {{"client", clientOf(request)}}));
+  Section& section = paper.sections.back();
+  section.blocks.push_back({Paragraph{
+      texts.phrases.say("outcomeThanks", {{"client", clientOf(request)}, {"date", screening.date.toLongText()}}), ""}});
+  std::vector<Row> rows;
+  rows.push_back({texts.headings.say("decided"), {decisionSentence(screening) + " " + actionSentence(screening)}, {}});
+  std::string why;
+  for (const rules::Finding& finding : screening.findings)
+    if (finding.standing == rules::Standing::Certain && finding.full.action > limits::Action::None)
+      why += (why.empty() ? "" : " ") + finding.say.clinician;
+  if (!why.empty()) rows.push_back({texts.headings.say("whyAsked"), {why}, {}});
+  if (screening.planState == PlanState::Made && screening.plan)
+    rows.push_back({texts.headings.say("plan"), {planned(request, std::max(screening.floor.usable.aerobic, screening.floor.usable.strength))}, {}});
+  else
+    rows.push_back({texts.headings.say("plan"), {texts.phrases.say("outcomeNoPlan", {{"because", screening.planBecause}})}, {}});
+  std::string checks;
+  for (const std::string& id : screening.floor.limits.checks)
+    if (const auto check = request.content.rules.checks.find(id); check != request.content.rules.checks.end())
+      checks += (checks.empty() ? "" : " ") + check->second.say.clinician;
+  if (!checks.empty()) rows.push_back({texts.headings.say("checks"), {checks}, {}});
+  std::string next = texts.phrases.say("outcomeReview");
+  for (const auto& [service, referral] : screening.reach.limits.referrals)
+    next += " " + capitalized(termWords(request.content.rules.vocabulary.services, service, false)) + ": " + wordsOf(referral.within) + ".";
+  rows.push_back({texts.headings.say("next"), {next}, {}});
+  section.blocks.push_back({Rows{std::move(rows)}});
+  paper.sections.push_back(ending(request));
+  return paper;
+}
+
+}  // namespace stile::documents

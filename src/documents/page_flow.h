@@ -1,0 +1,53 @@
+// What is set, in the order of reading, and how it falls onto pages.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "documents/pdf_canvas.h"
+
+namespace stile::documents {
+
+/// The smallest thing that is never broken. `paint` is given the top of the slice.
+struct Slice {
+  double before = 0;       ///< space above; dropped at the top of a page
+  double height = 0;
+  bool keepsNext = false;  ///< stands on the same page as what follows
+  bool startsPage = false;
+  std::string bookmark;    ///< title of a bookmark to this place
+  std::function<void(PdfCanvas&, double)> paint;
+};
+
+/// A slice, or the beginning or end of a tag around slices; a tag may reach over pages.
+struct Step {
+  enum class Kind { Slice, Open, Close } kind = Kind::Slice;
+  Slice slice;
+  std::string tag;
+};
+
+using Flow = std::vector<Step>;
+
+void openTag(Flow& flow, std::string tag);
+void closeTag(Flow& flow);
+void append(Flow& flow, Flow more);
+
+/// Height of the whole flow without breaks; the first space above is left out.
+double heightOf(const Flow& flow);
+/// The flow painted in one go from `y` on.
+void paintAll(const Flow& flow, PdfCanvas& canvas, double y);
+/// The flow as one slice that is never broken.
+Slice together(Flow flow, double before);
+
+/// Where a slice stands.
+struct Placed {
+  int page = 0;  ///< from 0
+  double y = 0;
+};
+
+/// One place for each step (tags take the place of the slice beside them).
+/// `top` and `bottom` bound every page. Chains of slices that keep their next stay together while
+/// they fit on one page.
+std::vector<Placed> placed(const Flow& flow, double top, double bottom);
+
+}  // namespace stile::documents

@@ -1,0 +1,17 @@
+// The rule book: every rule as a table row, in words: if, then, if unknown, source, reviewed. For the
+// clinical lead who answers for the rules.
+#pragma once
+
+#include "documents/document.h"
+#include "records/clinic_settings.h"
+#include "screening/content.h"
+
+namespace stile::documents {
+
+/// All rules by topic, the checks they name, and the bibliography.
+Document ruleBookOf(const screening::Content& content, const records::ClinicSettings& settings);
+
+/// A condition with facts by their labels and units in everyday signs.
+std::string conditionInWords(const std::string& condition, const facts::Dictionary& dictionary);
+
+}  // namespace stile::documents

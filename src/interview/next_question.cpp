@@ -1,0 +1,89 @@
+#include "interview/next_question.h"
+
+#include <algorithm>
+
+#include "interview/relevance.h"
+
+namespace stile::interview {
+namespace {
+
+using limits::Action;
+
+bool isByWidth(Reason reason) { return reason == Reason::RedFlag || reason == Reason::Matters; }
+
+/// The narrowest in the worst case among those of one reason that may matter; ties by form order.
+std::optional<QuestionRef> narrowest(Position& position, const Stakes& stakes, std::vector<QuestionRef> questions,
+                                     const SearchEffort& effort) {
+  while (!questions.empty()) {
+    std::size_t best = 0;
+    std::optional<Width> least;
+    for (std::size_t i = 0; i < questions.size(); ++i) {
+      const Width width = worstWidth(position, questions[i], least);
+      if (least && !(width < *least)) continue;
+      least = width;
+      best = i;
+    }
+    if (mayMatter(position, stakes, questions[best], Outcome::Limits, effort)) return questions[best];
+    questions.erase(questions.begin() + static_cast<std::ptrdiff_t>(best));
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Reason> reasonToAsk(const Position& position, const Stakes& stakes, const Candidate& candidate,
+                                  bool isPlanWanted) {
+  const FormQuestion& question = position.ground().questions().at(candidate.question);
+  if (question.isOpening) return Reason::Opening;
+  const Stake* stake = stakes.of(candidate.question);
+  const bool matters = stake && stake->mattersForLimits();
+  const bool isForPlan = isPlanWanted && position.ground().isForPlan(candidate.question.place);
+  if (candidate.isGroupBegun && (matters || question.item->isRequired || isForPlan)) return Reason::GroupBegun;
+  if (matters) return stake->couldBecome == Action::Emergency ? Reason::RedFlag : Reason::Matters;
+  if (question.item->isRequired) return Reason::Minimum;
+  return isForPlan ? std::optional(Reason::Plan) : std::nullopt;
+}
+
+Width widthOf(const Totals& totals) {
+  Width width;
+  for (const limits::Bay bay : limits::kBays)
+    width.rungs += std::max(0, static_cast<int>(totals.reach.usable(bay)) - static_cast<int>(totals.floor.usable(bay)));
+  width.actionSteps = std::max(0, static_cast<int>(totals.couldBecome) - static_cast<int>(totals.reach.action));
+  for (unsigned parts = totals.differingParts; parts != 0; parts &= parts - 1) ++width.parts;
+  return width;
+}
+
+Width worstWidth(Position& position, const QuestionRef& question, const std::optional<Width>& enough) {
+  const auto& answers = position.ground().questions().at(question).answers;
+  if (answers.empty()) return widthOf(position.totals());
+  Width worst;
+  for (const PossibleAnswer& answer : answers) {
+    const Trial trial(position, question, answer);
+    worst = std::max(worst, widthOf(position.totals()));
+    if (enough && worst >= *enough) break;
+  }
+  return worst;
+}
+
+std::optional<Choice> bestQuestion(Position& position, const Stakes& stakes, const std::vector<Candidate>& candidates,
+                                   bool isPlanWanted, const SearchEffort& effort) {
+  std::vector<std::pair<Reason, QuestionRef>> wanted;
+  for (const Candidate& candidate : candidates)
+    if (const auto reason = reasonToAsk(position, stakes, candidate, isPlanWanted)) wanted.emplace_back(*reason, candidate.question);
+  for (const Reason reason : {Reason::Opening, Reason::GroupBegun, Reason::RedFlag, Reason::Matters, Reason::Minimum, Reason::Plan}) {
+    std::vector<QuestionRef> questions;
+    for (const auto& [why, question] : wanted)
+      if (why == reason) questions.push_back(question);
+    if (questions.empty()) continue;
+    if (!isByWidth(reason)) return Choice{questions.front(), reason};
+    if (const auto found = narrowest(position, stakes, questions, effort)) return Choice{*found, reason};
+    // Proven not to matter: what is in the minimum set, or in the plan, is asked all the same.
+    for (const QuestionRef& question : questions) {
+      if (position.ground().questions().at(question).item->isRequired) wanted.emplace_back(Reason::Minimum, question);
+      else if (isPlanWanted && position.ground().isForPlan(question.place)) wanted.emplace_back(Reason::Plan, question);
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace stile::interview

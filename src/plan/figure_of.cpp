@@ -1,0 +1,28 @@
+#include "plan/figure_of.h"
+
+namespace stile::plan {
+
+std::optional<drawing::Drawing> figureOf(const Library& library, const Exercise& exercise, std::size_t form,
+                                         std::string_view side, movement::PictureOptions options) {
+  const auto at = library.figures.find(exercise.id);
+  if (at == library.figures.end() || at->second.forms.empty()) return std::nullopt;
+  const movement::Figure& figure = at->second;
+  const bool isLeftDrawn = figure.working == movement::Hand::Left;
+  const bool wantsLeft = side.substr(0, 4) == "left", wantsRight = side.substr(0, 5) == "right";
+  options.isMirrored = exercise.oneSided && ((wantsLeft && !isLeftDrawn) || (wantsRight && isLeftDrawn));
+  options.hasSeatHeight = options.hasSeatHeight || (form > 0 && form < figure.forms.size() &&
+                                                    figure.forms[form].props != figure.forms[0].props);
+  drawing::Drawing drawing = pictureOf(figure, form, options);
+  drawing.title = exercise.title;
+  for (const std::string& step : exercise.steps)
+    drawing.description += (drawing.description.empty() ? "" : " ") + step;
+  return drawing;
+}
+
+std::optional<drawing::Drawing> figureOf(const Library& library, const Line& line,
+                                         movement::PictureOptions options) {
+  if (line.exercise == nullptr) return std::nullopt;
+  return figureOf(library, *line.exercise, line.form, line.side, options);
+}
+
+}  // namespace stile::plan

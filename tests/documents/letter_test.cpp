@@ -1,0 +1,109 @@
+// Letters: what they must tell, what they ask, and that the answer can be typed back in.
+#include <catch2/catch.hpp>
+
+#include "documents/letter.h"
+#include "documents/text_writer.h"
+#include "sample_screenings.h"
+
+using namespace stile;
+using namespace stile::documents;
+
+namespace {
+
+const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
+
+const LetterTexts& letterTexts() {
+  static const LetterTexts texts = [] {
+    base::Issues issues;
+    auto loaded = LetterTexts::load(fileText(std::filesystem::path(STILE_SOURCE_DIR) / "rules/letters.json"), "letters.json", issues);
+    orThrow(issues);
+    orThrow(loaded.check(content().rules));
+    return loaded;
+  }();
+  return texts;
+}
+
+bool has(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+/// Certain findings that ask for clearance.
+std::vector<std::size_t> toClear(const screening::Screening& screening) {
+  std::vector<std::size_t> indices;
+  for (std::size_t i = 0; i < screening.findings.size(); ++i)
+    if (screening.findings[i].standing == rules::Standing::Certain &&
+        screening.findings[i].full.clearance.aerobic > limits::Clearance::BeforeVigorous)
+      indices.push_back(i);
+  return indices;
+}
+
+}  // namespace
+
+TEST_CASE("the letter asks one question and tells what a physician needs to answer it") {
+  const auto screening = screened("waiting");
+  const auto settings = clinicSettings();
+  const LetterRequest request{screening, content(), settings, kMaren, letterTexts(), "Dr Rowan Teale"};
+  const auto paper = clearanceLetterOf(request, toClear(screening), limits::Rung::Moderate);
+  REQUIRE(paper);
+  const std::string words = wordsOf(*paper);
+  CHECK(has(words, "To Dr Rowan Teale"));
+  CHECK(has(words, "Do you know of a reason against moderate exercise for Maren Oakshott?"));
+  CHECK(has(words, "Please reply by 9 December 2026"));
+  CHECK(has(words, "silence is never taken as a yes"));
+  for (const char* heading : {"Why we ask", "Symptoms, as told", "Conditions told", "Medicines, as told", "Measured", "What is planned"})
+    CHECK(has(words, heading));
+  for (const std::size_t index : toClear(screening)) {
+    CHECK(has(words, screening.findings[index].say.clinician));
+    CHECK(has(words, screening.findings[index].rule->id));
+  }
+  CHECK(has(words, content().intendedUse.caution));
+  CHECK(has(words, "born 14 March 1963"));
+  CHECK_FALSE(has(words, "{"));
+  for (const char* word : {" cleared", " safe ", " is fit"}) CHECK_FALSE(has(words, word));
+}
+
+TEST_CASE("the slip offers the answers of the form that it is typed into") {
+  const auto screening = screened("waiting");
+  const auto settings = clinicSettings();
+  const auto paper = clearanceLetterOf({screening, content(), settings, kMaren, letterTexts()}, toClear(screening), limits::Rung::Moderate);
+  REQUIRE(paper);
+  const std::string words = wordsOf(*paper);
+  const auto* form = content().forms.byName("clearance-reply");
+  REQUIRE(form != nullptr);
+  for (const char* question : {"replyAnswer", "replyBay", "replyIntensity"})
+    for (const auto& option : form->find(question)->options) {
+      INFO(option.display);
+      CHECK(has(words, option.display));
+    }
+}
+
+TEST_CASE("nothing waits for a reply: no letter") {
+  const auto screening = screened("healthy");
+  const auto settings = clinicSettings();
+  CHECK_FALSE(clearanceLetterOf({screening, content(), settings, kMaren, letterTexts()}, {}, limits::Rung::Moderate));
+}
+
+TEST_CASE("each service that is called gets its own letter with why and what is asked") {
+  const auto screening = screened("maren");
+  const auto settings = clinicSettings();
+  const auto letters = referralLettersOf({screening, content(), settings, kMaren, letterTexts()}, false);
+  CHECK(letters.size() == screening.reach.limits.referrals.size());
+  for (const auto& [service, paper] : letters) {
+    const std::string words = wordsOf(paper);
+    const auto& referral = screening.reach.limits.referrals.at(service);
+    INFO(service);
+    for (const std::string& why : referral.why) CHECK(has(words, why.substr(1)));
+    for (const std::string& ask : referral.ask) CHECK(has(words, ask.substr(1)));
+    CHECK(has(words, "Result or opinion"));
+  }
+}
+
+TEST_CASE("the outcome goes back to who sent the client") {
+  const auto screening = screened("maren");
+  const auto settings = clinicSettings();
+  const std::string words = wordsOf(outcomeLetterOf({screening, content(), settings, kMaren, letterTexts(), "Dr Rowan Teale"}));
+  CHECK(has(words, "Thank you for sending Maren Oakshott"));
+  CHECK(has(words, "What was decided"));
+  for (const auto& id : screening.floor.limits.checks)
+    CHECK(has(words, content().rules.checks.find(id)->second.say.clinician));
+}

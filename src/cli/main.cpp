@@ -2,7 +2,7 @@
 #include <CLI/CLI.hpp>
 #include <iostream>
 
-#include "cli/command.h"
+#include "cli/clinic_options.h"
 
 int main(int argumentCount, char** arguments) {
   using namespace stile::cli;
@@ -23,7 +23,12 @@ int main(int argumentCount, char** arguments) {
                               addEvaluate(app, shared),
                               addValidate(app, shared),
                               addInterview(app, shared),
-                              addFigures(app, shared)};
+                              addFigures(app, shared),
+                              addClinicCreate(app, shared),
+                              addClinicians(app, shared),
+                              addClients(app, shared),
+                              addWorklist(app, shared),
+                              addUpkeep(app, shared)};
   try {
     app.parse(argumentCount, arguments);
   } catch (const CLI::ParseError& trouble) {

@@ -1,0 +1,212 @@
+#include "application/client_screening.h"
+
+#include <algorithm>
+
+#include "application/clearance_request.h"
+#include "application/show_screening.h"
+#include "json/document.h"
+#include "records/body.h"
+
+namespace stile::application {
+namespace {
+
+using base::Failure;
+using base::FailureKind;
+
+constexpr base::Period kReplyValidity{12, base::CalendarUnit::Month};  // design 4: a reply without an end
+
+const records::Entry* lastOf(const RecordWork& work, std::string_view kind) {
+  const records::Entry* last = nullptr;
+  for (const auto& entry : work.entries())
+    if (entry.kind == kind) last = &entry;
+  return last;
+}
+
+std::string draftBody(const std::vector<Input>& inputs) {
+  json::Writer writer(0);
+  writer.beginObject().key("inputs").beginArray();
+  for (const Input& input : inputs) writer.beginObject().member("name", input.name).member("text", input.text).endObject();
+  writer.endArray().endObject();
+  return writer.text();
+}
+
+std::vector<Input> inputsOf(const std::string& body) {
+  std::vector<Input> inputs;
+  const records::Body read(body);
+  const auto list = read.root() ? read.root()->find("inputs") : std::nullopt;
+  for (std::size_t i = 0; list && i < list->size(); ++i) {
+    const auto name = list->at(i).find("name"), text = list->at(i).find("text");
+    if (name && text) inputs.push_back({name->string(), text->string()});
+  }
+  return inputs;
+}
+
+/// The replies of every request that still stands, as inputs of a screening.
+std::vector<Input> repliesIn(const RecordWork& work) {
+  const auto folded = work.folded();
+  std::vector<Input> inputs;
+  for (const auto& entry : work.entries()) {
+    if (entry.kind != "clearanceReply") continue;
+    const records::Body body(entry.body);
+    const bool isClosed = std::any_of(folded.clearances.begin(), folded.clearances.end(), [&body](const auto& one) { return one.id == body.text("request") && one.isClosed; });
+    const auto response = body.root() ? body.root()->find("response") : std::nullopt;
+    if (isClosed || !response) continue;
+    json::Writer writer;
+    writer.copy(*response);
+    inputs.push_back({"reply " + entry.id.substr(0, 12), writer.text()});
+  }
+  return inputs;
+}
+
+std::string screeningBody(const screening::Screening& screening, const screening::Content& content, const std::vector<Input>& inputs,
+                          const base::Issues& askedBack) {
+  base::Issues ignored;
+  const std::string result = screeningAsJson(screening, content, askedBack);
+  const auto document = json::Document::parse(result, "screening", ignored);
+  json::Writer writer(0);
+  writer.beginObject().member("date", screening.date.toText()).member("content", content.version);
+  writer.key("rules").beginArray();
+  for (const auto& finding : screening.findings)
+    if (finding.standing == rules::Standing::Certain) writer.string(finding.rule->id);
+  writer.endArray().key("inputs").beginArray();
+  for (const Input& input : inputs) writer.beginObject().member("name", input.name).member("text", input.text).endObject();
+  writer.endArray().key("result").copy(document->root()).endObject();
+  return writer.text();
+}
+
+std::string actionBody(const std::string& screening, limits::Action action, base::Date today) {
+  json::Writer writer(0);
+  writer.beginObject().member("date", today.toText()).member("screening", screening).member("action", limits::idOf(action)).endObject();
+  return writer.text();
+}
+
+/// `more` laid over `old`, both objects of plain facts.
+std::string merged(json::Node old, json::Node more) {
+  json::Writer writer;
+  writer.beginObject();
+  for (std::size_t i = 0; i < old.size(); ++i)
+    if (!more.find(old.keyAt(i))) writer.key(old.keyAt(i)).copy(old.at(i));
+  for (std::size_t i = 0; i < more.size(); ++i) writer.key(more.keyAt(i)).copy(more.at(i));
+  writer.endObject();
+  return writer.text();
+}
+
+}  // namespace
+
+base::Result<bool> saveDraft(Clinic& clinic, const std::string& id, const Input& input, base::Issues& issues) {
+  if (json::Document::parse(input.text, input.name, issues) == nullptr) return Failure{FailureKind::Refused, input.name + ": the draft was not saved"};
+  auto work = RecordWork::open(clinic, id);
+  if (!work) return work.failure();
+  work.value().saveDraft(draftBody({input}));
+  return work.value().commit();
+}
+
+base::Result<AnswerSession> AnswerSession::open(Clinic& clinic, const std::string& id, const screening::Content& content, base::Date today) {
+  auto work = RecordWork::open(clinic, id);
+  if (!work) return work.failure();
+  return AnswerSession(std::move(work).value(), content, today);
+}
+
+base::Result<bool> AnswerSession::save(const std::string& answers, base::Issues& issues) {
+  const auto more = json::Document::parse(answers, "answers", issues);
+  if (!more || !more->root().isObject()) return Failure{FailureKind::Refused, "answers: give one object of facts a line; nothing of this line was saved"};
+  facts::factsFromPlain(content_->dictionary, content_->forms, more->root(), today_, issues);
+  if (issues.hasErrors()) return Failure{FailureKind::Refused, "answers: nothing of this line was saved"};
+  std::vector<Input> inputs;
+  if (const auto* draft = lastOf(work_, records::kDraftKind)) inputs = inputsOf(draft->body);
+  const auto at = std::find_if(inputs.begin(), inputs.end(), [](const Input& input) { return input.name == "answers"; });
+  if (at == inputs.end() && !inputs.empty())
+    return Failure{FailureKind::Refused, "the draft of this client is a form's response; save the whole response instead"};
+  base::Issues ignored;
+  const auto old = json::Document::parse(at == inputs.end() ? "{}" : at->text, "draft", ignored);
+  work_.saveDraft(draftBody({{"answers", merged(old->root(), more->root())}}));
+  return work_.commit();
+}
+
+base::Result<Filed> screenAndFile(Clinic& clinic, const std::string& id, const screening::Content& content, const std::vector<Input>& inputs,
+                                  base::Date today, base::Issues& issues) {
+  auto opened = RecordWork::open(clinic, id);
+  if (!opened) return opened.failure();
+  RecordWork& work = opened.value();
+  std::vector<Input> all = inputs;
+  if (all.empty())
+    if (const auto* draft = lastOf(work, records::kDraftKind)) all = inputsOf(draft->body);
+  if (all.empty()) return Failure{FailureKind::Usage, "there are no answers yet: save a draft, or name files"};
+  for (Input& reply : repliesIn(work)) all.push_back(std::move(reply));
+  auto screened = screenClient(content, all, today, issues);
+  if (!screened) return screened.failure();
+  Filed filed{{}, {}, std::move(screened).value(), {}};
+  filed.entry = work.add("screening", screeningBody(filed.screening, content, all, issues));
+  const auto action = filed.screening.reach.limits.action;  // calls take effect from what is certain
+  if (action >= limits::Action::SameDay) filed.actionRecord = work.add("actionRecord", actionBody(filed.entry, action, today));
+  if (inputs.empty()) work.removeDraft();
+  const std::string waits = records::planWaitsBecause(work.folded(), today);
+  const auto done = work.commit();
+  if (!done) return done.failure();
+  filed.text = screeningAsText(filed.screening, content, issues);
+  if (!waits.empty()) filed.text += "\nThe plan waits because " + waits + ".\n";
+  return filed;
+}
+
+base::Result<Asked> askPhysician(Clinic& clinic, const std::string& id, const screening::Content& content, const std::string& to, base::Date today) {
+  auto opened = RecordWork::open(clinic, id);
+  if (!opened) return opened.failure();
+  RecordWork& work = opened.value();
+  if (!work.folded().hasConsent("physician"))
+    return Failure{FailureKind::Refused, "the client has not agreed to share with the physician, so no letter goes out; file the consent first"};
+  const auto* last = lastOf(work, "screening");
+  if (last == nullptr) return Failure{FailureKind::Usage, "there is no screening yet to ask about"};
+  const records::Body body(last->body);
+  base::Issues issues;
+  // Made anew from what went in, on its own day: the same answers give the same findings.
+  auto screened = screenClient(content, inputsOf(last->body), body.date("date").value_or(today), issues);
+  if (!screened) return Failure{FailureKind::Refused, "the last screening cannot be read with the present content (" + screened.failure().message + "); screen again first"};
+  const auto findings = findingsToClear(screened.value());
+  if (findings.empty()) return Failure{FailureKind::Usage, "nothing in the last screening waits for a physician"};
+  json::Writer writer(0);
+  writer.beginObject().member("date", today.toText()).member("screening", last->id).key("rules").beginArray();
+  for (const std::size_t index : findings) writer.string(screened.value().findings[index].rule->id);
+  writer.endArray().member("to", to).endObject();
+  Asked asked{work.add("clearanceRequest", writer.text()), blankReply(screened.value(), content)};
+  const auto done = work.commit();
+  if (!done) return done.failure();
+  return asked;
+}
+
+base::Result<std::string> fileReply(Clinic& clinic, const std::string& id, const std::string& request, const screening::Content& content,
+                                    const Input& reply, base::Date today, base::Issues& issues) {
+  const auto document = json::Document::parse(reply.text, reply.name, issues);
+  if (!document) return Failure{FailureKind::Refused, reply.name + ": the reply was not filed"};
+  const auto response = answers::loadResponse(document->root(), content.forms, issues);
+  const auto replies = response ? screening::repliesIn(*response, issues) : std::vector<screening::ClearanceReply>{};
+  if (issues.hasErrors() || replies.empty()) return Failure{FailureKind::Refused, reply.name + ": this is no complete response to the form clearance-reply; the reply was not filed"};
+  auto opened = RecordWork::open(clinic, id);
+  if (!opened) return opened.failure();
+  RecordWork& work = opened.value();
+  const auto folded = work.folded();
+  if (std::none_of(folded.clearances.begin(), folded.clearances.end(), [&request](const auto& one) { return one.id == request && !one.isClosed; }))
+    return Failure{FailureKind::Usage, request + ": this client has no open request of that id"};
+  std::optional<base::Date> until;  // the first that ends: from then on the whole is looked at again
+  for (const auto& one : replies) {
+    const base::Date end = one.until.value_or(base::plus(*one.from, kReplyValidity));
+    if (!until || end < *until) until = end;
+  }
+  json::Writer writer(0);
+  writer.beginObject().member("date", today.toText()).member("request", request).member("until", until->toText()).key("response").copy(document->root()).endObject();
+  const std::string entry = work.add("clearanceReply", writer.text());
+  const auto done = work.commit();
+  if (!done) return done.failure();
+  return entry;
+}
+
+OverrideRules overrideRulesOf(const screening::Content& content) {
+  OverrideRules rules;
+  for (const auto& rule : content.rules.rules) {
+    rules.known.push_back(rule.id);
+    if (rule.absolute) rules.absolute.push_back(rule.id);
+    if (rule.acute) rules.acute.push_back(rule.id);
+  }
+  return rules;
+}
+
+}  // namespace stile::application

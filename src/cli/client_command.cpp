@@ -1,0 +1,155 @@
+// stile client: one client's record.
+#include <CLI/CLI.hpp>
+#include <iostream>
+
+#include "application/client_screening.h"
+#include "application/content_folder.h"
+#include "cli/record_options.h"
+
+namespace stile::cli {
+namespace {
+
+using application::Clinic;
+
+Exit shown(const base::Result<std::string>& text) { return text ? output(text.value()) : report(text.failure()); }
+
+Command addAdd(CLI::App& group, const Shared& shared) {
+  struct Options : ClinicOptions { std::string from; };
+  auto options = std::make_shared<Options>();
+  CLI::App* command = group.add_subcommand("add", "add a client");
+  options->addTo(*command);
+  command->add_option("from", options->from, "the client as JSON; - reads the standard input")->required();
+  return {command, [options, &shared] {
+            const auto text = application::readFile(options->from);
+            if (!text) return report(text.failure());
+            auto clinic = options->open(shared);
+            if (!clinic) return report(clinic.failure());
+            base::Issues issues;
+            const auto added = application::addClient(*clinic.value(), text.value(), options->from, issues);
+            print(issues);
+            if (!added) return report(added.failure());
+            for (const std::string& same : added.value().couldBeSame) std::cerr << "stile: could be the same person as " << same << '\n';
+            return output(added.value().id + "\n");
+          }};
+}
+
+Command addChange(CLI::App& group, const Shared& shared) {
+  struct Options : RecordOptions { std::string from; };
+  auto options = std::make_shared<Options>();
+  CLI::App* command = group.add_subcommand("change", "name, contacts or physician anew");
+  options->addTo(*command);
+  command->add_option("from", options->from, "the client as JSON; - reads the standard input")->required();
+  return {command, [options, &shared] {
+            const auto text = application::readFile(options->from);
+            if (!text) return report(text.failure());
+            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) {
+              base::Issues issues;
+              const auto done = application::changeClient(clinic, id, text.value(), options->from, issues);
+              print(issues);
+              return outcome(done, "changed");
+            });
+          }};
+}
+
+Command addFind(CLI::App& group, const Shared& shared) {
+  struct Options : ClinicOptions { std::string part; };
+  auto options = std::make_shared<Options>();
+  CLI::App* command = group.add_subcommand("find", "clients by part of the name or record number");
+  options->addTo(*command);
+  command->add_option("part", options->part, "part of the name; all clients if left out");
+  return {command, [options, &shared] {
+            auto clinic = options->open(shared);
+            if (!clinic) return report(clinic.failure());
+            std::string text;
+            for (const auto* line : clinic.value()->find(options->part))
+              text += line->id + "\t" + line->card.name() + "\tborn " + line->card.born + "\t" + line->card.state + (line->card.mergedInto.empty() ? "" : "\tmerged") + "\n";
+            return output(text);
+          }};
+}
+
+/// A command that shows a text made of the record alone.
+Command addShowing(CLI::App& group, const Shared& shared, const char* name, const char* about, base::Result<std::string> (*make)(Clinic&, const std::string&, base::Date)) {
+  auto options = std::make_shared<RecordOptions>();
+  CLI::App* command = group.add_subcommand(name, about);
+  options->addTo(*command);
+  return {command, [options, make, &shared] {
+            return onClient(shared, *options, [make](Clinic& clinic, const std::string& id, base::Date day) { return shown(make(clinic, id, day)); });
+          }};
+}
+
+Command addFile(CLI::App& group, const Shared& shared) {
+  struct Options : RecordOptions { std::string kind, from; };
+  auto options = std::make_shared<Options>();
+  CLI::App* command = group.add_subcommand("file", "file what happened: signOff, override, consent, event, checkIn and more");
+  options->addTo(*command);
+  command->add_option("kind", options->kind, "kind of entry; a wrong one lists them all")->required();
+  command->add_option("from", options->from, "the entry as JSON; - reads the standard input")->required();
+  return {command, [options, &shared] {
+            const auto text = application::readFile(options->from);
+            if (!text) return report(text.failure());
+            application::OverrideRules rules;
+            if (options->kind == "override") {
+              const auto content = contentFor(shared);
+              if (!content) return report(content.failure());
+              rules = application::overrideRulesOf(*content.value());
+            }
+            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) {
+              base::Issues issues;
+              const auto entry = application::fileEntry(clinic, id, options->kind, text.value(), options->from, rules, issues);
+              print(issues);
+              return entry ? output(entry.value() + "\n") : report(entry.failure());
+            });
+          }};
+}
+
+Command addErase(CLI::App& group, const Shared& shared) {
+  struct Options : RecordOptions { std::string yes; };
+  auto options = std::make_shared<Options>();
+  CLI::App* command = group.add_subcommand("erase", "take a client out of the file for good");
+  options->addTo(*command);
+  command->add_option("--really", options->yes, "the date of birth, so that nobody is erased by mistake")->required();
+  return {command, [options, &shared] {
+            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) {
+              if (clinic.client(id)->card.born != options->yes)
+                return report({base::FailureKind::Usage, "--really " + options->yes + ": this is not the client's date of birth; nothing was erased"});
+              const auto erased = application::eraseClient(clinic, id);
+              if (!erased) return report(erased.failure());
+              return output(std::to_string(erased.value()) + " record(s) erased. Backups made before still hold the client: let them go in their turn.\n");
+            });
+          }};
+}
+
+Command addMerge(CLI::App& group, const Shared& shared, bool isUndo) {
+  struct Options : RecordOptions { std::string other; };
+  auto options = std::make_shared<Options>();
+  CLI::App* command = isUndo ? group.add_subcommand("unmerge", "undo a merge") : group.add_subcommand("merge", "two records are one person");
+  options->addTo(*command);
+  command->add_option("other", options->other, "the record that rests from then on: its id, or the beginning of it")->required();
+  return {command, [options, isUndo, &shared] {
+            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date day) {
+              const auto other = clinic.idOf(options->other);
+              if (!other) return report(other.failure());
+              const auto done = isUndo ? application::undoMerge(clinic, id, other.value(), day) : application::mergeClients(clinic, id, other.value(), day);
+              return outcome(done, isUndo ? "two records again" : "merged; \"stile client unmerge\" undoes it");
+            });
+          }};
+}
+
+}  // namespace
+
+Command addClients(CLI::App& app, const Shared& shared) {
+  CLI::App* group = app.add_subcommand("client", "a client's record in a clinic file");
+  group->require_subcommand(1);
+  std::vector<Command> commands{addAdd(*group, shared), addChange(*group, shared), addFind(*group, shared), addFile(*group, shared), addErase(*group, shared)};
+  commands.push_back(addMerge(*group, shared, false));
+  commands.push_back(addMerge(*group, shared, true));
+  commands.push_back(addShowing(*group, shared, "show", "what stands today", &application::showClient));
+  commands.push_back(addShowing(*group, shared, "changes", "what differs between the last two screenings",
+                                [](Clinic& clinic, const std::string& id, base::Date) { return application::whatChanged(clinic, id); }));
+  commands.push_back(addShowing(*group, shared, "export", "everything of one client as JSON",
+                                [](Clinic& clinic, const std::string& id, base::Date) { return application::exportClient(clinic, id); }));
+  for (Command& command : addAnswering(*group, shared)) commands.push_back(std::move(command));
+  return {group, [commands] { return runParsed(commands); }};
+}
+
+}  // namespace stile::cli

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "plan/doses.h"
+#include "plan/figure_of.h"
 
 namespace stile::documents {
 namespace {
@@ -85,6 +86,7 @@ Block exerciseBlock(const plan::StarterPlan& plan, std::size_t index, const scre
                     const plan::Library& library, const HandoutTexts& texts, bool saysManner) {
   const plan::Line& line = plan.lines[index];
   Box box{BoxKind::Exercise, line.exercise->title, {}, std::to_string(index + 1), {}};
+  if (const auto picture = plan::figureOf(library, line)) box.picture = Figure{*picture, {}};
   if (!line.exercise->equipmentWords.empty())
     box.blocks.push_back(
         {Paragraph{texts.phrase("equipment", {{"equipment", line.exercise->equipmentWords}}), ""}});

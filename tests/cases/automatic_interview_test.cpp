@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 #include <cstdio>
 
+#include "../support/scale.h"
 #include "case_answers.h"
 #include "facts/enablement_closure.h"
 #include "screening/screening.h"
@@ -139,7 +140,12 @@ const char* wordFor(interview::Closing closing) {
 
 void interviewEverybody(const char* form) {
   std::string table;
+  // Every eighth person and those with a number of their own; all of them in the long run.
+  const std::size_t step = test::scale() > 1 ? 1 : 8;
+  std::size_t at = 0;
   for (const auto& path : test::jsonFiles("cases")) {
+    const std::string name = path.stem().string();
+    if (at++ % step != 0 && name != "chest-pressure-now" && name != "healthy-all-known") continue;
     const test::CaseFile file(path);
     INFO(form << ", " << file.name());
     const Told told = interviewOf(file, form);

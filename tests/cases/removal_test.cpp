@@ -56,6 +56,10 @@ struct Removal {
     const auto after = screening::screen(content, without, replies, before.date);
     ++tried;
     INFO("without " << definition.id << " " << answer.repetition);
+    if (definition.optionalWhen && facts::isOptionalNow(without, definition.slot, answer.repetition)) {
+      exempt.insert(definition.id + " (optional while " + definition.optionalWhen->text() + ": " + definition.optionalBecause + ")");
+      return;
+    }
     switch (definition.unknownAs) {
       case UnknownAs::Cautious: checkNotMilder(before, after); return;
       case UnknownAs::Gate: checkNoSessionOpens(before, after, definition); return;

@@ -23,7 +23,8 @@ const questionnaire::Form& formNamed(const char* name) { return *content().forms
 test::CaseAnswers person(const std::string& name) {
   const test::CaseFile file(std::filesystem::path(STILE_SOURCE_DIR) / "tests/cases" / (name + ".json"));
   base::Issues ignored;
-  return test::CaseAnswers(facts::factsFromPlain(content().dictionary, content().forms, *file.root().find("facts"), kDay, ignored));
+  const auto told = test::parsed(file.facts(), name);
+  return test::CaseAnswers(facts::factsFromPlain(content().dictionary, content().forms, told->root(), kDay, ignored));
 }
 
 QuestionRef refOf(const Session& session, const char* id, int repetition = -1) {

@@ -115,7 +115,8 @@ TEST_CASE("nothing known: the summary counts the questions, shows twelve at most
   const std::string more = "and " + std::to_string(screening.openQuestions.size() - 12) + " more open questions";
   CHECK(has(toText(paper), more));
   CHECK(has(toHtml(paper), "<summary>" + more + "</summary>"));
-  for (const auto& question : screening.openQuestions) CHECK(has(wordsOf(paper), question.label));
+  const auto words = wordsOf(paper);
+  for (const auto& question : screening.openQuestions) CHECK(has(words, question.label));
   CHECK_FALSE(handout(screening).has_value());
 }
 

@@ -16,10 +16,6 @@ using facts::Fact;
 using facts::FactType;
 using screening::Screening;
 
-bool isKnown(const Fact& fact) {
-  return fact.reason == facts::UnknownReason::None && !fact.value.isUnknown();
-}
-
 bool isTrue(const Screening& screening, const std::string& id) {
   const Definition* definition = screening.facts.dictionary().find(id);
   return definition != nullptr && definition->group.empty() &&

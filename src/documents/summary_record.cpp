@@ -17,10 +17,6 @@ using facts::Fact;
 using facts::FactType;
 using screening::Screening;
 
-bool isKnown(const Fact& fact) {
-  return fact.reason == facts::UnknownReason::None && !fact.value.isUnknown();
-}
-
 /// A value somebody measured, or the mean, worst, last or norm of such values.
 bool isMeasurement(const Definition& definition) {
   if (definition.topic != "measurements" && definition.topic != "tests") return false;
@@ -156,6 +152,10 @@ void addEach(std::vector<std::string>& into, std::vector<std::string> from) {
 }
 
 }  // namespace
+
+bool isKnown(const Fact& fact) {
+  return fact.reason == facts::UnknownReason::None && !fact.value.isUnknown();
+}
 
 std::vector<Row> referralRows(const Screening& screening, const rules::RuleSet& rules) {
   // Calls take effect from certain findings: the reach end. The soonest stands first.

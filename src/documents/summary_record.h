@@ -8,6 +8,9 @@
 
 namespace stile::documents {
 
+/// True when the fact has a value that counts today.
+bool isKnown(const facts::Fact& fact);
+
 std::vector<Row> referralRows(const screening::Screening& screening, const rules::RuleSet& rules);
 /// Tests with published norms, each with a small plot.
 std::vector<Row> testRows(const screening::Screening& screening);

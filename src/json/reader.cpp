@@ -1,7 +1,8 @@
 #include "json/reader.h"
 
-#include <algorithm>
-#include <numeric>
+#include <vector>
+
+#include "base/near_names.h"
 
 namespace stile::json {
 namespace {
@@ -28,39 +29,16 @@ std::string quoted(std::string_view key) {
   return "\"" + std::string(key) + "\"";
 }
 
-/// Levenshtein distance: how many letters to change, add or drop.
-std::size_t distance(std::string_view a, std::string_view b) {
-  std::vector<std::size_t> row(b.size() + 1);
-  std::iota(row.begin(), row.end(), std::size_t{0});
-  for (std::size_t i = 1; i <= a.size(); ++i) {
-    std::size_t diagonal = row[0];
-    row[0] = i;
-    for (std::size_t j = 1; j <= b.size(); ++j) {
-      const std::size_t changed = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
-      diagonal = row[j];
-      row[j] = std::min({row[j] + 1, row[j - 1] + 1, changed});
-    }
-  }
-  return row[b.size()];
-}
-
 template <class Keys>
 std::string remedyForUnknown(std::string_view key, const Keys& known) {
-  constexpr std::size_t kLongestCompared = 60;
-  const std::string* nearest = nullptr;
-  std::size_t best = std::max<std::size_t>(2, key.size() / 3) + 1;
   std::string list;
+  std::vector<std::string> names;
   for (const std::string& name : known) {
     list += (list.empty() ? "" : ", ") + name;
-    const std::size_t apart = key.size() > kLongestCompared ? best : distance(key, name);
-    if (apart < best) {
-      best = apart;
-      nearest = &name;
-    }
+    // "_name" holds the extensions of "name": beside it, it is no other guess.
+    if (name.starts_with('_') == key.starts_with('_')) names.push_back(name);
   }
-  if (nearest) return "did you mean " + quoted(*nearest) + "?";
-  if (list.empty()) return "remove it";
-  return "remove it; the members known here are " + list;
+  return base::didYouMean(key, names, list.empty() ? "remove it" : "remove it; the members known here are " + list);
 }
 
 std::string wrongKind(std::string_view key, std::string_view expected, Node found) {

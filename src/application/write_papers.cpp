@@ -58,14 +58,30 @@ void clear(const fs::path& folder, const std::set<std::string>& kept) {
   }
 }
 
+void addLetters(const documents::LetterRequest& letter, const std::string& referrer, std::vector<Paper>& papers) {
+  auto clearance = documents::clearanceLetterOf(letter, findingsToClear(letter.screening), wantedIntensity(letter.screening));
+  const bool isAskedAlready = clearance.has_value();
+  papers.push_back({"clearance-letter", std::move(clearance)});
+  for (auto& [service, document] : documents::referralLettersOf(letter, isAskedAlready))
+    papers.push_back({"referral-" + service, std::move(document)});
+  if (referrer.empty()) return;
+  documents::LetterRequest outcome = letter;
+  outcome.recipient = referrer;
+  papers.push_back({"outcome-letter", documents::outcomeLetterOf(outcome)});
+}
+
 }  // namespace
 
-base::Result<std::string> writePapers(const screening::Screening& screening, const screening::Content& content,
+base::Result<WrittenPapers> writePapers(const screening::Screening& screening, const screening::Content& content,
                                       const base::Issues& askedBack, const std::string& contentFolder,
                                       const PaperOptions& options, base::Issues& issues) {
-  const auto loaded = loadPaperTexts(contentFolder, options.settingsFile, issues);
+  auto loaded = loadPaperTexts(contentFolder, options.settingsFile, issues);
   if (!loaded) return loaded.failure();
-  const PaperTexts& texts = loaded.value();
+  PaperTexts& texts = loaded.value();
+  if (options.given) {
+    texts.settings = options.given->settings;
+    texts.logoPng = options.given->logoPng;
+  }
   const auto size = textSize(options.textPoints, screening);
   if (!size) return size.failure();
 
@@ -74,20 +90,11 @@ base::Result<std::string> writePapers(const screening::Screening& screening, con
   std::vector<Paper> papers;
   papers.push_back({"summary", std::move(summary)});
   const documents::LetterRequest letter{screening, content, texts.settings, options.client, texts.letters, options.physician};
-  auto clearance = documents::clearanceLetterOf(letter, findingsToClear(screening), wantedIntensity(screening));
-  const bool isAskedAlready = clearance.has_value();
-  papers.push_back({"clearance-letter", std::move(clearance)});
-  for (auto& [service, document] : documents::referralLettersOf(letter, isAskedAlready))
-    papers.push_back({"referral-" + service, std::move(document)});
-  if (!options.referrer.empty()) {
-    documents::LetterRequest outcome = letter;
-    outcome.recipient = options.referrer;
-    papers.push_back({"outcome-letter", documents::outcomeLetterOf(outcome)});
-  }
+  if (options.isSharedWithPhysician) addLetters(letter, options.referrer, papers);
   documents::ClientStyle style{size.value(), options.isBlackOnly, texts.settings.languages.front(), "", texts.logoPng};
   std::optional<InLanguage> other;
   if (!options.language.empty() && options.language != texts.settings.languages.front()) {
-    auto made = inLanguage(options.language, contentFolder, screening, options.screenAgain, issues);
+    auto made = inLanguage(options.language, contentFolder, screening, options.screenAgain, texts.settings.policies, issues);
     if (!made) return made.failure();
     other = std::move(made).value();
     style.language = options.language;
@@ -104,7 +111,7 @@ base::Result<std::string> writePapers(const screening::Screening& screening, con
   std::error_code trouble;
   fs::create_directories(options.folder, trouble);
   if (trouble) return Failure{FailureKind::File, options.folder + ": cannot be made (" + trouble.message() + ")"};
-  std::string text = summaryText + "\nPapers:\n";
+  WrittenPapers result{summaryText + "\nPapers:\n", {}};
   std::set<std::string> written;
   for (Paper& paper : papers) {
     if (!paper.document) continue;
@@ -115,11 +122,12 @@ base::Result<std::string> writePapers(const screening::Screening& screening, con
       const auto done = writeDocument(*paper.document, path);
       if (!done) return done.failure();
       written.insert(paper.name + ending);
-      text += "  " + path + "\n";
+      result.text += "  " + path + "\n";
+      result.files.push_back(path);
     }
   }
   clear(options.folder, written);
-  return text;
+  return result;
 }
 
 }  // namespace stile::application

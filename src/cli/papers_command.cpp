@@ -1,6 +1,7 @@
 // stile papers: screens one client, prints the summary and writes the papers as HTML.
 #include <CLI/CLI.hpp>
 
+#include "application/paper_texts.h"
 #include "application/write_papers.h"
 #include "cli/command.h"
 
@@ -26,17 +27,24 @@ Command addPapers(CLI::App& app, const Shared& shared) {
   }, "html or pdf (both if left out)")->check(CLI::IsMember({"html", "pdf"}));
   command->add_option("--record", options->client.record, "record number on the papers");
   return {command, [options, &shared] {
-            const auto screened = screenFiles(shared, *options);
+            base::Issues issues;
+            Shared own = shared;
+            if (!options->settingsFile.empty()) {
+              const auto settings = application::loadSettings(options->settingsFile, issues);
+              print(issues);
+              if (!settings) return report(settings.failure());
+              own.policies = settings.value().policies;
+            }
+            const auto screened = screenFiles(own, *options);
             if (!screened) return report(screened.failure());
             const Screened& one = screened.value();
             options->screenAgain = [&](const screening::Content& content) { return screenWith(content, *options); };
-            base::Issues issues;
             const auto written = application::writePapers(*one.screening, *one.content, one.askedBack,
                                                           application::contentFolder(shared.content, STILE_INSTALLED_CONTENT),
                                                           *options, issues);
             print(issues);
             if (!written) return report(written.failure());
-            return output(written.value());
+            return output(written.value().text);
           }};
 }
 

@@ -31,11 +31,12 @@ void ClientPage::enter() {
   if (isNew_) given_->enter();
 }
 
-void ClientPage::button(const std::string& style, const std::string& cap, const std::string& words, std::function<void()> act) {
+wxWindow* ClientPage::button(const std::string& style, const std::string& cap, const std::string& words, std::function<void()> act) {
   auto* made = new KeyButton(column_, theme(), style, {cap, words, "", false});
-  made->Bind(wxEVT_BUTTON, [act = std::move(act)](wxCommandEvent&) { act(); });
+  made->Bind(wxEVT_BUTTON, [this, act = std::move(act)](wxCommandEvent&) { CallAfter(act); });
   column_->space(10);
   column_->stack().Add(made);
+  return made;
 }
 
 void ClientPage::buildNew() {
@@ -68,8 +69,8 @@ void ClientPage::buildKnown() {
                              records::nextOf(task, desk().clinic()->policy()),
                              "waiting for " + task.waitingFor + " since " + task.since.toLongText()));
   column_->space(12);
-  for (const PageKind& kind : pageKinds())
-    if (kind.id == "interview") button("primary", "", "Go to the interview", [this] { place().go("interview"); });
+  // A page without a focus would get no keys.
+  button("primary", "", "Go to the interview", [this] { place().go("interview"); })->SetFocus();
 }
 
 void ClientPage::takeIn() {
@@ -108,11 +109,11 @@ void ClientPage::takeIn() {
 bool ClientPage::onKey(wxKeyEvent& event) {
   const int key = event.GetKeyCode();
   if (!isNew_ || (key != WXK_RETURN && key != WXK_NUMPAD_ENTER)) return false;
-  if (event.ControlDown()) return takeIn(), true;
+  if (event.ControlDown()) return CallAfter([this] { takeIn(); }), true;
   FormField* const fields[] = {given_, family_, born_, record_, telephone_, physician_, practice_};
   for (std::size_t i = 0; i + 1 < std::size(fields); ++i)
     if (fields[i]->control().HasFocus()) return fields[i + 1]->enter(), true;
-  if (practice_->control().HasFocus()) return takeIn(), true;
+  if (practice_->control().HasFocus()) return CallAfter([this] { takeIn(); }), true;
   return false;
 }
 

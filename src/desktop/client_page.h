@@ -21,7 +21,7 @@ class ClientPage : public Page {
   void buildNew();
   void buildKnown();
   void takeIn();
-  void button(const std::string& style, const std::string& cap, const std::string& words, std::function<void()> act);
+  wxWindow* button(const std::string& style, const std::string& cap, const std::string& words, std::function<void()> act);
 
   Column* column_;
   FormField *given_ = nullptr, *family_ = nullptr, *born_ = nullptr, *record_ = nullptr, *telephone_ = nullptr, *physician_ = nullptr,

@@ -176,7 +176,7 @@ void DecisionPage::goToQuestion(int slot) {
 }
 
 bool DecisionPage::onKey(wxKeyEvent& event) {
-  if (event.AltDown() && event.GetKeyCode() == 'S' && desk().screening() != nullptr) return sign(), true;
+  if (event.AltDown() && event.GetKeyCode() == 'S' && desk().screening() != nullptr) return CallAfter([this] { sign(); }), true;
   return false;
 }
 

@@ -83,11 +83,11 @@ void Frame::makeMenus() {
   const auto on = [this](int id, std::function<void()> act) {
     Bind(wxEVT_MENU, [act = std::move(act)](wxCommandEvent&) { act(); }, id);
   };
-  on(kNewClient, [this] { if (desk_.clinic() != nullptr) { desk_.closeClient(); go("client"); } });
-  on(kFindClient, [this] { if (desk_.clinic() != nullptr) go("today"); });
+  on(kNewClient, [this] { CallAfter([this] { newClient(); }); });
+  on(kFindClient, [this] { CallAfter([this] { go("today"); }); });
   on(kLock, [this] { lock(); });
   on(wxID_EXIT, [this] { Close(); });
-  on(kPapers, [this] { go("papers"); });
+  on(kPapers, [this] { CallAfter([this] { go("papers"); }); });
   on(kLight, [this] { changeLook(Look::Light, preferences_.textPercent); });
   on(kDark, [this] { changeLook(Look::Dark, preferences_.textPercent); });
   on(kContrast, [this] { changeLook(Look::HighContrast, preferences_.textPercent); });
@@ -159,6 +159,12 @@ void Frame::go(const std::string& id) {
   showFocus(*this);
 }
 
+void Frame::newClient() {
+  if (desk_.clinic() == nullptr) return;
+  desk_.closeClient();
+  go("client");
+}
+
 void Frame::refreshHead() {
   std::vector<FenceEntry> fence;
   if (desk_.clinic() != nullptr)
@@ -215,7 +221,7 @@ void Frame::onKey(wxKeyEvent& event) {
   if (event.AltDown() && !event.ControlDown() && event.GetKeyCode() >= '1' && event.GetKeyCode() <= '9' && desk_.clinic() != nullptr) {
     int wanted = event.GetKeyCode() - '1';
     for (const PageKind& kind : pageKinds())
-      if (kind.isOnFence && wanted-- == 0) return go(kind.id);
+      if (kind.isOnFence && wanted-- == 0) return CallAfter([this, id = kind.id] { go(id); });
   }
   if (const auto at = pages_.find(current_); at != pages_.end() && at->second->onKey(event)) return;
   event.Skip();

@@ -39,6 +39,7 @@ class Frame : public wxFrame, public Workplace {
   void changeLook(Look look, int textPercent);
   void onKey(wxKeyEvent& event);
   void onClose(wxCloseEvent& event);
+  void newClient();
   void lockNow();
   void showKeys();
   void showAbout();

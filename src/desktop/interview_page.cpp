@@ -89,9 +89,13 @@ void InterviewPage::buildQuestion() {
   if (!view_.before.empty()) left_->put(new Prose(left_, theme(), Step::Reading, "Said before: " + view_.before + "."), 6);
   const auto consequences = showsConsequences_ ? consequencesOf(session, view_) : std::vector<std::string>{};
   answer_ = new AnswerPanel(left_, theme(), view_, consequences,
-                            {[this](const AnswerRow& row) { take(row); }, [this](const std::set<std::size_t>& chosen) { takeOptions(chosen); },
-                             [this](const std::string& text, bool isConfirmed) { takeTyped(text, isConfirmed); },
-                             [this](const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure) { takeList(yes, notSure); }});
+                            // All later: taking an answer makes the panel anew, and it still has a key in hand.
+                            {[this](const AnswerRow& row) { CallAfter([this, row] { take(row); }); },
+                             [this](const std::set<std::size_t>& chosen) { CallAfter([this, chosen] { takeOptions(chosen); }); },
+                             [this](const std::string& text, bool isConfirmed) { CallAfter([this, text, isConfirmed] { takeTyped(text, isConfirmed); }); },
+                             [this](const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure) {
+                               CallAfter([this, yes, notSure] { takeList(yes, notSure); });
+                             }});
   left_->put(answer_);
   if (showsConsequences_ && !view_.about.empty()) {
     std::string about;
@@ -122,10 +126,7 @@ void InterviewPage::buildFoot(bool isQuestion) {
   };
   add("Backspace", "Back", [this] { back(); });
   if (isQuestion) {
-    add("F8", showsConsequences_ ? "Hide what hangs on it" : "What hangs on it?", [this] {
-      showsConsequences_ = !showsConsequences_;
-      buildQuestion();
-    });
+    add("F8", showsConsequences_ ? "Hide what hangs on it" : "What hangs on it?", [this] { toggleConsequences(); });
   }
   left_->space(16);
   left_->stack().Add(row);
@@ -163,7 +164,7 @@ void InterviewPage::buildUrgent(const application::Filed& filed) {
   left_->put(new Prose(left_, theme(), Step::Body, "An action record is open: it stays on the list until somebody says what was done."), 12);
   left_->space(16);
   auto* on = new KeyButton(left_, theme(), "primary", {"1", "Go on with the questions", "", false});
-  on->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { isUrgentShown_ = false; buildQuestion(); }); });
+  on->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { goOn(); }); });
   auto* stop = new KeyButton(left_, theme(), "", {"2", "Stop here, to the decision", "", false});
   stop->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { place().go("decision"); }); });
   left_->stack().Add(on, 0, wxBOTTOM, FromDIP(8));
@@ -266,19 +267,32 @@ void InterviewPage::jumpToNarrowing() {
 bool InterviewPage::onKey(wxKeyEvent& event) {
   if (desk().interview() == nullptr || !side_->IsShown()) return false;
   const int key = event.GetKeyCode();
+  // Whatever makes the page anew waits until the control that has the key is done with it.
+  const auto later = [this](std::function<void()> act) { return CallAfter(std::move(act)), true; };
   if (isUrgentShown_) {
-    if (key == '1') return isUrgentShown_ = false, buildQuestion(), true;
-    if (key == '2') return place().go("decision"), true;
+    if (key == '1') return later([this] { goOn(); });
+    if (key == '2') return later([this] { place().go("decision"); });
     return false;
   }
-  if (key == WXK_F6) return FindFocus() != nullptr && side_->IsDescendant(FindFocus()) ? focusAnswer() : side_->enter(), true;
-  if (key == WXK_F7) return jumpToNarrowing(), true;
-  if (key == WXK_F8) return showsConsequences_ = !showsConsequences_, buildQuestion(), true;
+  const bool isInSide = FindFocus() != nullptr && side_->IsDescendant(FindFocus());
+  if (key == WXK_F6) return isInSide ? focusAnswer() : side_->enter(), true;
+  if (key == WXK_F7) return later([this] { jumpToNarrowing(); });
+  if (key == WXK_F8) return later([this] { toggleConsequences(); });
   const bool isTyping = view_.kind == QuestionKind::Typed && answer_ != nullptr;
-  if ((event.AltDown() && key == WXK_LEFT) || (key == WXK_BACK && !isTyping)) return back(), true;
+  if ((event.AltDown() && key == WXK_LEFT) || (key == WXK_BACK && !isTyping)) return later([this] { back(); });
   if (desk().interview()->session().prompt() == nullptr) return false;
-  if (FindFocus() != nullptr && side_->IsDescendant(FindFocus()) && (key == WXK_RETURN || key == WXK_SPACE)) return false;
+  if (isInSide && (key == WXK_RETURN || key == WXK_SPACE)) return false;
   return answer_ != nullptr && answer_->onKey(event);
+}
+
+void InterviewPage::goOn() {
+  isUrgentShown_ = false;
+  buildQuestion();
+}
+
+void InterviewPage::toggleConsequences() {
+  showsConsequences_ = !showsConsequences_;
+  buildQuestion();
 }
 
 }  // namespace stile::desktop

@@ -47,6 +47,8 @@ class InterviewPage : public Page {
   void jumpToNarrowing();
   void showSide();
   void focusAnswer();
+  void goOn();
+  void toggleConsequences();
 
   Column* left_;
   DecisionSide* side_;

@@ -81,7 +81,7 @@ void PapersPage::save() {
 
 bool PapersPage::onKey(wxKeyEvent& event) {
   const int key = event.GetKeyCode();
-  if (event.ControlDown() && key == 'S') return save(), true;
+  if (event.ControlDown() && key == 'S') return CallAfter([this] { save(); }), true;
   if (rows_.empty() || (key != WXK_UP && key != WXK_DOWN)) return false;
   if (key == WXK_DOWN && selected_ + 1 < rows_.size()) rows_[selected_ + 1]->SetFocus();
   if (key == WXK_UP && selected_ > 0) rows_[selected_ - 1]->SetFocus();

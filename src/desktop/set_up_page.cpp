@@ -66,9 +66,9 @@ void SetUpPage::buildForm() {
   file_->set(proposedClinicFile());
   column_->space(22);
   auto* make = new KeyButton(column_, theme(), "primary", {"", "Make the clinic file", "", false});
-  make->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { this->make(); });
+  make->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { this->make(); }); });
   auto* back = new KeyButton(column_, theme(), "", {"", "Back", "", false});
-  back->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { place().go("start"); });
+  back->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { place().go("start"); }); });
   auto* row = new wxBoxSizer(wxHORIZONTAL);
   row->Add(make, 0, wxRIGHT, FromDIP(10));
   row->Add(back);
@@ -136,8 +136,11 @@ void SetUpPage::buildPhrase(const std::string& phrase) {
   on->Enable(false);
   done->Bind(wxEVT_CHECKBOX, [on](wxCommandEvent& event) { on->Enable(event.IsChecked()); });
   on->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) {
-    place().go("today");
-    CallAfter([this] { isMade_ = false; column_->clear(); });
+    CallAfter([this] {
+      place().go("today");
+      isMade_ = false;
+      column_->clear();  // the phrase stays nowhere
+    });
   });
   column_->space(16);
   column_->stack().Add(on);

@@ -44,7 +44,7 @@ void StartPage::build() {
   handle_ = passphrase_ = nullptr;
   const auto button = [this](const std::string& style, const std::string& words, std::function<void()> act) {
     auto* made = new KeyButton(column_, theme(), style, {"", words, "", false});
-    made->Bind(wxEVT_BUTTON, [act = std::move(act)](wxCommandEvent&) { act(); });
+    made->Bind(wxEVT_BUTTON, [this, act = std::move(act)](wxCommandEvent&) { CallAfter(act); });
     return made;
   };
   if (exists(file_)) {
@@ -82,7 +82,7 @@ void StartPage::buildSignIn() {
   passphrase_ = new FormField(column_, theme(), "Passphrase", FormField::Kind::Secret);
   column_->put(passphrase_, 16);
   auto* open = new KeyButton(column_, theme(), "primary", {"Enter", "Open", "", false});
-  open->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { signIn(); });
+  open->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { signIn(); }); });
   column_->space(16);
   column_->stack().Add(open);
   column_->space(44);

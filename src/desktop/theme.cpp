@@ -57,8 +57,8 @@ button.answer.chosen .beside { color: {sheet}; }
 button .cap { border: 1px solid {edge}; padding: 0 6px; font-size: {px 13}; font-weight: normal; }
 button.row { border: none; border-bottom: 1px solid {hair}; padding: 7px 12px; background: transparent; }
 button.row:hover { background: {ground}; }
-button.row:focus { border: 3px solid {focus}; padding: 4px 9px 5px 9px; box-shadow: none; }
-button.row.chosen { background: {ground}; }
+button.row:focus, button.row.chosen:focus { border: 3px solid {focus}; padding: 4px 9px 5px 9px; box-shadow: none; }
+button.row.chosen { background: {ground}; border-left: 7px solid {ink}; padding-left: 5px; }
 button.row .strong { font-weight: bold; }
 button.row .beside { font-size: {px 14}; color: {ink2}; }
 button.said { border: none; background: transparent; padding: 3px 6px; font-size: {px 15}; }
@@ -71,8 +71,8 @@ button.fence.chosen { background: {ink}; color: {sheet}; font-weight: bold; }
 button.fence.away { color: {ink2}; }
 button.fence:focus { border: 3px solid {focus}; padding: 5px 12px; box-shadow: none; }
 entry, textview, spinbutton, textview text { border-radius: 0; background: {sheet}; background-image: none; color: {ink}; font-size: {px 16}; box-shadow: none; }
-entry { border: 1.5px solid {edge}; padding: 5px 10px; min-height: 26px; }
-entry:focus { border: 3px solid {focus}; padding: 3.5px 8.5px; box-shadow: none; }
+entry { border: 1.5px solid {edge}; padding: 2px 10px; min-height: 24px; }
+entry:focus { border: 3px solid {focus}; padding: 0.5px 8.5px; box-shadow: none; }
 entry selection, textview text selection, entry > selection { background: {ink}; color: {sheet}; }
 combobox button { padding: 5px 10px; }
 checkbutton, radiobutton { color: {ink}; font-size: {px 16}; }

@@ -69,7 +69,7 @@ void TodayPage::fill() {
       auto* button = new KeyButton(list_, theme(), "row", {"", row.name, row.sentence + (row.since.empty() ? "" : " · " + row.since), true});
       const std::size_t index = rows_.size();
       button->Bind(wxEVT_BUTTON, [this, index](wxCommandEvent&) {
-        if (selected_ == index) return open("client");
+        if (selected_ == index) return CallAfter([this] { open("client"); });
         select(index);
       });
       button->Bind(wxEVT_SET_FOCUS, [this, index](wxFocusEvent& event) {
@@ -112,7 +112,7 @@ void TodayPage::showSelected() {
     side_->space(16);
     auto* go = new KeyButton(side_, theme(), "primary", {"Enter", "Open", "", false});
     nameFor(*go, "Open " + line->card.name());
-    go->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { open("client"); });
+    go->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { open("client"); }); });
     side_->stack().Add(go);
   }
   side_->refit();
@@ -133,7 +133,7 @@ bool TodayPage::onKey(wxKeyEvent& event) {
   if (!find_->HasFocus()) return false;
   if (key == WXK_DOWN && selected_ + 1 < rows_.size()) return select(selected_ + 1), true;
   if (key == WXK_UP && selected_ > 0) return select(selected_ - 1), true;
-  if ((key == WXK_RETURN || key == WXK_NUMPAD_ENTER) && !rows_.empty()) return open("client"), true;
+  if ((key == WXK_RETURN || key == WXK_NUMPAD_ENTER) && !rows_.empty()) return CallAfter([this] { open("client"); }), true;
   return false;
 }
 

@@ -11,6 +11,7 @@ Command addPapers(CLI::App& app, const Shared& shared) {
   auto options = std::make_shared<Options>();
   CLI::App* command = app.add_subcommand("papers", "screen one client and write the papers");
   options->addTo(*command);
+  options->addEditsTo(*command);
   command->add_option("--into", options->folder, "folder for the papers")->required();
   command->add_option("--settings", options->settingsFile, "what the clinic says of itself, a JSON file");
   command->add_option("--client", options->client.name, "name on the papers");

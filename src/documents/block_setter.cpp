@@ -9,15 +9,6 @@ namespace {
 
 using drawing::Colour;
 
-/// A drawing in units of 1/96 inch on paper.
-constexpr double kPointsPerUnit = 0.75;
-
-void add(Flow& flow, Slice slice) {
-  Step step;
-  step.slice = std::move(slice);
-  flow.push_back(std::move(step));
-}
-
 Slice* firstSlice(Flow& flow) {
   for (Step& step : flow)
     if (step.kind == Step::Kind::Slice) return &step.slice;

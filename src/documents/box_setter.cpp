@@ -9,14 +9,6 @@ namespace {
 
 using drawing::Colour;
 
-constexpr double kPointsPerUnit = 0.75;
-
-void add(Flow& flow, Slice slice) {
-  Step step;
-  step.slice = std::move(slice);
-  flow.push_back(std::move(step));
-}
-
 /// The flow moved as it is, but breakable, its first space set.
 void startWith(Flow& flow, double before) {
   for (Step& step : flow)

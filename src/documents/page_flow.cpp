@@ -4,6 +4,12 @@
 
 namespace stile::documents {
 
+void add(Flow& flow, Slice slice) {
+  Step step;
+  step.slice = std::move(slice);
+  flow.push_back(std::move(step));
+}
+
 void openTag(Flow& flow, std::string tag) {
   Step step;
   step.kind = Step::Kind::Open;

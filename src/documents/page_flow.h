@@ -32,6 +32,11 @@ struct Step {
 
 using Flow = std::vector<Step>;
 
+/// Points per unit of a drawing, 1/96 inch, on paper.
+inline constexpr double kPointsPerUnit = 0.75;
+
+void add(Flow& flow, Slice slice);
+
 void openTag(Flow& flow, std::string tag);
 void closeTag(Flow& flow);
 void append(Flow& flow, Flow more);

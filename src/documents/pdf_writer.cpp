@@ -25,12 +25,6 @@ Page pageOf(const Document& document) {
   return page;
 }
 
-void add(Flow& flow, Slice slice) {
-  Step step;
-  step.slice = std::move(slice);
-  flow.push_back(std::move(step));
-}
-
 std::string pageWords(const WriterWords& words, int page, int pages) {
   std::string text = words.page;
   const auto put = [&](const std::string& slot, int number) {

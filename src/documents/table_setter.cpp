@@ -9,14 +9,6 @@ namespace {
 
 using drawing::Colour;
 
-constexpr double kPointsPerUnit = 0.75;
-
-void add(Flow& flow, Slice slice) {
-  Step step;
-  step.slice = std::move(slice);
-  flow.push_back(std::move(step));
-}
-
 std::string joined(const std::vector<std::string>& parts, const char* between) {
   std::string text;
   for (const std::string& part : parts) text += (text.empty() || part.empty() ? "" : between) + part;

@@ -80,7 +80,7 @@ inline constexpr std::array<KeyAndSlots, 30> kHeadings{
  {"carerAvoid", ""},
  {"record", ""}}};
 /// The same for phrases.
-inline constexpr std::array<KeyAndSlots, 65> kPhrasesOfHandout{{{"madeFor", "by date until"},
+inline constexpr std::array<KeyAndSlots, 69> kPhrasesOfHandout{{{"madeFor", "by date until"},
                                                                 {"toldUs", "by date"},
                                                                 {"callAgain", ""},
                                                                 {"instead", "instead"},
@@ -144,6 +144,10 @@ inline constexpr std::array<KeyAndSlots, 65> kPhrasesOfHandout{{{"madeFor", "by 
  {"recordMorning", ""},
  {"recordNote", ""},
  {"born", "born"},
+ {"crisisLine", "crisisLine"},
+ {"byEmail", "email"},
+ {"yourClinic", ""},
+ {"anyEmergencyNumber", ""},
  {"record", "record"}}};
 
 }  // namespace stile::documents

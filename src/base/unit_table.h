@@ -96,7 +96,7 @@ inline constexpr auto kUnitAtoms = std::to_array<UnitAtom>({
     {"[mi_i]", false, "1609.344", 1, dimension::kLength},
     {"[lb_av]", false, "453.59237", 1, dimension::kMass},
     {"[oz_av]", false, "453.59237", 16, dimension::kMass},
-    {"[st_av]", false, "6350.29318", 1, dimension::kMass},
+    {"[stone_av]", false, "6350.29318", 1, dimension::kMass},
     // 3.5 mL/min/kg
     {"[MET]", false, "3.5e-9", 60, {3, -1, -1}},
     {"deg", false, "1", 1, dimension::kAngle},

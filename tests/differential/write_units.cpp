@@ -118,7 +118,7 @@ std::string compound(const std::vector<std::string>& atoms, differential::Random
 
 void addContent(UnitCases& cases) {
   const auto& content = test::content();
-  for (const auto& form : content.forms.all())
+  for (const auto& form : content.forms.forms())
     for (const auto* item : form->inOrder()) {
       const auto* fact = content.dictionary.find(item->linkId);
       if (!fact || item->units.empty()) continue;

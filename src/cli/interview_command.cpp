@@ -14,16 +14,6 @@ struct Options {
   bool isLineInput = false;
 };
 
-const char* inWords(interview::Closing closing) {
-  switch (closing) {
-    case interview::Closing::Open: return "Questions are open that could change the decision.";
-    case interview::Closing::Settled: return "The decision is settled.";
-    case interview::Closing::AsFarAsItGoes: return "This is as far as it goes: answers that are missing hold the decision.";
-    case interview::Closing::Emergency: return "Emergency: help comes before anything else.";
-  }
-  return "";
-}
-
 void close(Terminal& terminal, interview::Session& session, const Options& options, bool isFinished) {
   terminal.say("");
   terminal.say(isFinished ? "That was the last question." : "Stopped here.");

@@ -75,7 +75,9 @@ void InterviewTalk::showList(const Prompt& prompt) {
   terminal_.say((title.empty() ? "" : title + ". ") + "Does any of these apply?");
   for (std::size_t i = 0; i < prompt.questions.size(); ++i) {
     const std::string number = std::to_string(i + 1);
-    terminal_.say("  " + number + " " + session_.question(prompt.questions[i]).item->text, 5);
+    const auto& question = session_.question(prompt.questions[i]);
+    const auto* earlier = before(prompt.questions[i]);
+    terminal_.say("  " + number + " " + question.item->text + (earlier == nullptr ? "" : " Last time: " + inWords(question, *earlier) + "."), 5);
   }
   terminal_.ask("n no to all of these, or the numbers that apply (2 5; 3? for not sure): ");
 }
@@ -84,6 +86,7 @@ void InterviewTalk::showQuestion(const QuestionRef& ref) {
   const auto& question = session_.question(ref);
   terminal_.say(question.item->text);
   if (const auto* before = session_.said(ref)) terminal_.say("Said before: " + inWords(question, *before) + ".");
+  if (const auto* earlier = before(ref)) terminal_.say("Last time: " + inWords(question, *earlier) + ". = the same today.");
   if (questionnaire::isChoice(question.item->type)) {
     const auto& options = question.item->options;
     for (std::size_t i = 0; i < options.size(); ++i) {
@@ -123,6 +126,7 @@ InterviewTalk::Typed InterviewTalk::read(const Prompt& prompt) {
   text = first == std::string::npos ? "" : text.substr(first, text.find_last_not_of(" \t") - first + 1);
   const bool hasStroke = text.size() == 2 && text[0] == '/';
   const std::string word = hasStroke ? text.substr(1) : text;
+  if (text == "=" && isOne && before(prompt.questions.front()) != nullptr) return {Kind::Same, {}};
   if (isText && !hasStroke) return {Kind::Answer, text};
   if (word == "?") return {Kind::Why, {}};
   if (word == "b") return {Kind::Back, {}};
@@ -140,6 +144,7 @@ bool InterviewTalk::take(const Prompt& prompt, const Typed& typed) {
       if (!session_.back()) terminal_.say("This is the first question.");
       return true;
     case Typed::Kind::Change: chooseChange(); return false;
+    case Typed::Kind::Same: return takeSame(prompt);
     case Typed::Kind::Skip:
       if (prompt.anotherOf < 0) return takeSkip();
       terminal_.say("Answer y or n, or q to stop: the list stays open then.");
@@ -186,14 +191,20 @@ bool InterviewTalk::takeAnswer(const QuestionRef& ref, const std::string& text) 
     terminal_.say("Not understood: " + typed.trouble + ".");
     return false;
   }
+  return takeAnswers(ref, typed.answers);
+}
+
+bool InterviewTalk::takeSame(const Prompt& prompt) { return takeAnswers(prompt.questions.front(), before(prompt.questions.front())->answers); }
+
+bool InterviewTalk::takeAnswers(const QuestionRef& ref, const std::vector<answers::Answer>& answers) {
   base::Issues issues;
-  if (session_.answer(ref, typed.answers, issues)) return true;
+  if (session_.answer(ref, answers, issues)) return true;
   for (const auto& issue : issues.all()) {
     const bool isError = issue.severity == base::Severity::Error;
     terminal_.say((isError ? "That cannot be: " : "Is that right? ") + issue.message + "; " + issue.remedy + ".");
   }
   if (issues.hasErrors() || !confirms("y keep it, n type it again: ")) return false;
-  return session_.answer(ref, typed.answers, issues, true);
+  return session_.answer(ref, answers, issues, true);
 }
 
 bool InterviewTalk::takeSkip() {

@@ -30,6 +30,17 @@ std::string draftBody(const std::vector<Input>& inputs) {
   return writer.text();
 }
 
+std::vector<Input> inputsOf(const std::string& body) {
+  std::vector<Input> inputs;
+  const records::Body read(body);
+  const auto list = read.root() ? read.root()->find("inputs") : std::nullopt;
+  for (std::size_t i = 0; list && i < list->size(); ++i) {
+    const auto name = list->at(i).find("name"), text = list->at(i).find("text");
+    if (name && text) inputs.push_back({name->string(), text->string()});
+  }
+  return inputs;
+}
+
 /// The replies of every request that still stands, as inputs of a screening.
 std::vector<Input> repliesIn(const RecordWork& work) {
   const auto folded = work.folded();
@@ -81,17 +92,6 @@ std::string merged(json::Node old, json::Node more) {
 }
 
 }  // namespace
-
-std::vector<Input> inputsOf(const std::string& body) {
-  std::vector<Input> inputs;
-  const records::Body read(body);
-  const auto list = read.root() ? read.root()->find("inputs") : std::nullopt;
-  for (std::size_t i = 0; list && i < list->size(); ++i) {
-    const auto name = list->at(i).find("name"), text = list->at(i).find("text");
-    if (name && text) inputs.push_back({name->string(), text->string()});
-  }
-  return inputs;
-}
 
 base::Result<bool> saveDraft(Clinic& clinic, const std::string& id, const Input& input, base::Issues& issues) {
   if (json::Document::parse(input.text, input.name, issues) == nullptr) return Failure{FailureKind::Refused, input.name + ": the draft was not saved"};

@@ -10,9 +10,6 @@
 
 namespace stile::application {
 
-/// What went into a draft or a filed screening, out of the body of its entry.
-std::vector<Input> inputsOf(const std::string& body);
-
 /// Saves a whole draft: responses or plain facts, as screenClient() takes them. The text must be
 /// JSON; what it says is checked when it is screened.
 base::Result<bool> saveDraft(Clinic& clinic, const std::string& id, const Input& input, base::Issues& issues);

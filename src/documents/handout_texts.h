@@ -80,7 +80,7 @@ inline constexpr std::array<KeyAndSlots, 30> kHeadings{
  {"carerAvoid", ""},
  {"record", ""}}};
 /// The same for phrases.
-inline constexpr std::array<KeyAndSlots, 67> kPhrasesOfHandout{{{"madeFor", "by date until"},
+inline constexpr std::array<KeyAndSlots, 69> kPhrasesOfHandout{{{"madeFor", "by date until"},
                                                                 {"toldUs", "by date"},
                                                                 {"callAgain", ""},
                                                                 {"instead", "instead"},
@@ -146,6 +146,8 @@ inline constexpr std::array<KeyAndSlots, 67> kPhrasesOfHandout{{{"madeFor", "by 
  {"byEmail", "email"},
  {"yourClinic", ""},
  {"anyEmergencyNumber", ""},
+ {"left", ""},
+ {"right", ""},
  {"record", "record"}}};
 
 }  // namespace stile::documents

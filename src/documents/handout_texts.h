@@ -148,6 +148,8 @@ inline constexpr std::array<KeyAndSlots, 69> kPhrasesOfHandout{{{"madeFor", "by 
  {"byEmail", "email"},
  {"yourClinic", ""},
  {"anyEmergencyNumber", ""},
+ {"left", ""},
+ {"right", ""},
  {"record", "record"}}};
 
 }  // namespace stile::documents

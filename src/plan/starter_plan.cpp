@@ -23,7 +23,8 @@ struct Offer {
 
 class Planner {
  public:
-  Planner(const Library& library, const Fitting& fitting) : library_(library), fitting_(fitting) {}
+  Planner(const Library& library, const Fitting& fitting)
+      : library_(library), fitting_(fitting), wishes_(library.wishes.of(fitting.request.facts)) {}
 
   StarterPlan run();
 
@@ -37,9 +38,14 @@ class Planner {
   Line lineOf(const Offer& offer, const Candidate& candidate, const Dose& dose) const;
   void writeLeftOut(StarterPlan& plan) const;
   void writeSentences(StarterPlan& plan) const;
+  void writeFirstSteps(StarterPlan& plan) const;
+  void writeWeeks(StarterPlan& plan, const PlanParts& parts) const;
+  int weightOf(const Purpose& purpose) const;
+  void sayWishes(Line& line) const;
 
   const Library& library_;
   const Fitting& fitting_;
+  std::vector<const Wish*> wishes_;  ///< of this client
   std::vector<Offer> offers_;  ///< in session order: section, then priority
   std::vector<std::string> positions_, equipment_;
   int allMinutes_ = 0;  ///< of all lines together
@@ -94,6 +100,7 @@ Option Planner::optionOf(const Candidate& candidate, const Dose& dose) {
   const Exercise& exercise = *candidate.exercise;
   Option option;
   option.preference = (candidate.preferredBy.empty() ? 0 : 1) - (candidate.discouragedBy.empty() ? 0 : 1);
+  option.wish = wishFor(exercise, wishes_);
   option.unsuited = distanceFromLevel(exercise);
   option.isAdapted = candidate.isAdapted();
   option.position = numberOf(positions_, exercise.position);
@@ -108,6 +115,14 @@ Option Planner::optionOf(const Candidate& candidate, const Dose& dose) {
   return option;
 }
 
+// A goal brings its purposes forward among those the session has room for.
+int Planner::weightOf(const Purpose& purpose) const {
+  const bool isWished = std::any_of(wishes_.begin(), wishes_.end(), [&](const Wish* wish) {
+    return std::find(wish->purposes.begin(), wish->purposes.end(), purpose.id) != wish->purposes.end();
+  });
+  return purpose.priority + (isWished ? library_.wishes.priorityRaise : 0);
+}
+
 ChoiceProblem Planner::problem() {
   ChoiceProblem problem;
   for (Section section : kSections)
@@ -115,7 +130,7 @@ ChoiceProblem Planner::problem() {
   problem.minutesAtMost = fitting_.prescription.sessionMinutes;
   for (const Offer& offer : offers_) {
     Slot slot;
-    slot.weight = offer.purpose->priority;
+    slot.weight = weightOf(*offer.purpose);
     slot.section = static_cast<int>(offer.purpose->section);
     for (std::size_t i = 0; i < offer.candidates.size(); ++i)
       slot.options.push_back(optionOf(offer.candidates[i], offer.doses[i]));
@@ -158,8 +173,21 @@ Line Planner::lineOf(const Offer& offer, const Candidate& candidate, const Dose&
   if (!candidate.preferredBy.empty()) line.chosenBecause += "; preferred" + inBrackets(candidate.preferredBy);
   if (!candidate.discouragedBy.empty())
     line.chosenBecause += "; discouraged, but nothing better is open" + inBrackets(candidate.discouragedBy);
+  sayWishes(line);
   line.chosenBecause += ".";
   return line;
+}
+
+void Planner::sayWishes(Line& line) const {
+  std::string said;
+  for (const Wish* wish : wishes_) {
+    if (isNamedIn(wish->discourage, *line.exercise))
+      line.chosenBecause += "; the client " + wish->clinician + ", but nothing else serves better";
+    if (!serves(*line.exercise, *wish)) continue;
+    line.chosenBecause += "; the client " + wish->clinician;
+    if (said.empty()) said = library_.wishes.phrase("because", {{"said", wish->said}});
+  }
+  line.saidBecause = said;
 }
 
 void Planner::writeLines(StarterPlan& plan) const {
@@ -200,21 +228,36 @@ void Planner::writeLeftOut(StarterPlan& plan) const {
   }
 }
 
+// Each goal with the first line that serves it; a goal that no line serves is not passed over.
+void Planner::writeFirstSteps(StarterPlan& plan) const {
+  for (const Wish* wish : wishes_) {
+    if (wish->firstStep.empty()) continue;
+    const auto at = std::find_if(plan.lines.begin(), plan.lines.end(),
+                                 [&](const Line& line) { return serves(*line.exercise, *wish); });
+    std::map<std::string, std::string> slots{{"said", wish->said}, {"step", wish->firstStep}};
+    if (at != plan.lines.end()) slots["title"] = at->exercise->title;
+    plan.firstSteps.push_back(library_.wishes.phrase(at != plan.lines.end() ? "firstStep" : "later", slots));
+  }
+}
+
 void Planner::writeSentences(StarterPlan& plan) const {
   const auto& doses = fitting_.doses;
   const auto& prescription = fitting_.prescription;
+  const auto said = [&](const char* key) { return doses.sentencesOf(key, fitting_.request.findings); };
   for (const EffortAnchor& anchor : doses.anchors) plan.effortWords.push_back(anchor.client);
-  plan.badDay = doses.sentencesOf("badDay");
-  plan.missedWeek = doses.sentencesOf("missedWeek");
-  plan.afterIllness = doses.sentencesOf("afterIllness");
-  plan.notes = doses.sentencesOf("notes");
+  plan.badDay = said("badDay");
+  plan.missedWeek = said("missedWeek");
+  plan.afterIllness = said("afterIllness");
+  plan.notes = said("notes");
   const auto progression = fitting_.limits.progression;
-  if (progression == limits::Progression::None) addEach(plan.notes, doses.sentencesOf("pacing"));
-  if (progression == limits::Progression::Slow) addEach(plan.notes, doses.sentencesOf("slow"));
-  const bool hasAerobic = std::any_of(plan.lines.begin(), plan.lines.end(),
-                                      [](const Line& line) { return line.exercise->section == Section::Aerobic; });
-  const bool hasStrength = std::any_of(plan.lines.begin(), plan.lines.end(),
-                                       [](const Line& line) { return line.exercise->section == Section::Strength; });
+  if (progression != limits::Progression::None) plan.goingOn = said("goingOn");
+  if (progression == limits::Progression::None) addEach(plan.notes, said("pacing"));
+  if (progression == limits::Progression::Slow) addEach(plan.notes, said("slow"));
+  const auto has = [&](Section section) {
+    return std::any_of(plan.lines.begin(), plan.lines.end(),
+                       [&](const Line& line) { return line.exercise->section == section; });
+  };
+  const bool hasAerobic = has(Section::Aerobic), hasStrength = has(Section::Strength);
   if (prescription.sessionMinutes) {
     const std::map<std::string, std::string> slots{{"minutes", std::to_string(*prescription.sessionMinutes)}};
     if (prescription.mainPartShrank) plan.notes.push_back(doses.phrase("mainPartShrinks", slots));
@@ -222,7 +265,23 @@ void Planner::writeSentences(StarterPlan& plan) const {
     if (hasAerobic && hasStrength && allMinutes_ > *prescription.sessionMinutes)
       plan.notes.push_back(doses.phrase("separateDays", slots));
   }
-  plan.weeks = weeksOf(fitting_, hasAerobic, hasStrength);
+  writeWeeks(plan, {hasAerobic, hasStrength, has(Section::Balance), has(Section::Stretching)});
+}
+
+// The facts behind the way to grow are named where another way would give other weeks.
+void Planner::writeWeeks(StarterPlan& plan, const PlanParts& parts) const {
+  const AerobicGrowth* way = fitting_.doses.aerobicGrowthFor(fitting_.request.facts);
+  plan.weeks = weeksOf(fitting_, parts, way);
+  if (!parts.hasAerobic || way == nullptr) return;
+  const auto isSame = [](const Week& a, const Week& b) { return a.words == b.words; };
+  for (const AerobicGrowth& other : fitting_.doses.aerobicGrowth) {
+    const auto weeks = weeksOf(fitting_, parts, &other);
+    if (std::equal(plan.weeks.begin(), plan.weeks.end(), weeks.begin(), weeks.end(), isSame)) continue;
+    for (const auto* when : {&way->when, &other.when})
+      for (int slot : *when ? (*when)->slotsRead() : std::vector<int>{})
+        addEach(plan.growthReads, {fitting_.request.facts.dictionary().at(slot).id});
+  }
+  if (!plan.growthReads.empty()) plan.levelBecause += " " + way->because;
 }
 
 StarterPlan Planner::run() {
@@ -236,6 +295,7 @@ StarterPlan Planner::run() {
   allMinutes_ = -worthOf(toSolve, selection).value_or(Worth{}).back();
   writeLines(plan);
   writeLeftOut(plan);
+  writeFirstSteps(plan);
   writeSentences(plan);
   return plan;
 }

@@ -30,17 +30,6 @@ std::string draftBody(const std::vector<Input>& inputs) {
   return writer.text();
 }
 
-std::vector<Input> inputsOf(const std::string& body) {
-  std::vector<Input> inputs;
-  const records::Body read(body);
-  const auto list = read.root() ? read.root()->find("inputs") : std::nullopt;
-  for (std::size_t i = 0; list && i < list->size(); ++i) {
-    const auto name = list->at(i).find("name"), text = list->at(i).find("text");
-    if (name && text) inputs.push_back({name->string(), text->string()});
-  }
-  return inputs;
-}
-
 /// The replies of every request that still stands, as inputs of a screening.
 std::vector<Input> repliesIn(const RecordWork& work) {
   const auto folded = work.folded();
@@ -93,6 +82,17 @@ std::string merged(json::Node old, json::Node more) {
 
 }  // namespace
 
+std::vector<Input> inputsOf(const std::string& body) {
+  std::vector<Input> inputs;
+  const records::Body read(body);
+  const auto list = read.root() ? read.root()->find("inputs") : std::nullopt;
+  for (std::size_t i = 0; list && i < list->size(); ++i) {
+    const auto name = list->at(i).find("name"), text = list->at(i).find("text");
+    if (name && text) inputs.push_back({name->string(), text->string()});
+  }
+  return inputs;
+}
+
 base::Result<bool> saveDraft(Clinic& clinic, const std::string& id, const Input& input, base::Issues& issues) {
   if (json::Document::parse(input.text, input.name, issues) == nullptr) return Failure{FailureKind::Refused, input.name + ": the draft was not saved"};
   auto work = RecordWork::open(clinic, id);
@@ -124,7 +124,7 @@ base::Result<bool> AnswerSession::save(const std::string& answers, base::Issues&
 }
 
 base::Result<Filed> screenAndFile(Clinic& clinic, const std::string& id, const screening::Content& content, const std::vector<Input>& inputs,
-                                  base::Date today, base::Issues& issues) {
+                                  base::Date today, base::Issues& issues, const plan::Edits& edits) {
   auto opened = RecordWork::open(clinic, id);
   if (!opened) return opened.failure();
   RecordWork& work = opened.value();
@@ -135,6 +135,8 @@ base::Result<Filed> screenAndFile(Clinic& clinic, const std::string& id, const s
   for (Input& reply : repliesIn(work)) all.push_back(std::move(reply));
   auto screened = screenClient(content, all, today, issues);
   if (!screened) return screened.failure();
+  if (!edits.list.empty())
+    if (const auto edited = editPlan(content, screened.value(), edits, issues); !edited) return edited.failure();
   Filed filed{{}, {}, std::move(screened).value(), {}};
   filed.entry = work.add("screening", screeningBody(filed.screening, content, all, issues));
   const auto action = filed.screening.reach.limits.action;  // calls take effect from what is certain

@@ -10,6 +10,9 @@
 
 namespace stile::application {
 
+/// What went into a draft or a filed screening, out of the body of its entry.
+std::vector<Input> inputsOf(const std::string& body);
+
 /// Saves a whole draft: responses or plain facts, as screenClient() takes them. The text must be
 /// JSON; what it says is checked when it is screened.
 base::Result<bool> saveDraft(Clinic& clinic, const std::string& id, const Input& input, base::Issues& issues);
@@ -38,9 +41,10 @@ struct Filed {
 };
 
 /// Screens the draft (or `inputs` when given) with all replies of physicians that are in the record,
-/// and files it with everything that went in. The draft is then gone.
+/// and files it with everything that went in, the plan as the clinician changed it. The draft is then gone. Nothing is filed
+/// when one of the edits cannot be followed.
 base::Result<Filed> screenAndFile(Clinic& clinic, const std::string& id, const screening::Content& content, const std::vector<Input>& inputs,
-                                  base::Date today, base::Issues& issues);
+                                  base::Date today, base::Issues& issues, const plan::Edits& edits = {});
 
 /// Asks a physician about the findings of the last screening that wait for a clearance. Refused
 /// without the client's consent to share with the physician. Gives the request's entry id and a

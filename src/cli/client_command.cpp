@@ -148,6 +148,7 @@ Command addClients(CLI::App& app, const Shared& shared) {
                                 [](Clinic& clinic, const std::string& id, base::Date) { return application::whatChanged(clinic, id); }));
   commands.push_back(addShowing(*group, shared, "export", "everything of one client as JSON",
                                 [](Clinic& clinic, const std::string& id, base::Date) { return application::exportClient(clinic, id); }));
+  commands.push_back(addClientPapers(*group, shared));
   for (Command& command : addAnswering(*group, shared)) commands.push_back(std::move(command));
   return {group, [commands] { return runParsed(commands); }};
 }

@@ -32,5 +32,7 @@ Exit onClient(const Shared& shared, const RecordOptions& options, Work work) {
 
 /// The commands that ask and decide: draft, answers, screen, ask, reply, prefill.
 std::vector<Command> addAnswering(CLI::App& group, const Shared& shared);
+/// The papers of the last screening.
+Command addClientPapers(CLI::App& group, const Shared& shared);
 
 }  // namespace stile::cli

@@ -81,7 +81,7 @@ inline constexpr std::array<KeyAndSlots, 32> kHeadings{
  {"carerAvoid", ""},
  {"record", ""}}};
 /// The same for phrases.
-inline constexpr std::array<KeyAndSlots, 63> kPhrasesOfHandout{{{"madeFor", "by date until"},
+inline constexpr std::array<KeyAndSlots, 69> kPhrasesOfHandout{{{"madeFor", "by date until"},
                                                                 {"toldUs", "by date"},
                                                                 {"callAgain", ""},
                                                                 {"instead", "instead"},
@@ -95,6 +95,7 @@ inline constexpr std::array<KeyAndSlots, 63> kPhrasesOfHandout{{{"madeFor", "by 
                                                                 {"capNoneEndRange", ""},
                                                                 {"capNoneFast", ""},
                                                                 {"capInstead", ""},
+                                                                {"capInsteadBut", ""},
                                                                 {"forAll", "what"},
                                                                 {"setting", "setting"},
                                                                 {"timing", "timing"},
@@ -109,6 +110,7 @@ inline constexpr std::array<KeyAndSlots, 63> kPhrasesOfHandout{{{"madeFor", "by 
                                                                 {"supervisionTelephone", ""},
                                                                 {"equipment", "equipment"},
                                                                 {"changed", "changed"},
+                                                                {"overridden", ""},
                                                                 {"tooHard", "title steps"},
                                                                 {"tooHardNumber", "number"},
                                                                 {"tooHardGeneral", ""},
@@ -143,6 +145,10 @@ inline constexpr std::array<KeyAndSlots, 63> kPhrasesOfHandout{{{"madeFor", "by 
  {"recordMorning", ""},
  {"recordNote", ""},
  {"born", "born"},
+ {"crisisLine", "crisisLine"},
+ {"byEmail", "email"},
+ {"yourClinic", ""},
+ {"anyEmergencyNumber", ""},
  {"record", "record"}}};
 
 }  // namespace stile::documents

@@ -258,8 +258,13 @@ Flow BlockSetter::of(const Table& form) const {
   Slice first = tableRow(head, widths, true, form.isGrid);
   first.before = m_.gap;
   first.keepsNext = true;
+  const auto repeated = std::make_shared<const Slice>(first);
   add(flow, std::move(first));
-  for (const auto& cells : form.rows) add(flow, tableRow(cells, widths, false, form.isGrid));
+  for (const auto& cells : form.rows) {
+    Slice slice = tableRow(cells, widths, false, form.isGrid);
+    slice.head = repeated;
+    add(flow, std::move(slice));
+  }
   closeTag(flow);
   keepEnds(flow);
   return flow;

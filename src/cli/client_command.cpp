@@ -16,7 +16,7 @@ using application::Clinic;
 
 Exit shown(const base::Result<std::string>& text) { return text ? output(text.value()) : report(text.failure()); }
 
-Command addAdd(CLI::App& group, const Shared& shared) {
+Command addClient(CLI::App& group, const Shared& shared) {
   struct Options : ClinicOptions { std::string from; };
   auto options = std::make_shared<Options>();
   CLI::App* command = group.add_subcommand("add", "add a client");
@@ -182,7 +182,7 @@ Command addMerge(CLI::App& group, const Shared& shared, bool isUndo) {
 Command addClients(CLI::App& app, const Shared& shared) {
   CLI::App* group = app.add_subcommand("client", "a client's record in a clinic file");
   group->require_subcommand(1);
-  std::vector<Command> commands{addAdd(*group, shared), addChange(*group, shared), addFind(*group, shared), addFile(*group, shared), addErase(*group, shared)};
+  std::vector<Command> commands{addClient(*group, shared), addChange(*group, shared), addFind(*group, shared), addFile(*group, shared), addErase(*group, shared)};
   commands.push_back(addReconcile(*group, shared));
   commands.push_back(addMerge(*group, shared, false));
   commands.push_back(addMerge(*group, shared, true));

@@ -12,9 +12,11 @@ namespace stile::documents {
 class FindingNumbers {
  public:
   /// Gives the next number to the finding.
-  int number(const rules::Finding& finding) {
-    const int next = static_cast<int>(numbers_.size()) + 1;
-    return numbers_.emplace(&finding, next).first->second;
+  void add(const rules::Finding& finding) { numbers_.emplace(&finding, static_cast<int>(numbers_.size()) + 1); }
+  /// 0 for a finding without a number.
+  int of(const rules::Finding& finding) const {
+    const auto at = numbers_.find(&finding);
+    return at == numbers_.end() ? 0 : at->second;
   }
   /// "(1, 4)" for those that have a number; "(physician's reply)" for none at all; "" when only
   /// findings without a number hold it.

@@ -68,7 +68,7 @@ class HandoutMaker {
  private:
   Section firstPage(std::vector<Row> rows, bool isMoreBehind) const {
     Section section;
-    section.blocks.push_back({Paragraph{texts_.phrase("madeFor", {{"by", madeBy(settings_)},
+    section.blocks.push_back({Paragraph{texts_.phrase("madeFor", {{"by", madeBy(settings_, texts_)},
                                                                   {"date", texts_.date(screening_.date)},
                                                                   {"until", texts_.date(until())}}) +
                                             " " + texts_.phrase("callAgain"),

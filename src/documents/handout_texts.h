@@ -80,7 +80,7 @@ inline constexpr std::array<KeyAndSlots, 30> kHeadings{
  {"carerAvoid", ""},
  {"record", ""}}};
 /// The same for phrases.
-inline constexpr std::array<KeyAndSlots, 63> kPhrasesOfHandout{{{"madeFor", "by date until"},
+inline constexpr std::array<KeyAndSlots, 69> kPhrasesOfHandout{{{"madeFor", "by date until"},
                                                                 {"toldUs", "by date"},
                                                                 {"callAgain", ""},
                                                                 {"instead", "instead"},
@@ -94,6 +94,7 @@ inline constexpr std::array<KeyAndSlots, 63> kPhrasesOfHandout{{{"madeFor", "by 
                                                                 {"capNoneEndRange", ""},
                                                                 {"capNoneFast", ""},
                                                                 {"capInstead", ""},
+                                                                {"capInsteadBut", ""},
                                                                 {"forAll", "what"},
                                                                 {"setting", "setting"},
                                                                 {"timing", "timing"},
@@ -108,6 +109,7 @@ inline constexpr std::array<KeyAndSlots, 63> kPhrasesOfHandout{{{"madeFor", "by 
                                                                 {"supervisionTelephone", ""},
                                                                 {"equipment", "equipment"},
                                                                 {"changed", "changed"},
+                                                                {"overridden", ""},
                                                                 {"tooHard", "title steps"},
                                                                 {"tooHardNumber", "number"},
                                                                 {"tooHardGeneral", ""},
@@ -142,6 +144,10 @@ inline constexpr std::array<KeyAndSlots, 63> kPhrasesOfHandout{{{"madeFor", "by 
  {"recordMorning", ""},
  {"recordNote", ""},
  {"born", "born"},
+ {"crisisLine", "crisisLine"},
+ {"byEmail", "email"},
+ {"yourClinic", ""},
+ {"anyEmergencyNumber", ""},
  {"record", "record"}}};
 
 }  // namespace stile::documents

@@ -101,15 +101,26 @@ SetText Typesetter::set(std::string_view text, const TextStyle& style, double ro
     pango_attr_list_unref(attributes);
   }
   result.lines_ = clean.empty() ? 0 : pango_layout_get_line_count(layout);
-  PangoFontMetrics* metrics = pango_context_get_metrics(context_.get(), font.get(), nullptr);
-  result.ascent_ = pango_font_metrics_get_ascent(metrics) / static_cast<double>(PANGO_SCALE);
-  result.natural_ = result.ascent_ + pango_font_metrics_get_descent(metrics) / static_cast<double>(PANGO_SCALE);
-  pango_font_metrics_unref(metrics);
+  const Ascent& ascent = ascentOf(style, font.get());
+  result.ascent_ = ascent.ascent;
+  result.natural_ = ascent.natural;
   PangoRectangle extents;
   pango_layout_get_extents(layout, nullptr, &extents);
   result.width_ = extents.width / static_cast<double>(PANGO_SCALE);
   result.room_ = room > 0 ? room : result.width_;
   return result;
+}
+
+const Typesetter::Ascent& Typesetter::ascentOf(const TextStyle& style, const PangoFontDescription* font) const {
+  const auto [at, isNew] = ascents_.try_emplace({style.size, style.isBold});
+  if (isNew) {
+    // Pango sets a sample text each time it is asked.
+    PangoFontMetrics* metrics = pango_context_get_metrics(context_.get(), font, nullptr);
+    at->second.ascent = pango_font_metrics_get_ascent(metrics) / static_cast<double>(PANGO_SCALE);
+    at->second.natural = at->second.ascent + pango_font_metrics_get_descent(metrics) / static_cast<double>(PANGO_SCALE);
+    pango_font_metrics_unref(metrics);
+  }
+  return at->second;
 }
 
 double Typesetter::widthOf(std::string_view text, const TextStyle& style) const {

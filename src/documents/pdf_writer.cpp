@@ -25,12 +25,6 @@ Page pageOf(const Document& document) {
   return page;
 }
 
-void add(Flow& flow, Slice slice) {
-  Step step;
-  step.slice = std::move(slice);
-  flow.push_back(std::move(step));
-}
-
 std::string pageWords(const WriterWords& words, int page, int pages) {
   std::string text = words.page;
   const auto put = [&](const std::string& slot, int number) {
@@ -54,7 +48,11 @@ class PdfWriter {
     const BlockSetter setter(type_, document_, m_, page_.left, width, bottom - top);
     Flow flow;
     add(flow, head(width));
-    for (const Section& section : document_.sections) append(flow, sectionFlow(section, setter));
+    bool hasHeading = false;
+    for (const Section& section : document_.sections) {
+      hasHeading = hasHeading || !section.heading.empty();
+      append(flow, sectionFlow(section, hasHeading ? setter : setter.withTopBoxes()));
+    }
     const Flow foot = footFlow(setter);
     const double footHeight = foot.empty() ? 0 : heightOf(foot);
     std::vector<Placed> places = placed(flow, top, bottom);
@@ -93,6 +91,8 @@ class PdfWriter {
         continue;
       }
       if (!step.slice.bookmark.empty()) canvas.bookmark(step.slice.bookmark, places[i].y);
+      if (places[i].hasHead)
+        canvas.ornament([&] { step.slice.head->paint(canvas, places[i].y - step.slice.head->height); });
       step.slice.paint(canvas, places[i].y);
     }
     if (hasOwnPage) {

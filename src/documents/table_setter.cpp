@@ -9,14 +9,6 @@ namespace {
 
 using drawing::Colour;
 
-constexpr double kPointsPerUnit = 0.75;
-
-void add(Flow& flow, Slice slice) {
-  Step step;
-  step.slice = std::move(slice);
-  flow.push_back(std::move(step));
-}
-
 std::string joined(const std::vector<std::string>& parts, const char* between) {
   std::string text;
   for (const std::string& part : parts) text += (text.empty() || part.empty() ? "" : between) + part;
@@ -266,8 +258,13 @@ Flow BlockSetter::of(const Table& form) const {
   Slice first = tableRow(head, widths, true, form.isGrid);
   first.before = m_.gap;
   first.keepsNext = true;
+  const auto repeated = std::make_shared<const Slice>(first);
   add(flow, std::move(first));
-  for (const auto& cells : form.rows) add(flow, tableRow(cells, widths, false, form.isGrid));
+  for (const auto& cells : form.rows) {
+    Slice slice = tableRow(cells, widths, false, form.isGrid);
+    slice.head = repeated;
+    add(flow, std::move(slice));
+  }
   closeTag(flow);
   keepEnds(flow);
   return flow;

@@ -33,8 +33,9 @@ bool isForClients(const Path& path) {
   const std::string second = path.size() > 1 ? path[1] : "";
   if (first == "handout") return isOneOf(second, {"titles", "headings", "phrases"}) || isOneOf(last, {"say", "what", "instead"});
   if (first == "doses")
-    return isOneOf(second, {"phrases", "sentences"}) || last == "client" ||
+    return second == "phrases" || (second == "sentences" && last == "say") || last == "client" ||
            (second == "effortScale" && last == "name") || (second == "efforts" && last == "words");
+  if (first == "wishes") return second == "phrases" || isOneOf(last, {"said", "firstStep"});
   if (first == "vocabulary") return isOneOf(last, {"client", "instead"});
   if (first == "exercises") {
     if (path.size() == 3) return isOneOf(last, {"title", "equipmentWords"});
@@ -45,7 +46,7 @@ bool isForClients(const Path& path) {
 
 /// Files whose keys begin with the name of the file; in the others ids are enough.
 std::string stemOf(const std::string& file) {
-  for (const char* name : {"handout", "doses", "vocabulary"})
+  for (const char* name : {"handout", "doses", "vocabulary", "wishes"})
     if (file == std::string("rules/") + name + ".json") return name;
   return "";
 }

@@ -66,7 +66,7 @@ struct HandoutTexts {
 };
 
 /// Headings that must stand, and the slots each may use (between spaces).
-inline constexpr std::array<KeyAndSlots, 30> kHeadings{
+inline constexpr std::array<KeyAndSlots, 32> kHeadings{
     {{"notForNow", ""},    {"notForNowRest", ""}, {"emergency", "emergencyNumber"},
      {"stopAndCall", ""},  {"questions", ""},     {"gates", ""},
      {"checks", ""},       {"keepTo", ""},        {"warmUp", ""},
@@ -75,6 +75,7 @@ inline constexpr std::array<KeyAndSlots, 30> kHeadings{
      {"effort", ""},       {"week", ""},          {"weeksAhead", ""},
      {"pain", ""},         {"badDay", ""},        {"missedWeek", ""},
      {"afterIllness", ""}, {"notes", ""},         {"findings", ""},
+     {"goals", ""},        {"goingOn", ""},
      {"whyWaiting", ""},   {"mayGoOn", ""},       {"whoCalls", ""},
  {"carerHelp", ""},
  {"carerAvoid", ""},
@@ -148,6 +149,8 @@ inline constexpr std::array<KeyAndSlots, 69> kPhrasesOfHandout{{{"madeFor", "by 
  {"byEmail", "email"},
  {"yourClinic", ""},
  {"anyEmergencyNumber", ""},
+ {"left", ""},
+ {"right", ""},
  {"record", "record"}}};
 
 }  // namespace stile::documents

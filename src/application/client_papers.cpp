@@ -2,6 +2,7 @@
 
 #include <filesystem>
 
+#include "application/client_signing.h"
 #include "application/clinic_document.h"
 #include "application/content_folder.h"
 #include "application/stored_inputs.h"
@@ -9,7 +10,6 @@
 #include "exchange/edits_json.h"
 #include "json/document.h"
 #include "records/body.h"
-#include "records/decision_notes.h"
 
 namespace stile::application {
 namespace {
@@ -44,21 +44,6 @@ std::string add(RecordWork& work, const IssuedPaper& paper, const std::string& b
     writer.member("sameAs", same);
   writer.endObject();
   return work.add(kPaper, writer.text());
-}
-
-/// Names in place of sign-in names.
-records::DecisionNotes withNames(records::DecisionNotes notes, const std::vector<records::Clinician>& clinicians) {
-  const auto name = [&](std::string& handle) {
-    for (const records::Clinician& one : clinicians)
-      if (one.handle == handle && !one.name.empty()) {
-        handle = one.name + (one.profession.empty() ? "" : ", " + one.profession);
-        return;
-      }
-  };
-  for (auto& note : notes.overrides) name(note.by), name(note.secondBy);
-  for (auto& note : notes.signOffs) name(note.by);
-  for (auto& note : notes.amendments) name(note.by);
-  return notes;
 }
 
 /// How a clinician changed the plan of a filed screening.
@@ -113,7 +98,7 @@ base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, con
   base::Issues askedBack;
   const auto screened = screenedAgain(content, body, line->date, askedBack);
   if (!screened) return screened.failure();
-  options.notes = withNames(records::decisionNotesOf(work.entries(), line->id), clinic.file().clinicians());
+  options.notes = decisionNotes(clinic, work.entries(), line->id);
   options.screenAgain = [&](const screening::Content& other) {
     base::Issues ignored;
     return screenedAgain(other, body, line->date, ignored);

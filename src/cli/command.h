@@ -10,6 +10,7 @@
 #include "base/date.h"
 #include "base/issue.h"
 #include "base/result.h"
+#include "cli/edit_options.h"
 
 namespace CLI {
 class App;
@@ -23,6 +24,7 @@ enum class Exit { Done = 0, Usage = 2, Refused = 3, File = 4, Secret = 5, Promis
 /// Set by the command line, shared by all commands.
 struct Shared {
   std::string content;  ///< --content, or ""
+  application::PolicyChoices policies;  ///< of the clinic whose settings are at hand
 };
 
 /// A command registers itself and leaves behind what to run.
@@ -46,7 +48,7 @@ Command addEvaluate(CLI::App& app, const Shared& shared);
 Command addValidate(CLI::App& app, const Shared& shared);
 
 /// The options of a command that screens one client.
-struct ClientOptions {
+struct ClientOptions : EditOptions {
   std::vector<std::string> files;
   std::string date;
   void addTo(CLI::App& command);

@@ -49,12 +49,20 @@ std::string inFigures(const plan::Dose& dose) {
   return text;
 }
 
+std::string overrideWords(const plan::LineOverride& override) {
+  std::string text = "Override: " + asSentence(override.beyond) + " Reason: " + asSentence(override.reason);
+  if (override.needsSecond) text += " A second licensed signature is needed.";
+  return text;
+}
+
 std::vector<Row> lineRows(const plan::StarterPlan& plan, const FindingNumbers& numbers) {
   std::vector<Row> rows;
   for (const plan::Line& line : plan.lines) {
     std::string term = line.exercise->title + (line.side.empty() ? "" : ", " + line.side);
     Row row{std::move(term), {asSentence(inFigures(line.dose))}, {}};
+    if (!line.pinnedBy.empty()) row.text.push_back(line.pinnedBy);
     if (!line.changedBecause.empty()) row.text.push_back("Changed: " + asSentence(line.changedBecause));
+    if (line.override) row.text.push_back(overrideWords(*line.override));
     if (const std::string cited = numbers.citeRules(line.becauseRules); !cited.empty())
       row.text.back() += " " + cited;
     rows.push_back(std::move(row));

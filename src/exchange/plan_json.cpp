@@ -45,8 +45,28 @@ void writeLine(json::Writer& writer, const plan::Line& line) {
   writeText(writer, "changed", line.changed);
   writeText(writer, "chosenBecause", line.chosenBecause);
   writeText(writer, "changedBecause", line.changedBecause);
+  writeText(writer, "pinnedBy", line.pinnedBy);
+  if (line.override) {
+    writer.key("override").beginObject().member("beyond", line.override->beyond).member("reason", line.override->reason);
+    writeTexts(writer, "rules", line.override->rules);
+    writer.member("needsSecond", line.override->needsSecond).endObject();
+  }
   writeTexts(writer, "rules", line.becauseRules);
   writer.endObject();
+}
+
+void writeEdits(json::Writer& writer, const plan::Edits& edits) {
+  if (edits.list.empty()) return;
+  writer.key("edited").beginObject();
+  writeText(writer, "by", edits.by);
+  writer.key("edits").beginArray();
+  for (const auto& edit : edits.list) {
+    writer.beginObject().member(idOf(edit.kind), edit.exercise);
+    writeText(writer, "with", edit.with);
+    writeText(writer, "override", edit.overrideReason);
+    writer.endObject();
+  }
+  writer.endArray().endObject();
 }
 
 void writeWeek(json::Writer& writer, const plan::Week& week) {
@@ -80,6 +100,11 @@ void writePlan(json::Writer& writer, const plan::StarterPlan& plan) {
     writer.endObject();
   }
   writer.endArray();
+  writer.key("alsoOpen").beginArray();
+  for (const auto& other : plan.alsoOpen)
+    writer.beginObject().member("exercise", other.exercise->id).member("purpose", other.exercise->purpose).member("because", other.because).endObject();
+  writer.endArray();
+  writeEdits(writer, plan.edits);
   writer.key("weeks").beginArray();
   for (const auto& week : plan.weeks) writeWeek(writer, week);
   writer.endArray();

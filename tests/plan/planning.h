@@ -86,12 +86,15 @@ class Client {
   }
   /// Adds a rule whose finding asks for these limits; they join the client's.
   Client& under(const std::string& ruleId, const limits::Limits& asked, bool surgical = false,
-                std::vector<std::string> prefer = {}, std::vector<std::string> discourage = {}) {
+                std::vector<std::string> prefer = {}, std::vector<std::string> discourage = {}, bool acute = false,
+             bool absolute = false) {
     auto rule = std::make_shared<rules::Rule>();
     rule->id = ruleId;
     rule->surgical = surgical;
     rule->prefer = std::move(prefer);
     rule->discourage = std::move(discourage);
+    rule->acute = acute;
+    rule->absolute = absolute;
     rules::Finding finding;
     finding.rule = rule.get();
     rules_.push_back(std::move(rule));
@@ -106,9 +109,9 @@ class Client {
     return *this;
   }
 
-  StarterPlan plan(const Library& library = realContent().library) const {
-    return makeStarterPlan(library, Request{limits_, usable_, facts_, findings_, *base::Date::of(2026, 11, 25)});
-  }
+  Request request() const { return {limits_, usable_, facts_, findings_, *base::Date::of(2026, 11, 25)}; }
+  StarterPlan plan(const Library& library = realContent().library) const { return makeStarterPlan(library, request()); }
+  EditedPlan edited(const Edits& edits) const { return editStarterPlan(realContent().library, request(), edits); }
   const limits::Limits& limits() const { return limits_; }
 
  private:

@@ -2,7 +2,10 @@
 // draft that asks it all again.
 #include <map>
 
+#include "application/client_papers.h"
 #include "application/client_screening.h"
+#include "application/client_signing.h"
+#include "application/clinic_document.h"
 #include "json/document.h"
 #include "records/body.h"
 #include "records/entry_kinds.h"
@@ -29,18 +32,34 @@ std::map<std::string, std::string> factsOf(const records::Entry& screening) {
   return facts;
 }
 
-void addScreenings(const records::ClientRecord& record, std::string& text) {
+void addNotes(const records::DecisionNotes& notes, std::string& text) {
+  for (const auto& note : notes.overrides) {
+    text += "    " + note.rule + " overridden on " + note.date.toText() + " by " + note.by + ": " + note.instead + "\n      reason: " + note.reason + "\n";
+    if (!note.secondBy.empty())
+      text += "      second signature: " + note.secondBy + "\n";
+    else if (note.needsSecond)
+      text += "      waits for a second signature and does not hold yet\n";
+  }
+  for (const auto& note : notes.signOffs) text += "    signed off on " + note.date.toText() + " by " + note.by + "\n";
+  for (const auto& note : notes.amendments) text += "    added on " + note.date.toText() + " by " + note.by + ": " + note.text + "\n";
+}
+
+void addScreenings(const Clinic& clinic, const RecordWork& work, const records::ClientRecord& record, std::string& text) {
+  const std::string adopted = clinicDocument(clinic).adoptedContent;
   text += "Screenings\n";
   for (const auto& line : record.screenings) {
     text += "  " + line.date.toText() + "  " + line.id + "  content " + line.content;
-    text += line.isSignedOff ? "  signed off by " + line.signers.front() : "  not signed off";
-    text += "\n";
+    if (line.content != adopted) text += ", which the clinic's lead has not approved";
+    text += line.isSignedOff ? "\n" : ", not signed off\n";
+    addNotes(decisionNotes(clinic, work.entries(), line.id), text);
   }
-  for (const auto& line : record.overrides) {
-    text += "  override of " + line.rule + " on " + line.date.toText() + " by " + line.signer;
-    if (line.needsSecond) text += line.secondSigner.empty() ? "; waits for a second signature" : "; second signature by " + line.secondSigner;
-    text += "  (" + line.id + ")\n";
-  }
+}
+
+void addPapers(const RecordWork& work, std::string& text) {
+  const auto papers = issuedPapers(work.entries());
+  if (!papers.empty()) text += "Papers issued\n";
+  for (const auto& paper : papers)
+    text += "  " + paper.date.toText() + "  " + paper.name + "." + paper.format + (paper.language.empty() ? "" : " (" + paper.language + ")") + ", by " + paper.by + "  (" + paper.entry + ")\n";
 }
 
 void addClearances(const records::ClientRecord& record, base::Date today, std::string& text) {
@@ -68,7 +87,8 @@ base::Result<std::string> showClient(Clinic& clinic, const std::string& id, base
   if (!record.consents.empty()) text += "Consents\n";
   for (const auto& line : record.consents)
     text += "  " + line.date.toText() + "  " + line.what + (line.to.empty() ? "" : " (" + line.to + ")") + ": " + (line.isGiven ? "given, " : "withdrawn, ") + line.how + "\n";
-  if (!record.screenings.empty()) addScreenings(record, text);
+  if (!record.screenings.empty()) addScreenings(clinic, opened.value(), record, text);
+  addPapers(opened.value(), text);
   addClearances(record, today, text);
   const auto tasks = records::tasksOf(record, clinic.policy());
   if (!tasks.empty()) text += "To do\n";

@@ -1,15 +1,34 @@
-// The use case "write the papers of a client's last screening": a record in, files in a folder out.
+// Papers that leave the clinic: written for the last screening, and kept in the record as they went out.
 #pragma once
+
+#include <string>
+#include <vector>
 
 #include "application/client_records.h"
 #include "application/write_papers.h"
 
 namespace stile::application {
 
-/// Screens what was filed once more and writes the papers, with what clinicians decided otherwise and
-/// signed since. Name, date of birth, record number and physician come from the record. Refused when
-/// nothing was screened yet, and when the content has changed since: then the client is screened again.
-base::Result<std::string> writeClientPapers(Clinic& clinic, const std::string& id, const screening::Content& content,
-                                            const std::string& contentFolder, PaperOptions options, base::Issues& issues);
+struct IssuedPaper {
+  std::string entry, name, format;  ///< "handout", "pdf"
+  std::string screening;            ///< entry it was made from
+  std::string language;
+  std::string by;                   ///< sign-in name
+  base::Date date;
+};
+
+/// Writes the papers of the last screening into `options.folder` and files each of them. The clinic's
+/// settings and logo come from the file, name and record number from the client. Letters to others
+/// are left out without the client's consent to share with the physician. Gives what `stile papers`
+/// prints. Refused when the content is not the one the screening was made with.
+base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, const screening::Content& content, const std::string& contentFolder,
+                                      PaperOptions options, base::Date today, base::Issues& issues);
+
+/// Files one paper that was made elsewhere (the desk's preview). The same bytes are kept once.
+base::Result<std::string> filePaper(Clinic& clinic, const std::string& id, const IssuedPaper& paper, const std::string& bytes);
+
+std::vector<IssuedPaper> issuedPapers(const std::vector<records::Entry>& entries);
+/// The bytes of an issued paper, as they went out.
+base::Result<std::string> readPaper(Clinic& clinic, const std::string& id, const std::string& entry);
 
 }  // namespace stile::application

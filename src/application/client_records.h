@@ -24,8 +24,10 @@ class RecordWork {
   void removeDraft();
   store::Change& change() { return change_; }
   void setCard();  ///< of the entries as they stand now
-  /// Writes the card anew and commits.
+  /// Writes the card anew and commits. What failed is tried again by the next commit.
   base::Result<bool> commit();
+  /// The same for a change that no list shows.
+  base::Result<bool> commitWithoutCard();
 
  private:
   RecordWork(Clinic& clinic, std::string id) : clinic_(&clinic), id_(std::move(id)) {}

@@ -24,6 +24,11 @@ struct PaperTexts {
 base::Result<PaperTexts> loadPaperTexts(const std::string& contentFolder, const std::string& settingsFile,
                                         base::Issues& issues);
 
+/// The settings of a file, checked; refused when it has errors.
+base::Result<records::ClinicSettings> loadSettings(const std::string& settingsFile, base::Issues& issues);
+/// The PNG beside the settings file that `logo` names.
+base::Result<std::string> readLogo(const std::string& settingsFile, const std::string& logo);
+
 /// The document as a file of that ending: ".pdf", ".html", or text for any other.
 base::Result<std::string> bytesOf(const documents::Document& document, std::string_view ending);
 

@@ -1,16 +1,18 @@
 #include "application/translated_papers.h"
 
 #include "application/content_folder.h"
+#include "application/policy_choices.h"
 
 namespace stile::application {
 
 base::Result<InLanguage> inLanguage(const std::string& language, const std::string& contentFolder,
                                     const screening::Screening& original, const ScreenAgain& screenAgain,
-                                    base::Issues& issues) {
+                                    const PolicyChoices& policies, base::Issues& issues) {
   using base::Failure;
   using base::FailureKind;
-  const auto files = readContentFolder(contentFolder);
+  auto files = readContentFolder(contentFolder);
   if (!files) return files.failure();
+  choosePolicies(files.value(), policies, issues);
   const auto loaded = Translation::load(files.value(), language, issues);
   if (!loaded)
     return Failure{FailureKind::Usage, "--language " + language + ": there is no rules/phrases/" + language + ".json in the content"};

@@ -77,34 +77,48 @@ base::Result<std::vector<std::pair<std::string, std::string>>> set(std::vector<P
 
 /// Saves them all and gives the list of paths. What no longer holds goes first, so that whatever
 /// happens then, no handout stands beside a waiting sheet.
-base::Result<std::string> save(const std::vector<std::pair<std::string, std::string>>& files, const std::string& folder) {
+base::Result<std::vector<std::string>> save(const std::vector<std::pair<std::string, std::string>>& files, const std::string& folder) {
   std::error_code trouble;
   fs::create_directories(folder, trouble);
   if (trouble) return Failure{FailureKind::File, folder + ": cannot be made (" + trouble.message() + "); choose another folder"};
   std::set<std::string> names;
   for (const auto& [name, bytes] : files) names.insert(name);
   clear(folder, names);
-  std::string list;
-  std::size_t done = 0;
+  std::vector<std::string> paths;
   for (const auto& [name, bytes] : files) {
     const std::string path = (fs::path(folder) / name).string();
     if (const auto written = writeFile(path, bytes); !written)
-      return Failure{written.failure().kind, written.failure().message + "; " + std::to_string(done) + " of " +
+      return Failure{written.failure().kind, written.failure().message + "; " + std::to_string(paths.size()) + " of " +
                                                  std::to_string(files.size()) + " papers were written, each of them whole"};
-    list += "  " + path + "\n";
-    ++done;
+    paths.push_back(path);
   }
-  return list;
+  return paths;
+}
+
+void addLetters(const documents::LetterRequest& letter, const std::string& referrer, std::vector<Paper>& papers) {
+  auto clearance = documents::clearanceLetterOf(letter, findingsToClear(letter.screening), wantedIntensity(letter.screening));
+  const bool isAskedAlready = clearance.has_value();
+  papers.push_back({"clearance-letter", std::move(clearance)});
+  for (auto& [service, document] : documents::referralLettersOf(letter, isAskedAlready))
+    papers.push_back({"referral-" + service, std::move(document)});
+  if (referrer.empty()) return;
+  documents::LetterRequest outcome = letter;
+  outcome.recipient = referrer;
+  papers.push_back({"outcome-letter", documents::outcomeLetterOf(outcome)});
 }
 
 }  // namespace
 
-base::Result<std::string> writePapers(const screening::Screening& screening, const screening::Content& content,
+base::Result<WrittenPapers> writePapers(const screening::Screening& screening, const screening::Content& content,
                                       const base::Issues& askedBack, const std::string& contentFolder,
                                       const PaperOptions& options, base::Issues& issues) {
-  const auto loaded = loadPaperTexts(contentFolder, options.settingsFile, issues);
+  auto loaded = loadPaperTexts(contentFolder, options.settingsFile, issues);
   if (!loaded) return loaded.failure();
-  const PaperTexts& texts = loaded.value();
+  PaperTexts& texts = loaded.value();
+  if (options.given) {
+    texts.settings = options.given->settings;
+    texts.logoPng = options.given->logoPng;
+  }
   const auto size = textSize(options.textPoints, screening);
   if (!size) return size.failure();
 
@@ -113,20 +127,11 @@ base::Result<std::string> writePapers(const screening::Screening& screening, con
   std::vector<Paper> papers;
   papers.push_back({"summary", std::move(summary)});
   const documents::LetterRequest letter{screening, content, texts.settings, options.client, texts.letters, options.physician};
-  auto clearance = documents::clearanceLetterOf(letter, findingsToClear(screening), wantedIntensity(screening));
-  const bool isAskedAlready = clearance.has_value();
-  papers.push_back({"clearance-letter", std::move(clearance)});
-  for (auto& [service, document] : documents::referralLettersOf(letter, isAskedAlready))
-    papers.push_back({"referral-" + service, std::move(document)});
-  if (!options.referrer.empty()) {
-    documents::LetterRequest outcome = letter;
-    outcome.recipient = options.referrer;
-    papers.push_back({"outcome-letter", documents::outcomeLetterOf(outcome)});
-  }
+  if (options.isSharedWithPhysician) addLetters(letter, options.referrer, papers);
   documents::ClientStyle style{size.value(), options.isBlackOnly, texts.settings.languages.front(), "", texts.logoPng};
   std::optional<InLanguage> other;
   if (!options.language.empty() && options.language != texts.settings.languages.front()) {
-    auto made = inLanguage(options.language, contentFolder, screening, options.screenAgain, issues);
+    auto made = inLanguage(options.language, contentFolder, screening, options.screenAgain, texts.settings.policies, issues);
     if (!made) return made.failure();
     other = std::move(made).value();
     style.language = options.language;
@@ -142,9 +147,11 @@ base::Result<std::string> writePapers(const screening::Screening& screening, con
 
   auto files = set(papers, texts.logoPng, options);
   if (!files) return files.failure();
-  const auto written = save(files.value(), options.folder);
+  auto written = save(files.value(), options.folder);
   if (!written) return written.failure();
-  return summaryText + "\nPapers:\n" + written.value();
+  WrittenPapers result{summaryText + "\nPapers:\n", std::move(written).value()};
+  for (const std::string& path : result.files) result.text += "  " + path + "\n";
+  return result;
 }
 
 }  // namespace stile::application

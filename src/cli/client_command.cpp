@@ -3,6 +3,7 @@
 #include <iostream>
 
 #include "application/client_screening.h"
+#include "application/client_signing.h"
 #include "application/content_folder.h"
 #include "cli/record_options.h"
 
@@ -77,6 +78,13 @@ Command addShowing(CLI::App& group, const Shared& shared, const char* name, cons
           }};
 }
 
+/// What is left open all the same when somebody signs off.
+void warn(Clinic& clinic, const std::string& id) {
+  const auto work = application::RecordWork::open(clinic, id);
+  if (!work) return;
+  for (const std::string& matter : application::openMatters(work.value().folded())) std::cerr << "stile: " << matter << '\n';
+}
+
 Command addFile(CLI::App& group, const Shared& shared) {
   struct Options : RecordOptions { std::string kind, from; };
   auto options = std::make_shared<Options>();
@@ -87,17 +95,17 @@ Command addFile(CLI::App& group, const Shared& shared) {
   return {command, [options, &shared] {
             const auto text = application::readFile(options->from);
             if (!text) return report(text.failure());
-            application::OverrideRules rules;
-            if (options->kind == "override") {
-              const auto content = contentFor(shared);
-              if (!content) return report(content.failure());
-              rules = application::overrideRulesOf(*content.value());
-            }
-            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) {
+            const auto put = [&](Clinic& clinic, const std::string& id, const application::OverrideRules& rules) {
               base::Issues issues;
               const auto entry = application::fileEntry(clinic, id, options->kind, text.value(), options->from, rules, issues);
               print(issues);
-              return entry ? output(entry.value() + "\n") : report(entry.failure());
+              if (!entry) return report(entry.failure());
+              if (options->kind == "signOff") warn(clinic, id);
+              return output(entry.value() + "\n");
+            };
+            if (options->kind != "override") return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) { return put(clinic, id, {}); });
+            return onClientWithContent(shared, *options, [&](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date) {
+              return put(clinic, id, application::overrideRulesOf(content));
             });
           }};
 }
@@ -148,7 +156,8 @@ Command addClients(CLI::App& app, const Shared& shared) {
                                 [](Clinic& clinic, const std::string& id, base::Date) { return application::whatChanged(clinic, id); }));
   commands.push_back(addShowing(*group, shared, "export", "everything of one client as JSON",
                                 [](Clinic& clinic, const std::string& id, base::Date) { return application::exportClient(clinic, id); }));
-  commands.push_back(addClientPapers(*group, shared));
+  commands.push_back(addClientInterview(*group, shared));
+  for (Command& command : addClientPapers(*group, shared)) commands.push_back(std::move(command));
   for (Command& command : addAnswering(*group, shared)) commands.push_back(std::move(command));
   return {group, [commands] { return runParsed(commands); }};
 }

@@ -14,16 +14,6 @@ struct Options {
   bool isLineInput = false;
 };
 
-const char* inWords(interview::Closing closing) {
-  switch (closing) {
-    case interview::Closing::Open: return "Questions are open that could change the decision.";
-    case interview::Closing::Settled: return "The decision is settled.";
-    case interview::Closing::AsFarAsItGoes: return "This is as far as it goes: answers that are missing hold the decision.";
-    case interview::Closing::Emergency: return "Emergency: help comes before anything else.";
-  }
-  return "";
-}
-
 void close(Terminal& terminal, interview::Session& session, const Options& options, bool isFinished) {
   terminal.say("");
   terminal.say(isFinished ? "That was the last question." : "Stopped here.");
@@ -31,8 +21,8 @@ void close(Terminal& terminal, interview::Session& session, const Options& optio
   terminal.say(decisionInWords(session));
   for (const auto& ref : session.heldBy()) terminal.say("- Held by: " + session.question(ref).item->text, 2);
   const auto progress = session.progress();
-  terminal.say(std::to_string(progress.shown) + " screens, " + std::to_string(progress.answered) + " answers, " +
-               std::to_string(progress.skipped) + " without an answer. The response is in " + options.file + ".");
+  const auto counted = [](int count, const std::string& what) { return std::to_string(count) + " " + what + (count == 1 ? ", " : "s, "); };
+  terminal.say(counted(progress.shown, "screen") + counted(progress.answered, "answer") + std::to_string(progress.skipped) + " without an answer. The response is in " + options.file + ".");
   terminal.say(isFinished ? "Next: stile papers " + options.file + " --into FOLDER" : "To go on: stile interview " + options.file);
 }
 

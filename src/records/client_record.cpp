@@ -45,8 +45,9 @@ class Fold {
 
   void addDraft() {
     record_.draftId = entry_->id;
-    // The day of a draft is that of its last change; UTC, which decides nothing.
-    record_.draft = base::Date::fromDayNumber(static_cast<int>(entry_->writtenMs / 86'400'000));
+    // An older draft does not say its day; UTC then, which decides nothing.
+    record_.draft = body_->date("date");
+    if (!record_.draft) record_.draft = base::Date::fromDayNumber(static_cast<int>(entry_->writtenMs / 86'400'000));
   }
 
   void addClient() {

@@ -61,11 +61,4 @@ base::Result<Asked> askPhysician(Clinic& clinic, const std::string& id, const sc
 base::Result<std::string> fileReply(Clinic& clinic, const std::string& id, const std::string& request, const screening::Content& content,
                                     const Input& reply, base::Date today, base::Issues& issues);
 
-/// What differs between the last two screenings: facts and their values, a line each.
-base::Result<std::string> whatChanged(Clinic& clinic, const std::string& id);
-
-/// A new draft out of the last screening made of plain facts: every value "not confirmed" until it
-/// is asked again.
-base::Result<bool> prefill(Clinic& clinic, const std::string& id);
-
 }  // namespace stile::application

@@ -4,6 +4,7 @@
 
 #include "application/client_screening.h"
 #include "application/content_folder.h"
+#include "application/screen_again.h"
 #include "cli/record_options.h"
 
 namespace stile::cli {
@@ -124,7 +125,9 @@ Command addPrefill(CLI::App& group, const Shared& shared) {
   CLI::App* command = group.add_subcommand("prefill", "a new draft out of the last screening, every value \"not confirmed\"");
   options->addTo(*command);
   return {command, [options, &shared] {
-            return onClient(shared, *options, [](Clinic& clinic, const std::string& id, base::Date) { return outcome(application::prefill(clinic, id), "Saved"); });
+            return onClientWithContent(shared, *options, [](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date day) {
+              return outcome(application::prefill(clinic, id, content.dictionary, day), "Saved");
+            });
           }};
 }
 

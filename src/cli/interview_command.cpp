@@ -9,12 +9,12 @@
 namespace stile::cli {
 namespace {
 
-struct Options {
+struct InterviewOptions {
   std::string file, form, date;
   bool isLineInput = false;
 };
 
-void close(Terminal& terminal, interview::Session& session, const Options& options, bool isFinished) {
+void close(Terminal& terminal, interview::Session& session, const InterviewOptions& options, bool isFinished) {
   terminal.say("");
   terminal.say(isFinished ? "That was the last question." : "Stopped here.");
   terminal.say(inWords(session.closing()));
@@ -26,7 +26,7 @@ void close(Terminal& terminal, interview::Session& session, const Options& optio
   terminal.say(isFinished ? "Next: stile papers " + options.file + " --into FOLDER" : "To go on: stile interview " + options.file);
 }
 
-Exit interviewWith(const Options& options, const Shared& shared) {
+Exit interviewWith(const InterviewOptions& options, const Shared& shared) {
   const auto content = contentFor(shared);
   if (!content) return report(content.failure());
   auto date = options.date.empty() ? std::optional(today()) : base::Date::parse(options.date);
@@ -62,7 +62,7 @@ Exit interviewWith(const Options& options, const Shared& shared) {
 }  // namespace
 
 Command addInterview(CLI::App& app, const Shared& shared) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<InterviewOptions>();
   CLI::App* command = app.add_subcommand("interview", "ask the questions that matter, one by one, and keep the answers in a file");
   command->add_option("file", options->file, "the response file: new, or one to go on with")->required();
   command->add_option("--form", options->form, "clinic (the default) or telephone");

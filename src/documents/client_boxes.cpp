@@ -11,7 +11,7 @@ std::vector<Block> stopBoxes(const screening::Screening& screening, const record
   emergency.blocks.push_back({List{HandoutTexts::chosen(texts.emergency, screening, choice), false, true}});
   emergency.blocks.push_back({Paragraph{"", texts.phrase("emergencyLine")}});
   if (!settings.crisisLine.empty())
-    emergency.blocks.push_back({Paragraph{texts.phrase("crisisLine", {{"crisisLine", unbroken(settings.crisisLine)}}), ""}});
+    emergency.blocks.push_back({Paragraph{texts.phrase("crisisLine", {{"crisisLine", settings.crisisLine}}), ""}});
   Box stop{BoxKind::Stop, texts.heading("stopAndCall"), {}};
   stop.blocks.push_back({List{HandoutTexts::chosen(texts.stopAndCall, screening, choice), false, true}});
   if (!settings.telephone.empty() || !settings.outOfHours.empty())

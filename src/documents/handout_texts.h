@@ -81,7 +81,7 @@ inline constexpr std::array<KeyAndSlots, 32> kHeadings{
  {"carerAvoid", ""},
  {"record", ""}}};
 /// The same for phrases.
-inline constexpr std::array<KeyAndSlots, 69> kPhrasesOfHandout{{{"madeFor", "by date until"},
+inline constexpr std::array<KeyAndSlots, 71> kPhrasesOfHandout{{{"madeFor", "by date until"},
                                                                 {"toldUs", "by date"},
                                                                 {"callAgain", ""},
                                                                 {"instead", "instead"},
@@ -149,6 +149,8 @@ inline constexpr std::array<KeyAndSlots, 69> kPhrasesOfHandout{{{"madeFor", "by 
  {"byEmail", "email"},
  {"yourClinic", ""},
  {"anyEmergencyNumber", ""},
+ {"left", ""},
+ {"right", ""},
  {"record", "record"}}};
 
 }  // namespace stile::documents

@@ -132,10 +132,10 @@ Measures Measures::of(const Document& document) {
   Measures m;
   switch (document.reader) {
     case Reader::Clinician:
-      m.body = {10, 13.4}, m.small = {9, 12, false, Colour::Ink2}, m.title = {16, 20, true};
-      m.heading = {11.5, 15, true}, m.boxTitle = {10.5, 14, true}, m.statement = {15.5, 19.5, true};
+      m.body = {10, 13.2}, m.small = {9, 11.3, false, Colour::Ink2}, m.title = {16, 20, true};
+      m.heading = {10.5, 13.4, true}, m.boxTitle = {10.5, 14, true}, m.statement = {15.5, 19.5, true};
       m.dose = {10, 13.4, true}, m.number = m.statement, m.foot = {9, 12, false, Colour::Ink2};
-      m.gap = 4, m.headingGap = 11;
+      m.gap = 4, m.headingGap = 5;
       m.choice = 9.5;
       break;
     case Reader::Physician:

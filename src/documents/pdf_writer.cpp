@@ -22,6 +22,7 @@ Page pageOf(const Document& document) {
   const bool isLetter = document.paperSize == records::PaperSize::Letter;
   Page page{isLetter ? 612 : 595.276, isLetter ? 792 : 841.89, 51, 46, 37, 0};
   page.bottom = document.reader == Reader::Client ? 54 : 44;
+  if (document.reader == Reader::Clinician) page.left = 43, page.right = 39;
   return page;
 }
 

@@ -5,6 +5,7 @@
 #include "documents/override_words.h"
 #include "documents/paper_head.h"
 #include "documents/summary_annex.h"
+#include "documents/summary_brief.h"
 #include "documents/summary_findings.h"
 #include "documents/summary_limits.h"
 #include "documents/summary_plan.h"
@@ -16,13 +17,36 @@ namespace {
 using screening::PlanState;
 using screening::Screening;
 
-/// By name for each stake; the annex names the others.
-constexpr std::size_t kQuestionsInBrief = 5;
-/// Sentences of a referral for each of why, what to ask and what to do meanwhile.
-constexpr std::size_t kReferralSentences = 2;
-constexpr std::size_t kAskedBackInBrief = 6;
+/// Of those who are to act, so many have room beside the ladder.
+constexpr std::size_t kActingBeside = 2;
 
-Section decisionSection(const Screening& screening, const records::ClinicSettings& settings) {
+void addBlocks(Document& paper, const std::string& heading, std::vector<Block> blocks) {
+  if (!blocks.empty()) paper.sections.push_back({heading, std::move(blocks), false});
+}
+
+void addRows(Document& paper, const std::string& heading, std::vector<Row> rows) {
+  if (!rows.empty()) addBlocks(paper, heading, {{Rows{std::move(rows), true}}});
+}
+
+/// The first of many; the annex has them all.
+std::vector<Row> firstOf(std::vector<Row> rows, std::size_t most) {
+  if (rows.size() <= most) return rows;
+  const std::size_t more = rows.size() - most;
+  rows.resize(most);
+  rows.push_back({"And " + std::to_string(more) + " more in the annex", {}, {}});
+  return rows;
+}
+
+/// Referrals, and beside one to a mental health service the local crisis line.
+std::vector<Row> actingRows(const Screening& screening, const rules::RuleSet& rules, const records::ClinicSettings& settings, const Brief& brief) {
+  std::vector<Row> rows = referralRows(screening, rules, brief.referralSentences);
+  if (screening.reach.limits.referrals.contains("mentalHealth") && !settings.crisisLine.empty())
+    rows.push_back({"Crisis line", {asSentence(settings.crisisLine)}, {}});
+  return rows;
+}
+
+/// `acting`: who is to act, where that is told in few words.
+Section decisionSection(const Screening& screening, const records::ClinicSettings& settings, const FindingNumbers& numbers, const std::vector<Row>& acting) {
   std::vector<Block> drawings, words;
   drawings.push_back({Figure{ladderOf(screening, settings.emergencyNumber),
                              ladderInText(screening, settings.emergencyNumber)}});
@@ -40,61 +64,60 @@ Section decisionSection(const Screening& screening, const records::ClinicSetting
   if (!screening.openQuestions.empty())
     words.push_back({Paragraph{
         counted(screening.openQuestions.size(), "question") + " can still change something.", "Open:"}});
-  return {"", {{Columns{{std::move(drawings), std::move(words)}, {11, 10}}}}, false};
-}
-
-void addBlocks(Document& paper, const std::string& heading, std::vector<Block> blocks) {
-  if (!blocks.empty()) paper.sections.push_back({heading, std::move(blocks), false});
-}
-
-void addRows(Document& paper, const std::string& heading, std::vector<Row> rows) {
-  if (!rows.empty()) addBlocks(paper, heading, {{Rows{std::move(rows), true}}});
-}
-
-/// Referrals, and beside one to a mental health service the local crisis line.
-std::vector<Row> actingRows(const Screening& screening, const rules::RuleSet& rules, const records::ClinicSettings& settings) {
-  std::vector<Row> rows = referralRows(screening, rules, kReferralSentences);
-  if (screening.reach.limits.referrals.contains("mentalHealth") && !settings.crisisLine.empty())
-    rows.push_back({"Crisis line", {asSentence(settings.crisisLine)}, {}});
-  return rows;
-}
-
-/// Tests with their small plots side by side, then what else was measured and told.
-std::vector<Block> measuredBlocks(const Screening& screening, const screening::Content& content) {
-  std::vector<Block> blocks;
-  if (std::vector<Row> tests = testRows(screening); !tests.empty()) {
-    const std::size_t half = (tests.size() + 1) / 2;
-    Columns columns{{{}, {}}, {1, 1}};
-    Rows left, right;
-    for (std::size_t i = 0; i < tests.size(); ++i) (i < half ? left : right).rows.push_back(std::move(tests[i]));
-    columns.columns[0].push_back({std::move(left)});
-    if (!right.rows.empty()) columns.columns[1].push_back({std::move(right)});
-    blocks.push_back({std::move(columns)});
+  std::vector<Row> beside = rungRows(screening, numbers);
+  beside.insert(beside.end(), acting.begin(), acting.end());
+  for (const Row& row : beside) {
+    std::string text;
+    for (const std::string& one : row.text) text += (text.empty() ? "" : " ") + one;
+    words.push_back({Paragraph{text, row.term + ".", Tone::Small}});
   }
-  if (auto record = recordRows(screening, content.reference); !record.empty())
-    blocks.push_back({Rows{std::move(record), true}});
-  return blocks;
+  return {"", {{Columns{{std::move(drawings), std::move(words)}, {9, 12}}}}, false};
 }
 
-void addPlan(Document& paper, const Screening& screening, const screening::Content& content, const FindingNumbers& numbers) {
+/// Tests with their small plots, beside them what else was measured and told.
+std::vector<Block> measuredBlocks(const Screening& screening, const screening::Content& content) {
+  std::vector<Row> tests = testRows(screening), record = recordRows(screening, content.reference);
+  for (Row& test : tests) {
+    test.fine = {test.term + ": " + uncapitalized(test.text.front())};
+    test.text.clear();
+    test.term.clear();
+  }
+  if (tests.empty() && record.empty()) return {};
+  if (tests.empty()) return {{Rows{std::move(record), true}}};
+  return {{Columns{{{{Rows{std::move(tests)}}}, {{Rows{std::move(record), true}}}}, {1, 1}}}};
+}
+
+void addPlan(Document& paper, const Screening& screening, const screening::Content& content, const FindingNumbers& numbers, const Brief& brief) {
   if (screening.planState == PlanState::Made && screening.plan) {
-    addRows(paper, "Starter plan and adaptations", briefPlanRows(*screening.plan, content.library, content.rules, numbers));
+    addRows(paper, "Starter plan and adaptations", briefPlanRows(*screening.plan, content.library, numbers, brief.adapted));
   } else if (screening.planState == PlanState::Held && screening.heldPlan) {
     std::vector<Block> blocks{{Paragraph{
         "As if every clearance asked for were granted. It is worked out afresh when a reply comes, and "
         "is never handed to the client.",
         "Held: for the clinician only."}}};
-    blocks.push_back({Rows{briefPlanRows(*screening.heldPlan, content.library, content.rules, numbers), true}});
+    blocks.push_back({Rows{briefPlanRows(*screening.heldPlan, content.library, numbers, brief.adapted), true}});
     addBlocks(paper, "Held plan", std::move(blocks));
   }
 }
 
-/// The first of many; the annex has them all.
-std::vector<Row> firstOf(std::vector<Row> rows, std::size_t most) {
-  if (rows.size() <= most) return rows;
-  const std::size_t more = rows.size() - most;
-  rows.resize(most);
-  rows.push_back({"And " + std::to_string(more) + " more in the annex", {}, {}});
+/// What an open finding would ask rests on an answer nobody gave and is left out.
+std::vector<Row> toSettleRows(const Screening& screening, std::size_t most) {
+  std::vector<Row> rows;
+  for (const std::string& question : screening.reach.limits.questions) rows.push_back({"", {question}, {}});
+  return firstOf(std::move(rows), most);
+}
+
+/// Gates come first and are never cut.
+std::size_t checkCount(const Screening& screening, const Brief& brief) {
+  return std::max(brief.checks, screening.floor.limits.gates.size());
+}
+
+/// Gates, checks, and what is to be settled with the client.
+std::vector<Row> checkBrief(const Screening& screening, const screening::Content& content, const FindingNumbers& numbers, const Brief& brief) {
+  std::vector<Row> rows = firstOf(checkRowsOf(screening, content.rules, numbers, brief.cited).certain, checkCount(screening, brief));
+  std::vector<Row> toSettle = toSettleRows(screening, brief.toSettle);
+  if (!toSettle.empty()) toSettle.front().term = "To settle with the client";
+  rows.insert(rows.end(), std::make_move_iterator(toSettle.begin()), std::make_move_iterator(toSettle.end()));
   return rows;
 }
 
@@ -140,24 +163,23 @@ Document summaryOf(const Screening& screening, const screening::Content& content
                    const base::Issues& askedBack, const records::DecisionNotes& notes) {
   Document paper = startPaper("Screening summary", Reader::Clinician, screening, content, settings, client);
   const FindingNumbers numbers = numbersOf(screening);
-  paper.sections.push_back(decisionSection(screening, settings));
-  addRows(paper, "What each rung rests on", rungRows(screening, numbers));
-  addRows(paper, "Who is to act", actingRows(screening, content.rules, settings));
-  addRows(paper, "Values to confirm", firstOf(askedBackRows(askedBack), kAskedBackInBrief));
-  addRows(paper, "Findings by weight", briefFindingRows(screening, numbers, notes, false));
-  addRows(paper, "Medicines that change the prescription", briefFindingRows(screening, numbers, notes, true));
+  const Brief brief = Brief::of(screening);
+  std::vector<Row> acting = actingRows(screening, content.rules, settings, brief), elsewhere;
+  if (acting.size() > kActingBeside) acting.swap(elsewhere);
+  paper.sections.push_back(decisionSection(screening, settings, numbers, acting));
+  addRows(paper, "Who is to act", std::move(elsewhere));
+  addRows(paper, "Values to confirm", firstOf(askedBackRows(askedBack), brief.askedBack));
+  addRows(paper, "Findings by weight", briefFindingRows(screening, numbers, notes, brief, false));
+  addRows(paper, "Medicines that change the prescription", briefFindingRows(screening, numbers, notes, brief, true));
   addRows(paper, "Limits, with the numbers of the findings that hold them",
-          limitRowsOf(screening, content.rules, numbers).certain);
-  addRows(paper, "Checks and first measurements", checkRowsOf(screening, content.rules, numbers).certain);
-  // What an open finding would ask rests on an answer nobody gave.
-  if (const auto& settle = screening.reach.limits.questions; !settle.empty())
-    addBlocks(paper, "To settle with the client", {{List{{settle.begin(), settle.end()}, false, true}}});
+          limitRowsOf(screening, content.rules, numbers, brief.cited).certain);
+  addRows(paper, "Checks and first measurements", checkBrief(screening, content, numbers, brief));
   addBlocks(paper, "Measured and told", measuredBlocks(screening, content));
-  addPlan(paper, screening, content, numbers);
+  addPlan(paper, screening, content, numbers, brief);
   // In an emergency the rest can wait.
-  if (!isEmergency(screening)) addRows(paper, "Open questions", questionRows(screening, kQuestionsInBrief));
+  if (!isEmergency(screening)) addRows(paper, "Open questions", questionRows(screening, brief.questions));
   addRows(paper, "Clearances given", clearanceRows(screening, content.rules));
-  addRows(paper, "Policies that decided", policyRows(screening, false));
+  addRows(paper, "Policies that decided", firstOf(policyRows(screening, false), brief.policies));
   addEnd(paper, settings, content, notes);
   paper.sections.push_back(annexOf(screening, content, numbers, askedBack, notes));
   return paper;

@@ -47,6 +47,9 @@ Section annexOf(const screening::Screening& screening, const screening::Content&
   if (plan) annex.addBlocks(screening.plan ? "The plan, line by line" : "The held plan, line by line, for the clinician only",
                             planBlocks(*plan, content.library, content.rules, numbers));
   if (plan) annex.add("Exercises left out, and why", leftOutRows(*plan, content.library));
+  std::vector<Row> toSettle;
+  for (const std::string& question : screening.reach.limits.questions) toSettle.push_back({"", {question}, {}});
+  annex.add("To settle with the client", std::move(toSettle));
   annex.add("Every answer that was given", answerRows(screening, content));
   annex.add("Answers to confirm", askedBackRows(askedBack));
   annex.add("Every open question", questionRows(screening));

@@ -7,6 +7,7 @@
 #include "documents/ladder_words.h"
 #include "documents/limit_words.h"
 #include "documents/override_words.h"
+#include "documents/summary_record.h"
 
 namespace stile::documents {
 namespace {
@@ -19,9 +20,7 @@ using screening::RungView;
 using screening::Screening;
 
 constexpr std::size_t kReasonsShown = 4;
-/// In the first part of the summary: findings told in full (more fold by weight), facts each rests on,
-/// reasons of a rung.
-constexpr std::size_t kFindingsInBrief = 8, kMedicinesInBrief = 5, kReasonsInBrief = 2, kRungReasons = 3;
+constexpr std::size_t kRungReasons = 3;
 
 Rung leftOpen(const limits::Limits& limits) {
   Rung left = Rung::Vigorous;
@@ -125,27 +124,27 @@ FindingNumbers numbersOf(const Screening& screening) {
 }
 
 std::vector<Row> briefFindingRows(const Screening& screening, const FindingNumbers& numbers,
-                                  const records::DecisionNotes& notes, bool ofMedicines) {
-  const std::size_t most = ofMedicines ? kMedicinesInBrief : kFindingsInBrief;
+                                  const records::DecisionNotes& notes, const Brief& brief, bool ofMedicines) {
+  const std::size_t most = ofMedicines ? brief.medicines : brief.findings;
   std::vector<Row> rows;
-  std::string others;
+  std::vector<std::string> others;
   std::size_t told = 0, folded = 0;
   for (const Finding* finding : sorted(screening, Standing::Certain)) {
     if (isOfMedicines(*finding) != ofMedicines) continue;
     const auto overrides = overridesOf(*finding, notes);
     if (told >= most && overrides.empty()) {
-      others += (others.empty() ? "" : "; ") + numbered(*finding, numbers);
-      ++folded;
+      if (folded++ < brief.titles) others.push_back(numbered(*finding, numbers));
       continue;
     }
     ++told;
     Row row{numbered(*finding, numbers), {finding->say.clinician}, {}};
-    if (const std::string because = joinedReasons(screening, *finding, kReasonsInBrief); !because.empty())
+    if (const std::string because = joinedReasons(screening, *finding, brief.reasons); !because.empty())
       row.fine.push_back("Because: " + asSentence(because));
     row.fine.insert(row.fine.end(), overrides.begin(), overrides.end());
     rows.push_back(std::move(row));
   }
-  if (folded > 0) rows.push_back({"And " + std::to_string(folded) + " of less weight", {asSentence(others)}, {}});
+  if (folded > others.size()) others.push_back("and " + std::to_string(folded - others.size()) + " more in the annex");
+  addRunOn(rows, "And " + std::to_string(folded) + " of less weight", others, "; ");
   return rows;
 }
 

@@ -103,8 +103,8 @@ std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library
   return blocks;
 }
 
-std::vector<Row> briefPlanRows(const plan::StarterPlan& plan, const plan::Library& library,
-                               const rules::RuleSet& rules, const FindingNumbers& numbers) {
+std::vector<Row> briefPlanRows(const plan::StarterPlan& plan, const plan::Library& library, const FindingNumbers& numbers,
+                               std::size_t adaptedByName) {
   std::vector<Row> rows;
   if (plan.isEmpty()) rows.push_back({"", {"No line of the library is open under these limits."}, {}});
   for (const plan::Section section : plan::kSections) {
@@ -123,15 +123,22 @@ std::vector<Row> briefPlanRows(const plan::StarterPlan& plan, const plan::Librar
     rows.push_back(std::move(row));
   }
   std::string adapted;
+  std::size_t changed = 0;
   for (const plan::Line& line : plan.lines)
-    if (!line.changedBecause.empty()) {
+    if (!line.changedBecause.empty() && changed++ < adaptedByName) {
+      // The limit that asks for it is named by its finding's number; the annex says it in full.
+      std::string change = line.changedBecause;
+      if (const auto end = change.find("). "); end != std::string::npos) change.erase(0, end + 3);
+      while (change.ends_with('.')) change.pop_back();
       const std::string cited = numbers.citeRules(line.becauseRules);
-      adapted += (adapted.empty() ? "" : "; ") + line.exercise->title + ": " + uncapitalized(line.changedBecause) +
-                 (cited.empty() ? "" : " " + cited);
+      adapted += (adapted.empty() ? "" : "; ") + line.exercise->title + ": " + uncapitalized(change) + (cited.empty() ? "" : " " + cited);
     }
+  if (changed > adaptedByName) adapted += "; and " + std::to_string(changed - adaptedByName) + " more";
   if (!adapted.empty()) rows.push_back({"Adapted", {asSentence(adapted)}, {}});
-  if (const std::string words = uncovered(plan, library, rules); !words.empty())
-    rows.push_back({"Not covered", {asSentence(capitalized(words))}, {}});
+  std::string open;
+  for (const plan::LeftOut& out : plan.leftOut)
+    if (out.exerciseId.empty()) open += (open.empty() ? "" : "; ") + titleOfPurpose(library, out.purpose);
+  if (!open.empty()) rows.push_back({"Not covered", {asSentence(capitalized(open))}, {}});
   if (plan.weeks.size() > 1) rows.push_back({"Grows to", {weekText(plan.weeks.back())}, {}});
   return rows;
 }

@@ -77,12 +77,12 @@ Row measuredRow(const Screening& screening, const facts::Reference& reference) {
     if (!isKnown(fact)) continue;
     text += (text.empty() ? "" : " · ") + definition.label + " " + facts::display(definition, fact) + dayWords(screening, fact);
   }
-  if (!text.empty()) row.text.push_back(text);
+  if (!text.empty()) row.text.push_back(asSentence(text));
   std::vector<std::string> classes;
   addReference(classes, screening, reference);
   text.clear();
   for (const std::string& one : classes) text += (text.empty() ? "" : " · ") + one;
-  if (!text.empty()) row.text.push_back(text);
+  if (!text.empty()) row.text.push_back(asSentence(text));
   return row;
 }
 
@@ -174,7 +174,7 @@ std::vector<Row> referralRows(const Screening& screening, const rules::RuleSet& 
     std::vector<std::string> all;
     addEach(all, sentences(referral.why, "", most));
     addEach(all, sentences(referral.ask, "To ask: ", most));
-    addEach(all, sentences(referral.meanwhile, "Meanwhile: ", most));
+    if (most > 1) addEach(all, sentences(referral.meanwhile, "Meanwhile: ", most));
     std::string text;
     for (const std::string& sentence : all) text += (text.empty() ? "" : " ") + sentence;
     row.text.push_back(text);

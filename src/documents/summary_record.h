@@ -14,7 +14,7 @@ namespace stile::documents {
 bool isKnown(const facts::Fact& fact);
 
 /// Who is to act and by when, soonest first. `most`: so many sentences of why, of what to ask and of
-/// what to do meanwhile.
+/// what to do meanwhile; with one, the last is left out.
 std::vector<Row> referralRows(const screening::Screening& screening, const rules::RuleSet& rules,
                               std::size_t most = SIZE_MAX);
 /// Tests with published norms, each with a small plot.

@@ -142,7 +142,7 @@ TEST_CASE("crisis line and e-mail address stand on every sheet for the client th
     for (const auto& paper : {handoutOf(request), waitingSheetOf(request), carerSheetOf(request)}) {
       if (!paper) continue;
       INFO(paper->title);
-      CHECK(has(wordsOf(*paper), "call 01632\u00A0960\u00A0999"));
+      CHECK(has(wordsOf(*paper), "call 01632 960 999"));
       CHECK(has(wordsOf(*paper), "desk@tarnside.example"));
     }
   }

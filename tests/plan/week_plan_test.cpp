@@ -110,7 +110,8 @@ TEST_CASE("Balance minutes and repeated stretches grow to the goal of the level,
   CHECK(plan.weeks.back().stretchRepetitions == Rational(3));
   const auto capped = Client().hasEverything().under("fear", dosed("balanceMinutes", 10)).plan();
   CHECK(capped.weeks.back().balanceMinutes == Rational(10));
-  CHECK(capped.weeks.back().heldBy.find("fear") != std::string::npos);
+  CHECK(std::any_of(capped.weeks.begin(), capped.weeks.end(),
+                    [](const Week& week) { return week.heldBy.find("fear") != std::string::npos; }));
   for (std::size_t i = 1; i < plan.weeks.size(); ++i)
     CHECK(plan.weeks[i].balanceMinutes >= plan.weeks[i - 1].balanceMinutes);
 }

@@ -64,8 +64,9 @@ TEST_CASE("A wish without effect, or one that names what is not there, is a faul
     const auto at = text.find(from);
     REQUIRE(at != std::string::npos);
     text.replace(at, from.size(), to);
+    const PlanContent content(files);
     std::string told;
-    for (const auto& issue : PlanContent(files).issues.all()) told += toText(issue) + "\n";
+    for (const auto& issue : content.issues.all()) told += toText(issue) + "\n";
     return told;
   };
   CHECK(has(issuesWith("\"cycle\"", "\"tricycle\""), "tricycle"));

@@ -14,3 +14,7 @@ echo "Building (the first time takes a few minutes) …"
 cmake --build --preset release -- --quiet
 build/release/bin/stile papers tests/cases/responses/maren-oakshott.json --date 2026-11-25 \
   --settings tests/data/tarnside-settings.json --client "Maren Oakshott" --into papers
+# The desk opens where there is a screen to open it on.
+if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then
+  exec build/release/bin/stile-desk
+fi

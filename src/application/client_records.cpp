@@ -57,6 +57,7 @@ base::Result<std::string> checkedOverride(const RecordWork& work, const std::str
 std::string troubleWithSecond(const RecordWork& work, const std::string& text, const records::Clinician& who) {
   const auto* line = entryOf(work, records::Body(text).text("override"));
   if (line != nullptr && line->signer == who.handle) return "the second signature is another clinician's, not " + who.handle + "'s own";
+  if (who.role != records::Role::Lead) return "the second signature is the lead's or a physician's, and " + who.handle + " is set up as neither";
   return {};
 }
 
@@ -103,8 +104,12 @@ void RecordWork::setCard() { change_.setCard(id_, records::toText(records::cardO
 
 base::Result<bool> RecordWork::commit() {
   setCard();
+  return commitWithoutCard();
+}
+
+base::Result<bool> RecordWork::commitWithoutCard() {
   auto done = clinic_->commit(change_);
-  change_ = {};
+  if (done) change_ = {};
   return done;
 }
 

@@ -17,6 +17,7 @@ class RecordWork {
   static RecordWork begin(Clinic& clinic);
 
   const std::string& id() const { return id_; }
+  const Clinic& clinic() const { return *clinic_; }
   const std::vector<records::Entry>& entries() const { return entries_; }
   records::ClientRecord folded() const { return records::fold(entries_, clinic_->policy().painNextMorningFrom); }
   std::string add(std::string_view kind, std::string body, bool isSigned = false);
@@ -24,8 +25,10 @@ class RecordWork {
   void removeDraft();
   store::Change& change() { return change_; }
   void setCard();  ///< of the entries as they stand now
-  /// Writes the card anew and commits.
+  /// Writes the card anew and commits. What failed is tried again by the next commit.
   base::Result<bool> commit();
+  /// The same for a change that no list shows.
+  base::Result<bool> commitWithoutCard();
 
  private:
   RecordWork(Clinic& clinic, std::string id) : clinic_(&clinic), id_(std::move(id)) {}

@@ -4,6 +4,7 @@
 
 #include "application/clearance_request.h"
 #include "application/show_screening.h"
+#include "application/stored_inputs.h"
 #include "json/document.h"
 #include "records/body.h"
 
@@ -22,44 +23,8 @@ const records::Entry* lastOf(const RecordWork& work, std::string_view kind) {
   return last;
 }
 
-std::string draftBody(const std::vector<Input>& inputs) {
-  json::Writer writer(0);
-  writer.beginObject().key("inputs").beginArray();
-  for (const Input& input : inputs) writer.beginObject().member("name", input.name).member("text", input.text).endObject();
-  writer.endArray().endObject();
-  return writer.text();
-}
-
-std::vector<Input> inputsOf(const std::string& body) {
-  std::vector<Input> inputs;
-  const records::Body read(body);
-  const auto list = read.root() ? read.root()->find("inputs") : std::nullopt;
-  for (std::size_t i = 0; list && i < list->size(); ++i) {
-    const auto name = list->at(i).find("name"), text = list->at(i).find("text");
-    if (name && text) inputs.push_back({name->string(), text->string()});
-  }
-  return inputs;
-}
-
-/// The replies of every request that still stands, as inputs of a screening.
-std::vector<Input> repliesIn(const RecordWork& work) {
-  const auto folded = work.folded();
-  std::vector<Input> inputs;
-  for (const auto& entry : work.entries()) {
-    if (entry.kind != "clearanceReply") continue;
-    const records::Body body(entry.body);
-    const bool isClosed = std::any_of(folded.clearances.begin(), folded.clearances.end(), [&body](const auto& one) { return one.id == body.text("request") && one.isClosed; });
-    const auto response = body.root() ? body.root()->find("response") : std::nullopt;
-    if (isClosed || !response) continue;
-    json::Writer writer;
-    writer.copy(*response);
-    inputs.push_back({"reply " + entry.id.substr(0, 12), writer.text()});
-  }
-  return inputs;
-}
-
 std::string screeningBody(const screening::Screening& screening, const screening::Content& content, const std::vector<Input>& inputs,
-                          const base::Issues& askedBack) {
+                          const Shapes& asked, const base::Issues& askedBack) {
   base::Issues ignored;
   const std::string result = screeningAsJson(screening, content, askedBack);
   const auto document = json::Document::parse(result, "screening", ignored);
@@ -68,9 +33,9 @@ std::string screeningBody(const screening::Screening& screening, const screening
   writer.key("rules").beginArray();
   for (const auto& finding : screening.findings)
     if (finding.standing == rules::Standing::Certain) writer.string(finding.rule->id);
-  writer.endArray().key("inputs").beginArray();
-  for (const Input& input : inputs) writer.beginObject().member("name", input.name).member("text", input.text).endObject();
-  writer.endArray().key("result").copy(document->root()).endObject();
+  writer.endArray();
+  StoredInputs::write(writer, inputs, asked);
+  writer.key("result").copy(document->root()).endObject();
   return writer.text();
 }
 
@@ -78,6 +43,12 @@ std::string actionBody(const std::string& screening, limits::Action action, base
   json::Writer writer(0);
   writer.beginObject().member("date", today.toText()).member("screening", screening).member("action", limits::idOf(action)).endObject();
   return writer.text();
+}
+
+/// Whether an action record of today stands open for this action.
+bool isActedOn(const records::ClientRecord& record, const std::string& action, base::Date today) {
+  return std::any_of(record.actions.begin(), record.actions.end(),
+                     [&](const records::ActionRecord& one) { return one.action == action && one.opened == today && !one.isComplete; });
 }
 
 /// `more` laid over `old`, both objects of plain facts.
@@ -93,11 +64,11 @@ std::string merged(json::Node old, json::Node more) {
 
 }  // namespace
 
-base::Result<bool> saveDraft(Clinic& clinic, const std::string& id, const Input& input, base::Issues& issues) {
+base::Result<bool> saveDraft(Clinic& clinic, const std::string& id, const Input& input, base::Date today, base::Issues& issues) {
   if (json::Document::parse(input.text, input.name, issues) == nullptr) return Failure{FailureKind::Refused, input.name + ": the draft was not saved"};
   auto work = RecordWork::open(clinic, id);
   if (!work) return work.failure();
-  work.value().saveDraft(draftBody({input}));
+  work.value().saveDraft(StoredInputs::draft(today, {input}));
   return work.value().commit();
 }
 
@@ -113,35 +84,44 @@ base::Result<bool> AnswerSession::save(const std::string& answers, base::Issues&
   facts::factsFromPlain(content_->dictionary, content_->forms, more->root(), today_, issues);
   if (issues.hasErrors()) return Failure{FailureKind::Refused, "answers: nothing of this line was saved"};
   std::vector<Input> inputs;
-  if (const auto* draft = lastOf(work_, records::kDraftKind)) inputs = inputsOf(draft->body);
+  base::Date day = today_;
+  if (const auto* draft = lastOf(work_, records::kDraftKind)) {
+    const StoredInputs stored(draft->body);
+    inputs = stored.inputs();
+    day = stored.day().value_or(today_);
+  }
   const auto at = std::find_if(inputs.begin(), inputs.end(), [](const Input& input) { return input.name == "answers"; });
   if (at == inputs.end() && !inputs.empty())
     return Failure{FailureKind::Refused, "the draft of this client is a form's response; save the whole response instead"};
   base::Issues ignored;
   const auto old = json::Document::parse(at == inputs.end() ? "{}" : at->text, "draft", ignored);
-  work_.saveDraft(draftBody({{"answers", merged(old->root(), more->root())}}));
+  work_.saveDraft(StoredInputs::draft(day, {{"answers", merged(old->root(), more->root())}}));
   return work_.commit();
 }
 
 base::Result<Filed> screenAndFile(Clinic& clinic, const std::string& id, const screening::Content& content, const std::vector<Input>& inputs,
-                                  base::Date today, base::Issues& issues, const plan::Edits& edits) {
+                                  base::Date today, base::Issues& issues, DraftAfter after, const plan::Edits& edits) {
   auto opened = RecordWork::open(clinic, id);
   if (!opened) return opened.failure();
   RecordWork& work = opened.value();
   std::vector<Input> all = inputs;
-  if (all.empty())
-    if (const auto* draft = lastOf(work, records::kDraftKind)) all = inputsOf(draft->body);
+  Shapes asked;
+  if (const auto* draft = lastOf(work, records::kDraftKind); draft != nullptr && all.empty()) {
+    const StoredInputs stored(draft->body);
+    all = stored.inputsOn(today);
+    asked = stored.asked();
+  }
   if (all.empty()) return Failure{FailureKind::Usage, "there are no answers yet: save a draft, or name files"};
-  for (Input& reply : repliesIn(work)) all.push_back(std::move(reply));
+  for (Input& reply : repliesOnRecord(work)) all.push_back(std::move(reply));
   auto screened = screenClient(content, all, today, issues);
   if (!screened) return screened.failure();
   if (!edits.list.empty())
     if (const auto edited = editPlan(content, screened.value(), edits, issues); !edited) return edited.failure();
   Filed filed{{}, {}, std::move(screened).value(), {}};
-  filed.entry = work.add("screening", screeningBody(filed.screening, content, all, issues));
+  filed.entry = work.add("screening", screeningBody(filed.screening, content, all, asked, issues));
   const auto action = filed.screening.reach.limits.action;  // calls take effect from what is certain
-  if (action >= limits::Action::SameDay) filed.actionRecord = work.add("actionRecord", actionBody(filed.entry, action, today));
-  if (inputs.empty()) work.removeDraft();
+  if (action >= limits::Action::SameDay && !isActedOn(work.folded(), limits::idOf(action), today)) filed.actionRecord = work.add("actionRecord", actionBody(filed.entry, action, today));
+  if (inputs.empty() && after == DraftAfter::Removed) work.removeDraft();
   const std::string waits = records::planWaitsBecause(work.folded(), today);
   const auto done = work.commit();
   if (!done) return done.failure();
@@ -161,7 +141,7 @@ base::Result<Asked> askPhysician(Clinic& clinic, const std::string& id, const sc
   const records::Body body(last->body);
   base::Issues issues;
   // Made anew from what went in, on its own day: the same answers give the same findings.
-  auto screened = screenClient(content, inputsOf(last->body), body.date("date").value_or(today), issues);
+  auto screened = screenClient(content, StoredInputs(last->body).inputs(), body.date("date").value_or(today), issues);
   if (!screened) return Failure{FailureKind::Refused, "the last screening cannot be read with the present content (" + screened.failure().message + "); screen again first"};
   const auto findings = findingsToClear(screened.value());
   if (findings.empty()) return Failure{FailureKind::Usage, "nothing in the last screening waits for a physician"};
@@ -199,16 +179,6 @@ base::Result<std::string> fileReply(Clinic& clinic, const std::string& id, const
   const auto done = work.commit();
   if (!done) return done.failure();
   return entry;
-}
-
-OverrideRules overrideRulesOf(const screening::Content& content) {
-  OverrideRules rules;
-  for (const auto& rule : content.rules.rules) {
-    rules.known.push_back(rule.id);
-    if (rule.absolute) rules.absolute.push_back(rule.id);
-    if (rule.acute) rules.acute.push_back(rule.id);
-  }
-  return rules;
 }
 
 }  // namespace stile::application

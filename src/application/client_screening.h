@@ -12,7 +12,7 @@ namespace stile::application {
 
 /// Saves a whole draft: responses or plain facts, as screenClient() takes them. The text must be
 /// JSON; what it says is checked when it is screened.
-base::Result<bool> saveDraft(Clinic& clinic, const std::string& id, const Input& input, base::Issues& issues);
+base::Result<bool> saveDraft(Clinic& clinic, const std::string& id, const Input& input, base::Date today, base::Issues& issues);
 
 /// Takes answers one at a time: each call merges an object of plain facts into the draft, and
 /// gives true once they are on the disk. A line with an error is refused whole. The record is read
@@ -32,16 +32,21 @@ class AnswerSession {
 /// What was filed.
 struct Filed {
   std::string entry;                      ///< of the screening
-  std::string actionRecord;               ///< entry, when the action today is same day or emergency
+  std::string actionRecord;               ///< entry, when this opened one
   screening::Screening screening;
   std::string text;                       ///< the summary, followed by what else holds the plan
 };
 
+/// What becomes of the draft that was screened.
+enum class DraftAfter { Removed, Kept };
+
 /// Screens the draft (or `inputs` when given) with all replies of physicians that are in the record,
-/// and files it with everything that went in, the plan as the clinician changed it. The draft is then gone. Nothing is filed
-/// when one of the edits cannot be followed.
+/// and files it with everything that went in, the plan as the clinician changed it. Same-day action and
+/// emergencies open an action record, unless one of that day is open. Nothing is filed when one of the
+/// edits cannot be followed.
 base::Result<Filed> screenAndFile(Clinic& clinic, const std::string& id, const screening::Content& content, const std::vector<Input>& inputs,
-                                  base::Date today, base::Issues& issues, const plan::Edits& edits = {});
+                                  base::Date today, base::Issues& issues, DraftAfter draft = DraftAfter::Removed,
+                                  const plan::Edits& edits = {});
 
 /// Asks a physician about the findings of the last screening that wait for a clearance. Refused
 /// without the client's consent to share with the physician. Gives the request's entry id and a
@@ -55,14 +60,5 @@ base::Result<Asked> askPhysician(Clinic& clinic, const std::string& id, const sc
 /// Takes in a reply: a response to the form clearance-reply.
 base::Result<std::string> fileReply(Clinic& clinic, const std::string& id, const std::string& request, const screening::Content& content,
                                     const Input& reply, base::Date today, base::Issues& issues);
-
-/// What differs between the last two screenings: facts and their values, a line each.
-base::Result<std::string> whatChanged(Clinic& clinic, const std::string& id);
-
-/// A new draft out of the last screening made of plain facts: every value "not confirmed" until it
-/// is asked again.
-base::Result<bool> prefill(Clinic& clinic, const std::string& id);
-
-OverrideRules overrideRulesOf(const screening::Content& content);
 
 }  // namespace stile::application

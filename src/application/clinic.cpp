@@ -65,6 +65,25 @@ base::Result<std::unique_ptr<Clinic>> Clinic::open(const ClinicAccess& access, c
   return clinic;
 }
 
+void Clinic::lock() {
+  file_->lock();
+  clients_.clear();
+  byId_.clear();
+}
+
+base::Result<bool> Clinic::unlock(const std::string& passphrase) {
+  lock();
+  auto done = file_->unlock(passphrase);
+  for (const auto& card : file_->cards()) list(card.id);
+  return done;
+}
+
+bool Clinic::lockIfIdle(long long milliseconds) {
+  if (!file_->lockIfIdle(milliseconds)) return false;
+  lock();
+  return true;
+}
+
 void Clinic::list(const std::string& id) {
   const auto at = byId_.find(id);
   const auto* stored = file_->card(id);

@@ -47,6 +47,7 @@ class Clinic {
   static base::Result<std::unique_ptr<Clinic>> open(const ClinicAccess& access, const std::string& contentFolder, base::Issues& issues);
 
   store::ClinicFile& file() { return *file_; }
+  const store::ClinicFile& file() const { return *file_; }
   const records::FollowUpPolicy& policy() const { return policy_; }
   const std::vector<std::string>& notices() const { return file_->notices(); }
 
@@ -58,6 +59,15 @@ class Clinic {
   base::Result<std::string> idOf(const std::string& words) const;
   /// What is due on `today` or before; with `all` also what comes later.
   std::vector<WorklistLine> worklist(base::Date today, bool all) const;
+
+  /// Forgets the keys and everything that was read with them; the file stays held. Whoever shows a
+  /// record lets go of it too. Every use case then fails with FailureKind::Secret until unlock().
+  void lock();
+  bool isLocked() const { return file_->isLocked(); }
+  /// The passphrase of whoever is signed in.
+  base::Result<bool> unlock(const std::string& passphrase);
+  /// Locks when nothing was asked of the file for so long; true when it did.
+  bool lockIfIdle(long long milliseconds);
 
   /// Commits, and keeps the lists in step.
   base::Result<bool> commit(const store::Change& change);

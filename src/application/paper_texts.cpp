@@ -16,8 +16,10 @@ using base::FailureKind;
 
 constexpr std::size_t kLargestLogo = 512u << 10;
 
-/// Relative to the settings file, so that the two can be moved together.
+}  // namespace
+
 base::Result<std::string> readLogo(const std::string& settingsFile, const std::string& logo) {
+  // Relative to the settings file, so that the two can be moved together.
   const fs::path path = fs::path(logo).is_absolute() ? fs::path(logo) : fs::path(settingsFile).parent_path() / logo;
   auto bytes = readFile(path.string());
   if (!bytes) return bytes.failure();
@@ -28,15 +30,21 @@ base::Result<std::string> readLogo(const std::string& settingsFile, const std::s
   return bytes;
 }
 
-}  // namespace
+base::Result<records::ClinicSettings> loadSettings(const std::string& settingsFile, base::Issues& issues) {
+  const auto text = readFile(settingsFile);
+  if (!text) return text.failure();
+  auto settings = records::ClinicSettings::load(text.value(), settingsFile, issues);
+  if (issues.hasErrors()) return Failure{FailureKind::Refused, settingsFile + ": the clinic settings have errors"};
+  return settings;
+}
 
 base::Result<PaperTexts> loadPaperTexts(const std::string& contentFolder, const std::string& settingsFile,
                                         base::Issues& issues) {
   PaperTexts texts;
   if (!settingsFile.empty()) {
-    const auto text = readFile(settingsFile);
-    if (!text) return text.failure();
-    texts.settings = records::ClinicSettings::load(text.value(), settingsFile, issues);
+    auto settings = loadSettings(settingsFile, issues);
+    if (!settings) return settings.failure();
+    texts.settings = std::move(settings).value();
     if (!texts.settings.logo.empty()) {
       auto logo = readLogo(settingsFile, texts.settings.logo);
       if (!logo) return logo.failure();
@@ -54,13 +62,15 @@ base::Result<PaperTexts> loadPaperTexts(const std::string& contentFolder, const 
   return texts;
 }
 
+base::Result<std::string> bytesOf(const documents::Document& document, std::string_view ending) {
+  if (ending == ".pdf") return documents::toPdf(document);
+  return ending == ".html" ? documents::toHtml(document) : documents::toText(document);
+}
+
 base::Result<bool> writeDocument(const documents::Document& document, const std::string& path) {
-  if (path.ends_with(".pdf")) {
-    const auto bytes = documents::toPdf(document);
-    if (!bytes) return bytes.failure();
-    return writeFile(path, bytes.value());
-  }
-  return writeFile(path, path.ends_with(".html") ? documents::toHtml(document) : documents::toText(document));
+  const auto bytes = bytesOf(document, fs::path(path).extension().string());
+  if (!bytes) return bytes.failure();
+  return writeFile(path, bytes.value());
 }
 
 }  // namespace stile::application

@@ -2,6 +2,7 @@
 
 #include "answers/response.h"
 #include "application/content_folder.h"
+#include "application/policy_choices.h"
 #include "exchange/edits_json.h"
 #include "json/document.h"
 
@@ -84,9 +85,10 @@ class InputReader {
 
 }  // namespace
 
-base::Result<std::shared_ptr<const screening::Content>> loadContent(const std::string& folder, base::Issues& issues) {
+base::Result<std::shared_ptr<const screening::Content>> loadContent(const std::string& folder, base::Issues& issues, const PolicyChoices& policies) {
   auto files = readContentFolder(folder);
   if (!files) return files.failure();
+  choosePolicies(files.value(), policies, issues);
   auto content = std::make_shared<const screening::Content>(screening::Content::load(files.value(), issues));
   if (issues.hasErrors())
     return Failure{FailureKind::Refused, folder + ": the content has errors, so nothing is screened with it"};

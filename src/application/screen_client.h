@@ -1,6 +1,7 @@
 // The use case "screen one client": files in, a screening out.
 #pragma once
 
+#include <map>
 #include <memory>
 #include <string>
 #include <vector>
@@ -13,8 +14,12 @@
 
 namespace stile::application {
 
-/// Loads and checks the content; refused when it has errors (they are in `issues`).
-base::Result<std::shared_ptr<const screening::Content>> loadContent(const std::string& folder, base::Issues& issues);
+/// Policy id -> the alternative chosen in place of the content's own value.
+using PolicyChoices = std::map<std::string, std::string>;
+
+/// Loads and checks the content; refused when it has errors (they are in `issues`). The choices are
+/// part of the content: its version names them too.
+base::Result<std::shared_ptr<const screening::Content>> loadContent(const std::string& folder, base::Issues& issues, const PolicyChoices& policies = {});
 
 /// One input: a QuestionnaireResponse, a Bundle or array of them, or a plain facts object.
 struct Input {

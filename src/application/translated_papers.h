@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 
+#include "application/screen_client.h"
 #include "application/translation.h"
 #include "base/issue.h"
 #include "base/result.h"
@@ -29,6 +30,10 @@ struct InLanguage {
 /// otherwise than in the clinic's own language (which would be a defect).
 base::Result<InLanguage> inLanguage(const std::string& language, const std::string& contentFolder,
                                     const screening::Screening& original, const ScreenAgain& screenAgain,
-                                    base::Issues& issues);
+                                    const PolicyChoices& policies, base::Issues& issues);
+
+/// How far each language of the content is translated: a line each, with `isFull` also the keys that are
+/// to do. Translations that do not fit are issues.
+base::Result<std::string> translationStatus(const std::string& contentFolder, bool isFull, base::Issues& issues);
 
 }  // namespace stile::application

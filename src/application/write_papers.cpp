@@ -58,36 +58,80 @@ void clear(const fs::path& folder, const std::set<std::string>& kept) {
   }
 }
 
-}  // namespace
+/// File name -> bytes. All are made before any is written: what cannot be made leaves nothing behind.
+base::Result<std::vector<std::pair<std::string, std::string>>> set(std::vector<Paper>& papers, const std::string& logoPng,
+                                                                   const PaperOptions& options) {
+  std::vector<std::pair<std::string, std::string>> files;
+  for (Paper& paper : papers) {
+    if (!paper.document) continue;
+    paper.document->logoPng = logoPng;
+    for (const auto& [ending, isWanted] : {std::pair(".html", options.html), std::pair(".pdf", options.pdf)}) {
+      if (!isWanted) continue;
+      auto bytes = bytesOf(*paper.document, ending);
+      if (!bytes) return bytes.failure();
+      files.emplace_back(paper.name + ending, std::move(bytes).value());
+    }
+  }
+  return files;
+}
 
-base::Result<std::string> writePapers(const screening::Screening& screening, const screening::Content& content,
-                                      const base::Issues& askedBack, const std::string& contentFolder,
-                                      const PaperOptions& options, base::Issues& issues) {
-  const auto loaded = loadPaperTexts(contentFolder, options.settingsFile, issues);
-  if (!loaded) return loaded.failure();
-  const PaperTexts& texts = loaded.value();
-  const auto size = textSize(options.textPoints, screening);
-  if (!size) return size.failure();
+/// Saves them all and gives the list of paths. What no longer holds goes first, so that whatever
+/// happens then, no handout stands beside a waiting sheet.
+base::Result<std::vector<std::string>> save(const std::vector<std::pair<std::string, std::string>>& files, const std::string& folder) {
+  std::error_code trouble;
+  fs::create_directories(folder, trouble);
+  if (trouble) return Failure{FailureKind::File, folder + ": cannot be made (" + trouble.message() + "); choose another folder"};
+  std::set<std::string> names;
+  for (const auto& [name, bytes] : files) names.insert(name);
+  clear(folder, names);
+  std::vector<std::string> paths;
+  for (const auto& [name, bytes] : files) {
+    const std::string path = (fs::path(folder) / name).string();
+    if (const auto written = writeFile(path, bytes); !written)
+      return Failure{written.failure().kind, written.failure().message + "; " + std::to_string(paths.size()) + " of " +
+                                                 std::to_string(files.size()) + " papers were written, each of them whole"};
+    paths.push_back(path);
+  }
+  return paths;
+}
 
-  Document summary = documents::summaryOf(screening, content, texts.settings, options.client, askedBack);
-  const std::string summaryText = documents::toText(summary);
-  std::vector<Paper> papers;
-  papers.push_back({"summary", std::move(summary)});
-  const documents::LetterRequest letter{screening, content, texts.settings, options.client, texts.letters, options.physician};
-  auto clearance = documents::clearanceLetterOf(letter, findingsToClear(screening), wantedIntensity(screening));
+void addLetters(const documents::LetterRequest& letter, const std::string& referrer, std::vector<Paper>& papers) {
+  auto clearance = documents::clearanceLetterOf(letter, findingsToClear(letter.screening), wantedIntensity(letter.screening));
   const bool isAskedAlready = clearance.has_value();
   papers.push_back({"clearance-letter", std::move(clearance)});
   for (auto& [service, document] : documents::referralLettersOf(letter, isAskedAlready))
     papers.push_back({"referral-" + service, std::move(document)});
-  if (!options.referrer.empty()) {
-    documents::LetterRequest outcome = letter;
-    outcome.recipient = options.referrer;
-    papers.push_back({"outcome-letter", documents::outcomeLetterOf(outcome)});
+  if (referrer.empty()) return;
+  documents::LetterRequest outcome = letter;
+  outcome.recipient = referrer;
+  papers.push_back({"outcome-letter", documents::outcomeLetterOf(outcome)});
+}
+
+}  // namespace
+
+base::Result<WrittenPapers> writePapers(const screening::Screening& screening, const screening::Content& content,
+                                      const base::Issues& askedBack, const std::string& contentFolder,
+                                      const PaperOptions& options, base::Issues& issues) {
+  auto loaded = loadPaperTexts(contentFolder, options.settingsFile, issues);
+  if (!loaded) return loaded.failure();
+  PaperTexts& texts = loaded.value();
+  if (options.given) {
+    texts.settings = options.given->settings;
+    texts.logoPng = options.given->logoPng;
   }
+  const auto size = textSize(options.textPoints, screening);
+  if (!size) return size.failure();
+
+  Document summary = documents::summaryOf(screening, content, texts.settings, options.client, askedBack, options.notes);
+  const std::string summaryText = documents::toText(summary);
+  std::vector<Paper> papers;
+  papers.push_back({"summary", std::move(summary)});
+  const documents::LetterRequest letter{screening, content, texts.settings, options.client, texts.letters, options.physician};
+  if (options.isSharedWithPhysician) addLetters(letter, options.referrer, papers);
   documents::ClientStyle style{size.value(), options.isBlackOnly, texts.settings.languages.front(), "", texts.logoPng};
   std::optional<InLanguage> other;
   if (!options.language.empty() && options.language != texts.settings.languages.front()) {
-    auto made = inLanguage(options.language, contentFolder, screening, options.screenAgain, issues);
+    auto made = inLanguage(options.language, contentFolder, screening, options.screenAgain, texts.settings.policies, issues);
     if (!made) return made.failure();
     other = std::move(made).value();
     style.language = options.language;
@@ -101,25 +145,13 @@ base::Result<std::string> writePapers(const screening::Screening& screening, con
   papers.push_back({"carer-sheet", documents::carerSheetOf(client)});
   papers.push_back({"waiting-sheet", documents::waitingSheetOf(client)});
 
-  std::error_code trouble;
-  fs::create_directories(options.folder, trouble);
-  if (trouble) return Failure{FailureKind::File, options.folder + ": cannot be made (" + trouble.message() + ")"};
-  std::string text = summaryText + "\nPapers:\n";
-  std::set<std::string> written;
-  for (Paper& paper : papers) {
-    if (!paper.document) continue;
-    paper.document->logoPng = texts.logoPng;
-    for (const auto& [ending, isWanted] : {std::pair(".html", options.html), std::pair(".pdf", options.pdf)}) {
-      if (!isWanted) continue;
-      const std::string path = (fs::path(options.folder) / (paper.name + ending)).string();
-      const auto done = writeDocument(*paper.document, path);
-      if (!done) return done.failure();
-      written.insert(paper.name + ending);
-      text += "  " + path + "\n";
-    }
-  }
-  clear(options.folder, written);
-  return text;
+  auto files = set(papers, texts.logoPng, options);
+  if (!files) return files.failure();
+  auto written = save(files.value(), options.folder);
+  if (!written) return written.failure();
+  WrittenPapers result{summaryText + "\nPapers:\n", std::move(written).value()};
+  for (const std::string& path : result.files) result.text += "  " + path + "\n";
+  return result;
 }
 
 }  // namespace stile::application

@@ -1,21 +1,31 @@
 // The use case "write the papers": a screening in, files in a folder out.
 #pragma once
 
+#include <optional>
 #include <string>
+#include <vector>
 
 #include "application/content_folder.h"
 #include "application/translated_papers.h"
 #include "base/issue.h"
 #include "base/result.h"
+#include "records/decision_notes.h"
 #include "records/clinic_settings.h"
 #include "screening/content.h"
 #include "screening/screening.h"
 
 namespace stile::application {
 
+/// Settings and logo (bytes) that are at hand already.
+struct GivenSettings {
+  records::ClinicSettings settings;
+  std::string logoPng;
+};
+
 struct PaperOptions {
   std::string folder;        ///< made if it does not exist
   std::string settingsFile;  ///< "" = no clinic settings
+  std::optional<GivenSettings> given;  ///< in place of the file
   records::PaperClient client;
   bool html = true, pdf = true;
   int textPoints = 0;        ///< 14, 18 or 24 for clients' papers; 0 = by the client's reading needs
@@ -23,13 +33,20 @@ struct PaperOptions {
   std::string language;      ///< of clients' papers; "" = the clinic's own
   ScreenAgain screenAgain;   ///< wanted for another language
   std::string physician;     ///< whom the letter is addressed to, name and place
+  records::DecisionNotes notes;  ///< what clinicians decided otherwise and signed; on the summary
   std::string referrer;      ///< who sent the client; "" = no outcome letter
+  bool isSharedWithPhysician = true;  ///< without it no letter is written
+};
+
+struct WrittenPapers {
+  std::string text;                ///< the summary, followed by the list of files
+  std::vector<std::string> files;  ///< their paths
 };
 
 /// Writes the summary, the letters, and by the state of the plan the handout with its sheets or the
 /// waiting sheet. Papers of an earlier run that no longer hold (a handout for a client who now waits)
-/// are removed. Gives the summary as text, followed by the list of files.
-base::Result<std::string> writePapers(const screening::Screening& screening, const screening::Content& content,
+/// are removed.
+base::Result<WrittenPapers> writePapers(const screening::Screening& screening, const screening::Content& content,
                                       const base::Issues& askedBack, const std::string& contentFolder,
                                       const PaperOptions& options, base::Issues& issues);
 

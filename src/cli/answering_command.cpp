@@ -4,6 +4,7 @@
 
 #include "application/client_screening.h"
 #include "application/content_folder.h"
+#include "application/screen_again.h"
 #include "cli/record_options.h"
 
 namespace stile::cli {
@@ -20,9 +21,9 @@ Command addDraft(CLI::App& group, const Shared& shared) {
   return {command, [options, &shared] {
             const auto text = application::readFile(options->from);
             if (!text) return report(text.failure());
-            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) {
+            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date day) {
               base::Issues issues;
-              const auto done = application::saveDraft(clinic, id, {options->from == "-" ? "standard input" : options->from, text.value()}, issues);
+              const auto done = application::saveDraft(clinic, id, {options->from == "-" ? "standard input" : options->from, text.value()}, day, issues);
               print(issues);
               return outcome(done, "Saved");
             });
@@ -34,10 +35,8 @@ Command addAnswers(CLI::App& group, const Shared& shared) {
   CLI::App* command = group.add_subcommand("answers", "take answers from the standard input, one object of facts a line; each line is saved before \"Saved\" is printed");
   options->addTo(*command);
   return {command, [options, &shared] {
-            const auto content = contentFor(shared);
-            if (!content) return report(content.failure());
-            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date day) {
-              auto session = application::AnswerSession::open(clinic, id, *content.value(), day);
+            return onClientWithContent(shared, *options, [&](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date day) {
+              auto session = application::AnswerSession::open(clinic, id, content, day);
               if (!session) return report(session.failure());
               std::string line;
               Exit last = Exit::Done;
@@ -70,13 +69,11 @@ Command addScreening(CLI::App& group, const Shared& shared) {
               if (!text) return report(text.failure());
               inputs.push_back({file == "-" ? "standard input" : file, std::move(text).value()});
             }
-            const auto content = contentFor(shared);
-            if (!content) return report(content.failure());
-            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date day) {
+            return onClientWithContent(shared, *options, [&](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date day) {
               base::Issues issues;
               const auto edits = options->edits(issues);
               if (!edits) return print(issues), report(edits.failure());
-              const auto filed = application::screenAndFile(clinic, id, *content.value(), inputs, day, issues, edits.value());
+              const auto filed = application::screenAndFile(clinic, id, content, inputs, day, issues, application::DraftAfter::Removed, edits.value());
               print(issues);
               if (!filed) return report(filed.failure());
               if (!filed.value().actionRecord.empty())
@@ -94,10 +91,8 @@ Command addAsk(CLI::App& group, const Shared& shared) {
   command->add_option("--to", options->to, "the physician")->required();
   command->add_option("--reply-form", options->form, "write the reply form to be filled in to this file");
   return {command, [options, &shared] {
-            const auto content = contentFor(shared);
-            if (!content) return report(content.failure());
-            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date day) {
-              const auto asked = application::askPhysician(clinic, id, *content.value(), options->to, day);
+            return onClientWithContent(shared, *options, [&](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date day) {
+              const auto asked = application::askPhysician(clinic, id, content, options->to, day);
               if (!asked) return report(asked.failure());
               if (!options->form.empty())
                 if (const auto written = application::writeFile(options->form, asked.value().blankReply); !written) return report(written.failure());
@@ -116,11 +111,9 @@ Command addReply(CLI::App& group, const Shared& shared) {
   return {command, [options, &shared] {
             const auto text = application::readFile(options->from);
             if (!text) return report(text.failure());
-            const auto content = contentFor(shared);
-            if (!content) return report(content.failure());
-            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date day) {
+            return onClientWithContent(shared, *options, [&](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date day) {
               base::Issues issues;
-              const auto entry = application::fileReply(clinic, id, options->request, *content.value(), {options->from, text.value()}, day, issues);
+              const auto entry = application::fileReply(clinic, id, options->request, content, {options->from, text.value()}, day, issues);
               print(issues);
               return entry ? output(entry.value() + "\n") : report(entry.failure());
             });
@@ -132,7 +125,9 @@ Command addPrefill(CLI::App& group, const Shared& shared) {
   CLI::App* command = group.add_subcommand("prefill", "a new draft out of the last screening, every value \"not confirmed\"");
   options->addTo(*command);
   return {command, [options, &shared] {
-            return onClient(shared, *options, [](Clinic& clinic, const std::string& id, base::Date) { return outcome(application::prefill(clinic, id), "Saved"); });
+            return onClientWithContent(shared, *options, [](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date day) {
+              return outcome(application::prefill(clinic, id, content.dictionary, day), "Saved");
+            });
           }};
 }
 

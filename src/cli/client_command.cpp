@@ -2,8 +2,11 @@
 #include <CLI/CLI.hpp>
 #include <iostream>
 
+#include "application/client_events.h"
 #include "application/client_screening.h"
+#include "application/client_signing.h"
 #include "application/content_folder.h"
+#include "application/screen_again.h"
 #include "cli/record_options.h"
 
 namespace stile::cli {
@@ -77,6 +80,43 @@ Command addShowing(CLI::App& group, const Shared& shared, const char* name, cons
           }};
 }
 
+/// What is left open all the same when somebody signs off.
+void warn(Clinic& clinic, const std::string& id) {
+  const auto work = application::RecordWork::open(clinic, id);
+  if (!work) return;
+  for (const std::string& matter : application::openMatters(work.value().folded())) std::cerr << "stile: " << matter << '\n';
+}
+
+/// Files an event and prints the letter that was drafted about it.
+Exit putEvent(Clinic& clinic, const std::string& id, const std::string& text, const std::string& file) {
+  base::Issues issues;
+  const auto event = application::fileEvent(clinic, id, text, file, issues);
+  print(issues);
+  if (!event) return report(event.failure());
+  const auto& one = event.value();
+  return output(one.entry + "\n\nThe plan waits; screen again.\n\nDraft of a letter (" + one.letter + "):\n\n" + one.letterText + "\n" +
+                (one.mayBeSent ? "" : "\nThe client has not agreed to share with the physician: ask before it is sent.\n"));
+}
+
+/// Compares what a referral names with what the client said.
+Command addReconcile(CLI::App& group, const Shared& shared) {
+  struct Options : RecordOptions { std::string referral; };
+  auto options = std::make_shared<Options>();
+  CLI::App* command = group.add_subcommand("reconcile", "medicines of a referral against those of the last screening");
+  options->addTo(*command);
+  command->add_option("referral", options->referral, "id of the referral's entry")->required();
+  return {command, [options, &shared] {
+            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) {
+              const auto found = application::compareMedicines(clinic, id, options->referral);
+              if (!found) return report(found.failure());
+              std::string text;
+              for (const std::string& one : found.value().onlyReferred) text += "only in the referral: " + one + "\n";
+              for (const std::string& one : found.value().onlyTold) text += "only told by the client: " + one + "\n";
+              return output((text.empty() ? "No medicine differs.\n" : text) + "Settle it: stile client file … referralReconciled\n");
+            });
+          }};
+}
+
 Command addFile(CLI::App& group, const Shared& shared) {
   struct Options : RecordOptions { std::string kind, from; };
   auto options = std::make_shared<Options>();
@@ -87,17 +127,19 @@ Command addFile(CLI::App& group, const Shared& shared) {
   return {command, [options, &shared] {
             const auto text = application::readFile(options->from);
             if (!text) return report(text.failure());
-            application::OverrideRules rules;
-            if (options->kind == "override") {
-              const auto content = contentFor(shared);
-              if (!content) return report(content.failure());
-              rules = application::overrideRulesOf(*content.value());
-            }
-            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) {
+            const auto put = [&](Clinic& clinic, const std::string& id, const application::OverrideRules& rules) {
               base::Issues issues;
               const auto entry = application::fileEntry(clinic, id, options->kind, text.value(), options->from, rules, issues);
               print(issues);
-              return entry ? output(entry.value() + "\n") : report(entry.failure());
+              if (!entry) return report(entry.failure());
+              if (options->kind == "signOff") warn(clinic, id);
+              return output(entry.value() + "\n");
+            };
+            if (options->kind == "event")
+              return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) { return putEvent(clinic, id, text.value(), options->from); });
+            if (options->kind != "override") return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) { return put(clinic, id, {}); });
+            return onClientWithContent(shared, *options, [&](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date) {
+              return put(clinic, id, application::overrideRulesOf(content));
             });
           }};
 }
@@ -141,6 +183,7 @@ Command addClients(CLI::App& app, const Shared& shared) {
   CLI::App* group = app.add_subcommand("client", "a client's record in a clinic file");
   group->require_subcommand(1);
   std::vector<Command> commands{addClient(*group, shared), addChange(*group, shared), addFind(*group, shared), addFile(*group, shared), addErase(*group, shared)};
+  commands.push_back(addReconcile(*group, shared));
   commands.push_back(addMerge(*group, shared, false));
   commands.push_back(addMerge(*group, shared, true));
   commands.push_back(addShowing(*group, shared, "show", "what stands today", &application::showClient));
@@ -148,6 +191,8 @@ Command addClients(CLI::App& app, const Shared& shared) {
                                 [](Clinic& clinic, const std::string& id, base::Date) { return application::whatChanged(clinic, id); }));
   commands.push_back(addShowing(*group, shared, "export", "everything of one client as JSON",
                                 [](Clinic& clinic, const std::string& id, base::Date) { return application::exportClient(clinic, id); }));
+  commands.push_back(addClientInterview(*group, shared));
+  for (Command& command : addClientPapers(*group, shared)) commands.push_back(std::move(command));
   for (Command& command : addAnswering(*group, shared)) commands.push_back(std::move(command));
   return {group, [commands] { return runParsed(commands); }};
 }

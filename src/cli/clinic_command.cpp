@@ -82,22 +82,24 @@ Command addList(CLI::App& group, const Shared& shared) {
 
 }  // namespace
 
-Command addClinicCreate(CLI::App& app, const Shared&) {
+Command addClinicCreate(CLI::App& app, const Shared& shared) {
   struct Options { std::string file; PersonOptions person; };
   auto options = std::make_shared<Options>();
-  CLI::App* group = app.add_subcommand("clinic", "make a clinic file");
+  CLI::App* group = app.add_subcommand("clinic", "a clinic file: create it, its settings, its content");
   group->require_subcommand(1);
   CLI::App* command = group->add_subcommand("create", "make a clinic file with its first clinician");
   command->add_option("--file", options->file, "name of the new file")->required();
   options->person.addTo(*command);
-  return {group, [options] {
+  std::vector<Command> commands = addClinicSettings(*group, shared);
+  commands.push_back({command, [options] {
             const auto passphrase = readNewPassphrase(options->person.newPassphraseFd, "Passphrase of " + options->person.handle);
             if (!passphrase) return report(passphrase.failure());
             const auto phrase = application::Clinic::create({options->file, options->person.handle, passphrase.value(), false}, options->person.clinician());
             if (!phrase) return report(phrase.failure());
             return output(options->file + " was made.\n\nRecovery phrase (shown this once; write it on paper and lock it away):\n\n  " + phrase.value() +
                           "\n\nIf every passphrase is lost, it sets up a new clinician. Whoever has it can read everything.\n");
-          }};
+          }});
+  return {group, [commands] { return runParsed(commands); }};
 }
 
 Command addClinicians(CLI::App& app, const Shared& shared) {

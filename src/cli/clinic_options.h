@@ -3,6 +3,7 @@
 
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "application/clinic.h"
 #include "cli/command.h"
@@ -27,6 +28,8 @@ Exit outcome(const base::Result<bool>& done, const std::string& said);
 
 /// The commands on a clinic file.
 Command addClinicCreate(CLI::App& app, const Shared& shared);
+/// settings, adopt.
+std::vector<Command> addClinicSettings(CLI::App& group, const Shared& shared);
 Command addClinicians(CLI::App& app, const Shared& shared);
 Command addClients(CLI::App& app, const Shared& shared);
 Command addWorklist(CLI::App& app, const Shared& shared);

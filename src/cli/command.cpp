@@ -45,7 +45,7 @@ base::Date today() {
 
 base::Result<std::shared_ptr<const screening::Content>> contentFor(const Shared& shared) {
   base::Issues issues;
-  auto content = application::loadContent(application::contentFolder(shared.content, STILE_INSTALLED_CONTENT), issues);
+  auto content = application::loadContent(application::contentFolder(shared.content, STILE_INSTALLED_CONTENT), issues, shared.policies);
   print(issues);
   return content;
 }

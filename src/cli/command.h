@@ -24,6 +24,7 @@ enum class Exit { Done = 0, Usage = 2, Refused = 3, File = 4, Secret = 5, Promis
 /// Set by the command line, shared by all commands.
 struct Shared {
   std::string content;  ///< --content, or ""
+  application::PolicyChoices policies;  ///< of the clinic whose settings are at hand
 };
 
 /// A command registers itself and leaves behind what to run.

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "cli/interview_words.h"
+#include "interview/number_words.h"
 #include "interview/typed_answer.h"
 #include "questionnaire/item_type.h"
 
@@ -74,7 +75,9 @@ void InterviewTalk::showList(const Prompt& prompt) {
   terminal_.say((title.empty() ? "" : title + ". ") + "Does any of these apply?");
   for (std::size_t i = 0; i < prompt.questions.size(); ++i) {
     const std::string number = std::to_string(i + 1);
-    terminal_.say("  " + number + " " + session_.question(prompt.questions[i]).item->text, 5);
+    const auto& question = session_.question(prompt.questions[i]);
+    const auto* earlier = before(prompt.questions[i]);
+    terminal_.say("  " + number + " " + question.item->text + (earlier == nullptr ? "" : " Last time: " + inWords(question, *earlier) + "."), 5);
   }
   terminal_.ask("n no to all of these, or the numbers that apply (2 5; 3? for not sure): ");
 }
@@ -83,6 +86,7 @@ void InterviewTalk::showQuestion(const QuestionRef& ref) {
   const auto& question = session_.question(ref);
   terminal_.say(question.item->text);
   if (const auto* before = session_.said(ref)) terminal_.say("Said before: " + inWords(question, *before) + ".");
+  if (const auto* earlier = before(ref)) terminal_.say("Last time: " + inWords(question, *earlier) + ". = the same today.");
   if (questionnaire::isChoice(question.item->type)) {
     const auto& options = question.item->options;
     for (std::size_t i = 0; i < options.size(); ++i) {
@@ -91,14 +95,18 @@ void InterviewTalk::showQuestion(const QuestionRef& ref) {
       terminal_.say("  " + number + " " + (options[i].display.empty() ? options[i].code : options[i].display) +
                     (isNone ? " (or n)" : ""), 5);
     }
-    terminal_.ask(question.item->repeats ? "The numbers that apply: " : "A number: ");
+    terminal_.ask(question.item->repeats ? "The numbers that apply: " : "The number of one answer: ");
     return;
   }
   switch (question.item->type) {
     case ItemType::Boolean: terminal_.ask("y yes, n no, u not sure: "); return;
-    case ItemType::Quantity: terminal_.ask("A number with its unit (" + interview::unitsInWords(question) + "): "); return;
+    case ItemType::Quantity:
     case ItemType::Integer:
-    case ItemType::Decimal: terminal_.ask("A number: "); return;
+    case ItemType::Decimal:
+      // How to count, and what the numbers stand for: nobody can answer without it.
+      if (!question.item->help.empty()) terminal_.say(question.item->help);
+      terminal_.ask(interview::numberWantedInWords(question) + ": ");
+      return;
     case ItemType::Date: terminal_.ask("A date (2025-03-14, March 2025 or 2025): "); return;
     default: terminal_.ask("In words: "); return;
   }
@@ -107,15 +115,18 @@ void InterviewTalk::showQuestion(const QuestionRef& ref) {
 InterviewTalk::Typed InterviewTalk::read(const Prompt& prompt) {
   using Kind = Typed::Kind;
   const bool isOne = !prompt.isList() && prompt.anotherOf < 0;
-  const bool isKey = !isOne || session_.question(prompt.questions.front()).item->type == ItemType::Boolean;
-  const bool isText = isOne && isFreeText(session_.question(prompt.questions.front()));
-  const auto line = isKey ? terminal_.readKey() : terminal_.readLine();
+  const auto* question = isOne ? &session_.question(prompt.questions.front()) : nullptr;
+  const bool isDigit = question && interview::isOneDigit(*question);
+  const bool isKey = !isOne || isDigit || question->item->type == ItemType::Boolean;
+  const bool isText = isOne && isFreeText(*question);
+  const auto line = isKey ? terminal_.readKey(isDigit) : terminal_.readLine();
   if (!line) return {Kind::EndOfInput, {}};
   std::string text = *line;
   const auto first = text.find_first_not_of(" \t");
   text = first == std::string::npos ? "" : text.substr(first, text.find_last_not_of(" \t") - first + 1);
   const bool hasStroke = text.size() == 2 && text[0] == '/';
   const std::string word = hasStroke ? text.substr(1) : text;
+  if (text == "=" && isOne && before(prompt.questions.front()) != nullptr) return {Kind::Same, {}};
   if (isText && !hasStroke) return {Kind::Answer, text};
   if (word == "?") return {Kind::Why, {}};
   if (word == "b") return {Kind::Back, {}};
@@ -133,6 +144,7 @@ bool InterviewTalk::take(const Prompt& prompt, const Typed& typed) {
       if (!session_.back()) terminal_.say("This is the first question.");
       return true;
     case Typed::Kind::Change: chooseChange(); return false;
+    case Typed::Kind::Same: return takeSame(prompt);
     case Typed::Kind::Skip:
       if (prompt.anotherOf < 0) return takeSkip();
       terminal_.say("Answer y or n, or q to stop: the list stays open then.");
@@ -179,19 +191,25 @@ bool InterviewTalk::takeAnswer(const QuestionRef& ref, const std::string& text) 
     terminal_.say("Not understood: " + typed.trouble + ".");
     return false;
   }
+  return takeAnswers(ref, typed.answers);
+}
+
+bool InterviewTalk::takeSame(const Prompt& prompt) { return takeAnswers(prompt.questions.front(), before(prompt.questions.front())->answers); }
+
+bool InterviewTalk::takeAnswers(const QuestionRef& ref, const std::vector<answers::Answer>& answers) {
   base::Issues issues;
-  if (session_.answer(ref, typed.answers, issues)) return true;
+  if (session_.answer(ref, answers, issues)) return true;
   for (const auto& issue : issues.all()) {
     const bool isError = issue.severity == base::Severity::Error;
     terminal_.say((isError ? "That cannot be: " : "Is that right? ") + issue.message + "; " + issue.remedy + ".");
   }
   if (issues.hasErrors() || !confirms("y keep it, n type it again: ")) return false;
-  return session_.answer(ref, typed.answers, issues, true);
+  return session_.answer(ref, answers, issues, true);
 }
 
 bool InterviewTalk::takeSkip() {
   terminal_.ask("Why? 1 not sure, 2 would rather not say, 3 leave it for now: ");
-  const auto line = terminal_.readKey();
+  const auto line = terminal_.readKey(true);
   if (!line) {
     isEnded_ = true;
     return false;

@@ -18,16 +18,18 @@ class InterviewTalk {
   /// Writes down what was said so far; a failure ends the talk.
   using Save = std::function<std::optional<base::Failure>()>;
   enum class End { Finished, Stopped };
+  /// What was said at an earlier interview, or nullptr; it is shown, and "=" says it again.
+  using LastTime = std::function<const answers::Answered*(const interview::QuestionRef&)>;
 
-  InterviewTalk(interview::Session& session, Terminal& terminal, Save save)
-      : session_(session), terminal_(terminal), save_(std::move(save)) {}
+  InterviewTalk(interview::Session& session, Terminal& terminal, Save save, LastTime lastTime = {})
+      : session_(session), terminal_(terminal), save_(std::move(save)), lastTime_(std::move(lastTime)) {}
 
   base::Result<End> run();
 
  private:
   /// What was typed: an answer, or one of the commands.
   struct Typed {
-    enum class Kind { Answer, Why, Back, Skip, NotSure, Change, Stop, EndOfInput } kind = Kind::Answer;
+    enum class Kind { Answer, Same, Why, Back, Skip, NotSure, Change, Stop, EndOfInput } kind = Kind::Answer;
     std::string text;
   };
 
@@ -39,6 +41,9 @@ class InterviewTalk {
   /// True when something was taken in and must be saved.
   bool take(const interview::Prompt& prompt, const Typed& typed);
   bool takeAnswer(const interview::QuestionRef& ref, const std::string& text);
+  bool takeSame(const interview::Prompt& prompt);
+  bool takeAnswers(const interview::QuestionRef& ref, const std::vector<answers::Answer>& answers);
+  const answers::Answered* before(const interview::QuestionRef& ref) const { return lastTime_ ? lastTime_(ref) : nullptr; }
   bool takeList(const interview::Prompt& prompt, const std::string& text);
   bool takeAnother(const std::string& text);
   bool takeSkip();
@@ -52,6 +57,7 @@ class InterviewTalk {
   interview::Session& session_;
   Terminal& terminal_;
   Save save_;
+  LastTime lastTime_;
   bool isEnded_ = false;  ///< the input came to its end
   bool hasInterrupted_ = false, hasToldSettled_ = false;
 };

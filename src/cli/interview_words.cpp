@@ -105,4 +105,14 @@ std::string decisionInWords(const Session& session) {
   return words;
 }
 
+const char* inWords(interview::Closing closing) {
+  switch (closing) {
+    case interview::Closing::Open: return "Questions are open that could change the decision.";
+    case interview::Closing::Settled: return "The decision is settled.";
+    case interview::Closing::AsFarAsItGoes: return "This is as far as it goes: answers that are missing hold the decision.";
+    case interview::Closing::Emergency: return "Emergency: help comes before anything else.";
+  }
+  return "";
+}
+
 }  // namespace stile::cli

@@ -15,6 +15,9 @@ std::string inWords(const interview::FormQuestion& question, const answers::Answ
 /// client is, if the form asked.
 std::vector<std::string> urgentWords(interview::Session& session, limits::Action from);
 
+/// How the interview stands, in a sentence.
+const char* inWords(interview::Closing closing);
+
 /// One line: the action, and up to which intensity each bay is open.
 std::string decisionInWords(const interview::Session& session);
 

@@ -4,6 +4,7 @@
 #include <CLI/CLI.hpp>
 #include <vector>
 
+#include "application/clinic_document.h"
 #include "cli/clinic_options.h"
 
 namespace stile::cli {
@@ -30,6 +31,22 @@ Exit onClient(const Shared& shared, const RecordOptions& options, Work work) {
   return work(*clinic.value(), id.value(), day.value());
 }
 
+/// The same with the content, in which the clinic's own choices of policies stand:
+/// `work(clinic, content, id, day)`.
+template <class Work>
+Exit onClientWithContent(const Shared& shared, const RecordOptions& options, Work work) {
+  return onClient(shared, options, [&](application::Clinic& clinic, const std::string& id, base::Date day) {
+    Shared own = shared;
+    own.policies = application::clinicDocument(clinic).settings.policies;
+    const auto content = contentFor(own);
+    if (!content) return report(content.failure());
+    return work(clinic, *content.value(), id, day);
+  });
+}
+
+Command addClientInterview(CLI::App& group, const Shared& shared);
+/// papers, paper.
+std::vector<Command> addClientPapers(CLI::App& group, const Shared& shared);
 /// The commands that ask and decide: draft, answers, screen, ask, reply, prefill.
 std::vector<Command> addAnswering(CLI::App& group, const Shared& shared);
 

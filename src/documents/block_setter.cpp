@@ -212,7 +212,7 @@ Flow BlockSetter::of(const Columns& form) const {
 
 Flow BlockSetter::of(const Fold& form) const {
   if (form.isScreenOnly) return text(form.title, m_.small, "P", m_.gap);
-  Flow flow = text(form.title, m_.boxTitle, "H3", m_.gap * 1.2);
+  Flow flow = text(form.title, m_.boxTitle, boxTag_, m_.gap * 1.2);
   if (Slice* title = firstSlice(flow)) title->keepsNext = true;
   append(flow, set(form.blocks));
   return flow;

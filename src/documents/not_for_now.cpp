@@ -74,7 +74,7 @@ class NotForNow {
 
   std::string sided(const std::string& what, limits::Side side) const {
     if (side == limits::Side::Both) return what;
-    return texts_.phrase("oneSide", {{"what", what}, {"side", idOf(side)}});
+    return texts_.phrase("oneSide", {{"what", what}, {"side", texts_.phrase(idOf(side))}});
   }
 
   void addBans() {

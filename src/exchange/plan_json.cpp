@@ -45,6 +45,7 @@ void writeLine(json::Writer& writer, const plan::Line& line) {
   writeText(writer, "changed", line.changed);
   writeText(writer, "chosenBecause", line.chosenBecause);
   writeText(writer, "changedBecause", line.changedBecause);
+  writeText(writer, "saidBecause", line.saidBecause);
   writeText(writer, "pinnedBy", line.pinnedBy);
   if (line.override) {
     writer.key("override").beginObject().member("beyond", line.override->beyond).member("reason", line.override->reason);
@@ -77,6 +78,9 @@ void writeWeek(json::Writer& writer, const plan::Week& week) {
   writer.key("strengthDays").number(week.strengthDays);
   writer.key("strengthSets").number(week.strengthSets);
   writer.key("strengthRepetitions").number(week.strengthRepetitions);
+  writer.key("balanceMinutes").number(week.balanceMinutes);
+  writer.key("balanceDays").number(week.balanceDays);
+  writer.key("stretchRepetitions").number(week.stretchRepetitions);
   writeText(writer, "words", week.words);
   writeText(writer, "heldBy", week.heldBy);
   writer.endObject();
@@ -108,10 +112,12 @@ void writePlan(json::Writer& writer, const plan::StarterPlan& plan) {
   writer.key("weeks").beginArray();
   for (const auto& week : plan.weeks) writeWeek(writer, week);
   writer.endArray();
+  writeTexts(writer, "firstSteps", plan.firstSteps);
   writeTexts(writer, "effortWords", plan.effortWords);
   writeTexts(writer, "badDay", plan.badDay);
   writeTexts(writer, "missedWeek", plan.missedWeek);
   writeTexts(writer, "afterIllness", plan.afterIllness);
+  writeTexts(writer, "goingOn", plan.goingOn);
   writeTexts(writer, "notes", plan.notes);
   writer.endObject();
 }

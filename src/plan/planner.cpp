@@ -51,6 +51,7 @@ Option Planner::optionOf(const Candidate& candidate, const Dose& dose) {
   const Exercise& exercise = *candidate.exercise;
   Option option;
   option.preference = (candidate.preferredBy.empty() ? 0 : 1) - (candidate.discouragedBy.empty() ? 0 : 1);
+  option.wish = wishFor(exercise, wishes_);
   option.unsuited = distanceFromLevel(exercise);
   option.isAdapted = candidate.isAdapted();
   option.position = numberOf(positions_, exercise.position);
@@ -63,6 +64,14 @@ Option Planner::optionOf(const Candidate& candidate, const Dose& dose) {
   // The aerobic part has its own day where the session is short, and was fitted beforehand.
   option.budgetMinutes = exercise.section == Section::Aerobic ? 0 : option.minutes;
   return option;
+}
+
+// A goal brings its purposes forward among those the session has room for.
+int Planner::weightOf(const Purpose& purpose) const {
+  const bool isWished = std::any_of(wishes_.begin(), wishes_.end(), [&](const Wish* wish) {
+    return std::find(wish->purposes.begin(), wish->purposes.end(), purpose.id) != wish->purposes.end();
+  });
+  return purpose.priority + (isWished ? library_.wishes.priorityRaise : 0);
 }
 
 // A fixed line is a slot with one option; each that takes no other's place makes room for itself.
@@ -84,7 +93,7 @@ ChoiceProblem Planner::problem() {
       ++fixedLines[section];
     }
     Slot slot;
-    slot.weight = offer.purpose->priority;
+    slot.weight = weightOf(*offer.purpose);
     slot.section = static_cast<int>(section);
     for (std::size_t i = 0; i < offer.candidates.size(); ++i)
       slot.options.push_back(optionOf(offer.candidates[i], offer.doses[i]));
@@ -117,6 +126,7 @@ StarterPlan Planner::run() {
   writeLines(plan);
   writeLeftOut(plan);
   writeAlsoOpen(plan);
+  writeFirstSteps(plan);
   writeSentences(plan);
   return plan;
 }

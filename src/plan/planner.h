@@ -7,6 +7,7 @@
 
 #include "plan/choice.h"
 #include "plan/offer.h"
+#include "plan/week_plan.h"
 
 namespace stile::plan {
 
@@ -15,6 +16,7 @@ class Planner {
   Planner(const Library& library, const Fitting& fitting)
       : library_(library),
         fitting_(fitting),
+        wishes_(library.wishes.of(fitting.request.facts)),
         offers_(offersOf(library, fitting)),
         sessionMinutes_(fitting.prescription.sessionMinutes) {}
 
@@ -37,9 +39,14 @@ class Planner {
   LeftOut uncovered(const Offer& offer) const;
   void writeAlsoOpen(StarterPlan& plan);
   void writeSentences(StarterPlan& plan) const;
+  void writeFirstSteps(StarterPlan& plan) const;
+  void writeWeeks(StarterPlan& plan, const PlanParts& parts) const;
+  int weightOf(const Purpose& purpose) const;
+  void sayWishes(Line& line) const;
 
   const Library& library_;
   const Fitting& fitting_;
+  std::vector<const Wish*> wishes_;  ///< of this client
   std::vector<Offer> offers_;
   Edits edits_;
   std::optional<int> sessionMinutes_;

@@ -12,6 +12,7 @@ namespace {
 std::string whyAnother(const Option& chosen, const Option& other) {
   if (other.preference < chosen.preference)
     return other.preference < 0 ? "findings discourage it" : "findings prefer another";
+  if (other.wish < chosen.wish) return "another is nearer to what the client wants or likes";
   if (other.unsuited > chosen.unsuited) return "another suits the starting level better";
   if (other.isAdapted && !chosen.isAdapted) return "it would have to be changed, another does not";
   return "another takes fewer changes of position, fewer things or less time, or comes first in the list";
@@ -54,8 +55,19 @@ Line Planner::lineOf(const Offer& offer, const Candidate& candidate, const Dose&
   if (!candidate.preferredBy.empty()) line.chosenBecause += "; preferred" + inBrackets(candidate.preferredBy);
   if (!candidate.discouragedBy.empty())
     line.chosenBecause += "; discouraged, but nothing better is open" + inBrackets(candidate.discouragedBy);
+  sayWishes(line);
   line.chosenBecause += ".";
   return line;
+}
+
+void Planner::sayWishes(Line& line) const {
+  for (const Wish* wish : wishes_) {
+    if (isNamedIn(wish->discourage, *line.exercise))
+      line.chosenBecause += "; the client " + wish->clinician + ", but nothing else serves better";
+    if (!serves(*line.exercise, *wish)) continue;
+    line.chosenBecause += "; the client " + wish->clinician;
+    if (line.saidBecause.empty()) line.saidBecause = library_.wishes.phrase("because", {{"said", wish->said}});
+  }
 }
 
 Line Planner::lineOf(const Offer& offer, const FixedLine& fixed) const {
@@ -157,23 +169,36 @@ void Planner::writeAlsoOpen(StarterPlan& plan) {
   }
 }
 
+// Each goal with the first line that serves it; a goal that no line serves is not passed over.
+void Planner::writeFirstSteps(StarterPlan& plan) const {
+  for (const Wish* wish : wishes_) {
+    if (wish->firstStep.empty()) continue;
+    const auto at = std::find_if(plan.lines.begin(), plan.lines.end(),
+                                 [&](const Line& line) { return serves(*line.exercise, *wish); });
+    std::map<std::string, std::string> slots{{"said", wish->said}, {"step", wish->firstStep}};
+    if (at != plan.lines.end()) slots["title"] = at->exercise->title;
+    plan.firstSteps.push_back(library_.wishes.phrase(at != plan.lines.end() ? "firstStep" : "later", slots));
+  }
+}
+
 void Planner::writeSentences(StarterPlan& plan) const {
   const auto& doses = fitting_.doses;
   const auto& prescription = fitting_.prescription;
+  const auto said = [&](const char* key) { return doses.sentencesOf(key, fitting_.request.findings); };
   for (const EffortAnchor& anchor : doses.anchors) plan.effortWords.push_back(anchor.client);
-  plan.badDay = doses.sentencesOf("badDay");
-  plan.missedWeek = doses.sentencesOf("missedWeek");
-  plan.afterIllness = doses.sentencesOf("afterIllness");
-  plan.notes = doses.sentencesOf("notes");
+  plan.badDay = said("badDay");
+  plan.missedWeek = said("missedWeek");
+  plan.afterIllness = said("afterIllness");
+  plan.notes = said("notes");
   const auto progression = fitting_.limits.progression;
-  if (progression == limits::Progression::None) addEach(plan.notes, doses.sentencesOf("pacing"));
-  if (progression == limits::Progression::Slow) addEach(plan.notes, doses.sentencesOf("slow"));
-  const bool hasAerobic = std::any_of(plan.lines.begin(), plan.lines.end(), [](const Line& line) {
-    return line.exercise->section == Section::Aerobic;
-  });
-  const bool hasStrength = std::any_of(plan.lines.begin(), plan.lines.end(), [](const Line& line) {
-    return line.exercise->section == Section::Strength;
-  });
+  if (progression != limits::Progression::None) plan.goingOn = said("goingOn");
+  if (progression == limits::Progression::None) addEach(plan.notes, said("pacing"));
+  if (progression == limits::Progression::Slow) addEach(plan.notes, said("slow"));
+  const auto has = [&](Section section) {
+    return std::any_of(plan.lines.begin(), plan.lines.end(),
+                       [&](const Line& line) { return line.exercise->section == section; });
+  };
+  const bool hasAerobic = has(Section::Aerobic), hasStrength = has(Section::Strength);
   if (prescription.sessionMinutes) {
     const std::map<std::string, std::string> slots{{"minutes", std::to_string(*prescription.sessionMinutes)}};
     if (prescription.mainPartShrank) plan.notes.push_back(doses.phrase("mainPartShrinks", slots));
@@ -181,7 +206,23 @@ void Planner::writeSentences(StarterPlan& plan) const {
     if (hasAerobic && hasStrength && allMinutes_ > *prescription.sessionMinutes)
       plan.notes.push_back(doses.phrase("separateDays", slots));
   }
-  plan.weeks = weeksOf(fitting_, hasAerobic, hasStrength);
+  writeWeeks(plan, {hasAerobic, hasStrength, has(Section::Balance), has(Section::Stretching)});
+}
+
+// The facts behind the way to grow are named where another way would give other weeks.
+void Planner::writeWeeks(StarterPlan& plan, const PlanParts& parts) const {
+  const AerobicGrowth* way = fitting_.doses.aerobicGrowthFor(fitting_.request.facts);
+  plan.weeks = weeksOf(fitting_, parts, way);
+  if (!parts.hasAerobic || way == nullptr) return;
+  const auto isSame = [](const Week& a, const Week& b) { return a.words == b.words; };
+  for (const AerobicGrowth& other : fitting_.doses.aerobicGrowth) {
+    const auto weeks = weeksOf(fitting_, parts, &other);
+    if (std::equal(plan.weeks.begin(), plan.weeks.end(), weeks.begin(), weeks.end(), isSame)) continue;
+    for (const auto* when : {&way->when, &other.when})
+      for (int slot : *when ? (*when)->slotsRead() : std::vector<int>{})
+        addEach(plan.growthReads, {fitting_.request.facts.dictionary().at(slot).id});
+  }
+  if (!plan.growthReads.empty()) plan.levelBecause += " " + way->because;
 }
 
 }  // namespace stile::plan

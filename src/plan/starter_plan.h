@@ -40,6 +40,7 @@ struct Line {
   std::string changed;                   ///< for the client: what is adapted, or ""
   std::vector<std::string> becauseRules; ///< rules that shaped it
   std::string chosenBecause, changedBecause;  ///< for the clinician
+  std::string saidBecause;               ///< for the client: the wish that the line serves, or ""
   std::string pinnedBy;                  ///< "Added by A. Reed.", or "" when it was chosen
   std::optional<LineOverride> override;
 };
@@ -64,6 +65,8 @@ struct Week {
   int number = 1;
   base::Rational aerobicMinutesPerSession = 0, aerobicDays = 0, aerobicMinutesPerWeek = 0;
   base::Rational strengthDays = 0, strengthSets = 0, strengthRepetitions = 0;
+  base::Rational balanceMinutes = 0, balanceDays = 0;  ///< minutes of a session, all balance lines together
+  base::Rational stretchRepetitions = 0;
   std::string words;
   std::string heldBy;                    ///< the cap that stops growth, or ""
 };
@@ -75,8 +78,10 @@ struct StarterPlan {
   std::vector<LeftOut> leftOut;
   std::vector<AlsoOpen> alsoOpen;        ///< in session order
   std::vector<Week> weeks;
+  std::vector<std::string> growthReads;  ///< facts by which aerobic time grows so and not otherwise
   std::vector<std::string> effortWords;  ///< the printed anchors of the effort scale
-  std::vector<std::string> badDay, missedWeek, afterIllness, notes;  ///< for the client
+  std::vector<std::string> firstSteps;   ///< for the client, one for each goal
+  std::vector<std::string> badDay, missedWeek, afterIllness, goingOn, notes;  ///< for the client
   Edits edits;                           ///< what a clinician changed; only what was followed
   bool isEmpty() const { return lines.empty(); }
 };

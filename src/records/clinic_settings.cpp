@@ -48,6 +48,14 @@ ClinicSettings ClinicSettings::load(const std::string& text, const std::string& 
                      "write tags such as en or es");
     settings.languages = std::move(languages);
   }
+  if (const auto chosen = reader.find("policies")) {
+    for (std::size_t i = 0; i < chosen->size(); ++i) {
+      if (chosen->isObject() && chosen->at(i).isString())
+        settings.policies[chosen->keyAt(i)] = chosen->at(i).string();
+      else
+        reader.issue(*chosen, "\"policies\" names a choice for each policy", "write {\"policyDiabetesClearance\": \"ada\"}");
+    }
+  }
   reader.finish();
   return settings;
 }

@@ -1,6 +1,7 @@
 // What a clinic says of itself on every paper. One small JSON document, given with --settings.
 #pragma once
 
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -28,6 +29,8 @@ struct ClinicSettings {
   std::string logo;           ///< a PNG file, its path relative to the settings file
   PaperSize paperSize = PaperSize::A4;
   std::vector<std::string> languages{"en"};  ///< for clients, BCP 47; the first is the clinic's own
+
+  std::map<std::string, std::string> policies;  ///< policy id -> the alternative that this clinic chose
 
   /// Unknown members, wrong types, a paper size or language tag that is none are issues.
   static ClinicSettings load(const std::string& text, const std::string& file, base::Issues& issues);

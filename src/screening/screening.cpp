@@ -106,6 +106,8 @@ Screening screen(const Content& content, facts::FactSet facts, const std::vector
   screening.policies = policiesThatDecide(content, screening, replies);
   screening.isSettled = decisionIsSettled(screening.findings, screening.reach.limits);
   decidePlan(screening, content, replies);
+  if (const auto& plan = screening.plan ? screening.plan : screening.heldPlan)
+    for (PolicyNote& note : policiesThatShape(content, *plan)) screening.policies.push_back(std::move(note));
   return screening;
 }
 

@@ -1,10 +1,9 @@
 // A client's way through a clinic file: asked, screened, held, answered for, opened, held again.
 #include <catch2/catch.hpp>
 
-#include "../store/sample_clinic.h"
-#include "../support/content.h"
-#include "application/client_screening.h"
+#include "application/screen_again.h"
 #include "records/body.h"
+#include "tarnside.h"
 
 using namespace stile;
 using namespace stile::test;
@@ -13,46 +12,7 @@ using limits::Rung;
 
 namespace {
 
-const base::Date kDay = *base::Date::of(2026, 11, 25);
-
-/// A clinic with one client; the session is opened and kept.
-struct Tarnside {
-  Tarnside() {
-    take(Clinic::create({file, "ines", kInes, false}, {"ines", "Ines Calloway", "physiotherapist", records::Role::Clinician, false, false, {}}));
-    open("ines", kInes);
-    base::Issues issues;
-    id = take(application::addClient(*clinic, R"({"given": "Maren", "family": "Oakshott", "born": "1963-03-14"})", "c.json", issues)).id;
-  }
-
-  void open(const std::string& handle, const std::string& passphrase) {
-    clinic.reset();
-    base::Issues issues;
-    clinic = take(Clinic::open({file, handle, passphrase, false}, STILE_SOURCE_DIR, issues));
-  }
-
-  base::Result<std::string> put(const std::string& kind, std::string body) {
-    for (char& c : body)
-      if (c == '\'') c = '"';
-    base::Issues issues;
-    return application::fileEntry(*clinic, id, kind, body, "entry.json", application::overrideRulesOf(content()), issues);
-  }
-
-  application::Filed screen(const std::vector<application::Input>& inputs = {}, base::Date day = kDay) {
-    base::Issues issues;
-    return take(application::screenAndFile(*clinic, id, content(), inputs, day, issues));
-  }
-
-  std::string due(base::Date day = kDay) {
-    std::string text;
-    for (const auto& line : clinic->worklist(day, false)) text += (text.empty() ? "" : " ") + line.task.what;
-    return text;
-  }
-
-  TemporaryFolder folder;
-  std::string file = folder / "tarnside.stile";
-  std::unique_ptr<Clinic> clinic;
-  std::string id;
-};
+const base::Date kDay = kTarnsideDay;
 
 /// The person of a paper test, with members replaced.
 application::Input person(const std::string& name, const std::vector<std::pair<std::string, std::string>>& changes) {
@@ -161,7 +121,7 @@ TEST_CASE("Answers are saved one by one, a wrong line is refused whole, and the 
   CHECK(value("fallsLastYear").low == base::Rational(2));
   CHECK(value("desiredIntensity").text == "light");
   CHECK(tarnside.due() == "signOff");
-  take(application::prefill(*tarnside.clinic, tarnside.id));
+  take(application::prefill(*tarnside.clinic, tarnside.id, content().dictionary, kDay));
   const auto again = tarnside.screen();
   CHECK_FALSE(again.screening.facts.at(content().dictionary.find("fallsLastYear")->slot).value.isSettled());
 }
@@ -205,7 +165,7 @@ TEST_CASE("Overrides: absolute rules are refused, acute ones wait for another cl
   tarnside.open("rolf", kRolf);
   take(tarnside.put("secondSignature", second));
   CHECK(tarnside.due() == "signOff");
-  CHECK(contains(take(application::showClient(*tarnside.clinic, tarnside.id, kDay)), "second signature by rolf"));
+  CHECK(contains(take(application::showClient(*tarnside.clinic, tarnside.id, kDay)), "second signature: Rolf Anning, physician"));
 }
 
 TEST_CASE("Two records of one person are merged, shown, undone; erasing takes both") {

@@ -22,7 +22,7 @@ inline std::map<std::string, std::string> planFiles() {
   std::map<std::string, std::string> files;
   const std::filesystem::path root = STILE_SOURCE_DIR;
   for (const char* part : {"rules/facts", "rules/exercises", "rules/movement", "rules/sources", "rules/norms", "rules/policy.json",
-                           "rules/doses.json", "rules/vocabulary.json", "rules/medicines/classes.json"}) {
+                           "rules/doses.json", "rules/wishes.json", "rules/vocabulary.json", "rules/medicines/classes.json"}) {
     const auto take = [&](const std::filesystem::path& path) {
       std::ifstream in(path, std::ios::binary);
       files[std::filesystem::relative(path, root).generic_string()] = {std::istreambuf_iterator<char>(in), {}};
@@ -62,6 +62,8 @@ class Client {
 
   Client& is(std::string_view fact, bool value) { return set(fact, expression::Value::boolean(value)); }
   Client& is(std::string_view fact, int value) { return set(fact, expression::Value::number(value)); }
+  /// The clinic chose this alternative of a policy.
+  Client& under(std::string_view policy, std::string code) { return set(policy, expression::Value::code(std::move(code))); }
   /// Every piece of equipment and every ability is there.
   Client& hasEverything() {
     for (const char* fact :

@@ -1,0 +1,154 @@
+#include "application/client_papers.h"
+
+#include <filesystem>
+
+#include "application/client_signing.h"
+#include "application/clinic_document.h"
+#include "application/content_folder.h"
+#include "application/stored_inputs.h"
+#include "base/base64.h"
+#include "exchange/edits_json.h"
+#include "json/document.h"
+#include "records/body.h"
+
+namespace stile::application {
+namespace {
+
+using base::Failure;
+using base::FailureKind;
+
+constexpr const char* kPaper = "paper";
+
+const records::Entry* entryOf(const std::vector<records::Entry>& entries, const std::string& id) {
+  for (const auto& entry : entries)
+    if (entry.id == id) return &entry;
+  return nullptr;
+}
+
+/// The entry that holds these bytes already, or "".
+std::string sameBytes(const std::vector<records::Entry>& entries, const std::string& text) {
+  for (const auto& entry : entries)
+    if (entry.kind == kPaper && records::Body(entry.body).text("bytes") == text) return entry.id;
+  return {};
+}
+
+std::string add(RecordWork& work, const IssuedPaper& paper, const std::string& bytes) {
+  const std::string text = base::toBase64(bytes);
+  const std::string same = sameBytes(work.entries(), text);
+  json::Writer writer(0);
+  writer.beginObject().member("date", paper.date.toText()).member("screening", paper.screening).member("name", paper.name);
+  writer.member("format", paper.format).member("language", paper.language);
+  if (same.empty())
+    writer.member("bytes", text);
+  else
+    writer.member("sameAs", same);
+  writer.endObject();
+  return work.add(kPaper, writer.text());
+}
+
+/// How a clinician changed the plan of a filed screening.
+plan::Edits editsOf(const records::Body& screening, base::Issues& issues) {
+  const auto result = screening.root() ? screening.root()->find("result") : std::nullopt;
+  const auto plan = result ? result->find("plan") : std::nullopt;
+  const auto edits = plan && plan->isObject() ? plan->find("edited") : std::nullopt;
+  if (!edits) return {};
+  json::Writer writer(0);
+  writer.copy(*edits);
+  return exchange::readEdits(writer.text(), "the edits on record", issues);
+}
+
+/// The screening as it was filed: its answers, and the plan as it was changed.
+base::Result<screening::Screening> screenedAgain(const screening::Content& content, const std::string& body, base::Date date, base::Issues& askedBack) {
+  auto screened = screenClient(content, StoredInputs(body).inputs(), date, askedBack);
+  if (!screened) return screened;
+  const plan::Edits edits = editsOf(records::Body(body), askedBack);
+  if (edits.list.empty()) return screened;
+  if (const auto edited = editPlan(content, screened.value(), edits, askedBack); !edited) return edited.failure();
+  return screened;
+}
+
+/// What papers say of the client and the clinic, out of the file.
+base::Result<bool> fillIn(PaperOptions& options, Clinic& clinic, const records::ClientRecord& record) {
+  ClinicDocument document = clinicDocument(clinic);
+  if (document.text.empty()) return Failure{FailureKind::Usage, "the clinic file says nothing of the clinic yet; \"stile clinic settings\" puts it in"};
+  auto logo = clinicLogo(clinic);
+  if (!logo) return logo.failure();
+  options.given = GivenSettings{std::move(document.settings), std::move(logo).value()};
+  options.client = {record.client.fullName(), record.client.born ? record.client.born->toLongText() : "", record.client.record};
+  if (options.physician.empty() && !record.client.physician.name.empty())
+    options.physician = record.client.physician.name + (record.client.physician.place.empty() ? "" : ", " + record.client.physician.place);
+  options.isSharedWithPhysician = record.hasConsent("physician");
+  return true;
+}
+
+}  // namespace
+
+base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, const screening::Content& content, const std::string& contentFolder,
+                                      PaperOptions options, base::Date today, base::Issues& issues) {
+  auto opened = RecordWork::open(clinic, id);
+  if (!opened) return opened.failure();
+  RecordWork& work = opened.value();
+  const auto record = work.folded();
+  const auto* line = record.lastScreening();
+  if (line == nullptr) return Failure{FailureKind::Usage, "there is no screening yet to write papers of"};
+  if (line->content != content.version)
+    return Failure{FailureKind::Refused, "the last screening was made with content " + line->content + ", and this is " + content.version + "; screen again first"};
+  if (const auto filled = fillIn(options, clinic, record); !filled) return filled.failure();
+  const std::string& body = entryOf(work.entries(), line->id)->body;
+  base::Issues askedBack;
+  const auto screened = screenedAgain(content, body, line->date, askedBack);
+  if (!screened) return screened.failure();
+  options.notes = decisionNotes(clinic, work.entries(), line->id);
+  options.screenAgain = [&](const screening::Content& other) {
+    base::Issues ignored;
+    return screenedAgain(other, body, line->date, ignored);
+  };
+  const auto written = writePapers(screened.value(), content, askedBack, contentFolder, options, issues);
+  if (!written) return written.failure();
+  for (const std::string& path : written.value().files) {
+    const auto bytes = readFile(path);
+    if (!bytes) return bytes.failure();
+    const std::filesystem::path file(path);
+    add(work, {{}, file.stem().string(), file.extension().string().substr(1), line->id, options.language, {}, today}, bytes.value());
+  }
+  const auto done = work.commit();
+  if (!done) return done.failure();
+  std::string text = written.value().text;
+  if (!options.isSharedWithPhysician) text += "No letter to others: the client has not agreed to share with the physician.\n";
+  return text;
+}
+
+base::Result<std::string> filePaper(Clinic& clinic, const std::string& id, const IssuedPaper& paper, const std::string& bytes) {
+  auto opened = RecordWork::open(clinic, id);
+  if (!opened) return opened.failure();
+  if (entryOf(opened.value().entries(), paper.screening) == nullptr) return Failure{FailureKind::Usage, paper.screening + ": this client has no screening of that id"};
+  const std::string entry = add(opened.value(), paper, bytes);
+  const auto done = opened.value().commit();
+  if (!done) return done.failure();
+  return entry;
+}
+
+std::vector<IssuedPaper> issuedPapers(const std::vector<records::Entry>& entries) {
+  std::vector<IssuedPaper> papers;
+  for (const auto& entry : entries) {
+    if (entry.kind != kPaper) continue;
+    const records::Body body(entry.body);
+    if (const auto date = body.date("date"))
+      papers.push_back({entry.id, body.text("name"), body.text("format"), body.text("screening"), body.text("language"), entry.by, *date});
+  }
+  return papers;
+}
+
+base::Result<std::string> readPaper(Clinic& clinic, const std::string& id, const std::string& entry) {
+  const auto entries = clinic.file().read(id);
+  if (!entries) return entries.failure();
+  const auto* paper = entryOf(entries.value(), entry);
+  if (paper == nullptr || paper->kind != kPaper) return Failure{FailureKind::Usage, entry + ": this client has no paper of that id"};
+  const std::string same = records::Body(paper->body).text("sameAs");
+  if (!same.empty()) paper = entryOf(entries.value(), same);
+  const auto bytes = paper == nullptr ? std::nullopt : base::fromBase64(records::Body(paper->body).text("bytes"));
+  if (!bytes) return Failure{FailureKind::File, entry + ": the paper's bytes cannot be read"};
+  return *bytes;
+}
+
+}  // namespace stile::application

@@ -1,0 +1,34 @@
+// Papers that leave the clinic: written for the last screening, and kept in the record as they went out.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "application/client_records.h"
+#include "application/write_papers.h"
+
+namespace stile::application {
+
+struct IssuedPaper {
+  std::string entry, name, format;  ///< "handout", "pdf"
+  std::string screening;            ///< entry it was made from
+  std::string language;
+  std::string by;                   ///< sign-in name
+  base::Date date;
+};
+
+/// Writes the papers of the last screening into `options.folder` and files each of them. The clinic's
+/// settings and logo come from the file, name and record number from the client. Letters to others
+/// are left out without the client's consent to share with the physician. Gives what `stile papers`
+/// prints. Refused when the content is not the one the screening was made with.
+base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, const screening::Content& content, const std::string& contentFolder,
+                                      PaperOptions options, base::Date today, base::Issues& issues);
+
+/// Files one paper that was made elsewhere (the desk's preview). The same bytes are kept once.
+base::Result<std::string> filePaper(Clinic& clinic, const std::string& id, const IssuedPaper& paper, const std::string& bytes);
+
+std::vector<IssuedPaper> issuedPapers(const std::vector<records::Entry>& entries);
+/// The bytes of an issued paper, as they went out.
+base::Result<std::string> readPaper(Clinic& clinic, const std::string& id, const std::string& entry);
+
+}  // namespace stile::application

@@ -1,0 +1,60 @@
+#include "desktop/accessible.h"
+
+#include <gtk/gtk.h>
+#include <wx/window.h>
+
+namespace stile::desktop {
+namespace {
+
+AtkObject* accessibleOf(wxWindow& window) {
+  return gtk_widget_get_accessible(GTK_WIDGET(window.GetHandle()));
+}
+
+void set(AtkObject* object, const std::string& name, const std::string& description) {
+  atk_object_set_name(object, name.c_str());
+  if (!description.empty()) atk_object_set_description(object, description.c_str());
+}
+
+}  // namespace
+
+void nameFor(wxWindow& window, const std::string& name, const std::string& description) {
+  GtkWidget* widget = GTK_WIDGET(window.GetHandle());
+  set(gtk_widget_get_accessible(widget), name, description);
+  // A text of several lines stands inside a scrolled pane: the pane is not what is read.
+  if (GTK_IS_SCROLLED_WINDOW(widget))
+    if (GtkWidget* inside = gtk_bin_get_child(GTK_BIN(widget)); inside != nullptr) set(gtk_widget_get_accessible(inside), name, description);
+  // A choice is told by the button inside.
+  if (GTK_IS_COMBO_BOX(widget))
+    gtk_container_forall(
+        GTK_CONTAINER(widget),
+        [](GtkWidget* child, gpointer words) {
+          if (GTK_IS_BUTTON(child)) atk_object_set_name(gtk_widget_get_accessible(child), static_cast<const char*>(words));
+        },
+        const_cast<char*>(name.c_str()));
+}
+
+void pictureFor(wxWindow& window, const std::string& name, const std::string& description) {
+  AtkObject* const object = accessibleOf(window);
+  atk_object_set_role(object, ATK_ROLE_IMAGE);
+  set(object, name, description);
+}
+
+void groupFor(wxWindow& window, const std::string& name, const std::string& description) {
+  AtkObject* const object = accessibleOf(window);
+  atk_object_set_role(object, ATK_ROLE_PANEL);
+  set(object, name, description);
+}
+
+void styleClass(wxWindow& window, const char* name, bool isOn) {
+  GtkStyleContext* const style = gtk_widget_get_style_context(GTK_WIDGET(window.GetHandle()));
+  if (isOn)
+    gtk_style_context_add_class(style, name);
+  else
+    gtk_style_context_remove_class(style, name);
+}
+
+void showFocus(wxWindow& topLevel) {
+  if (GTK_IS_WINDOW(topLevel.GetHandle())) gtk_window_set_focus_visible(GTK_WINDOW(topLevel.GetHandle()), TRUE);
+}
+
+}  // namespace stile::desktop

@@ -1,0 +1,22 @@
+// Names for those who cannot see the window. The toolkit's own names do not reach screen readers here,
+// so they are set on the native control.
+#pragma once
+
+#include <string>
+
+class wxWindow;
+
+namespace stile::desktop {
+
+/// What a screen reader says of the control; `description` may be longer and is read on request.
+void nameFor(wxWindow& window, const std::string& name, const std::string& description = {});
+/// A picture: role, name and description.
+void pictureFor(wxWindow& window, const std::string& name, const std::string& description);
+/// A part of a page that only holds others.
+void groupFor(wxWindow& window, const std::string& name, const std::string& description = {});
+/// A style class of the style sheet, put on or taken off.
+void styleClass(wxWindow& window, const char* name, bool isOn = true);
+/// Shows the focus before the first key is pressed.
+void showFocus(wxWindow& topLevel);
+
+}  // namespace stile::desktop

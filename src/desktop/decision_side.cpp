@@ -1,0 +1,102 @@
+#include "desktop/decision_side.h"
+
+#include <wx/sizer.h>
+#include <wx/wupdlock.h>
+
+#include "desktop/accessible.h"
+#include "desktop/drawing_panel.h"
+#include "desktop/key_button.h"
+#include "desktop/ladder_panel.h"
+#include "desktop/prose.h"
+#include "desktop/question_view.h"
+#include "documents/decision_drawing.h"
+#include "documents/decision_words.h"
+
+namespace stile::desktop {
+namespace {
+
+constexpr std::size_t kOpenShown = 6;
+
+/// A panel whose children are fitted to its width, one below the other.
+class Stack : public wxPanel, public Fitted {
+ public:
+  explicit Stack(wxWindow* parent) : wxPanel(parent) { SetSizer(new wxBoxSizer(wxVERTICAL)); }
+  void fit(int width) override { fitChildren(*this, width); }
+};
+
+std::size_t mattering(const interview::Session& session) {
+  std::size_t count = 0;
+  for (const auto& [ref, stake] : session.stakes().all()) count += stake.decides && session.said(ref) == nullptr ? 1 : 0;
+  return count;
+}
+
+}  // namespace
+
+DecisionSide::DecisionSide(wxWindow* parent, const Theme& theme, std::function<void(interview::QuestionRef)> jump)
+    : Column(parent, theme, drawing::Colour::Well, 20, 900), theme_(theme), jump_(std::move(jump)) {
+  groupFor(*this, "Decision so far");
+  auto* top = new wxBoxSizer(wxHORIZONTAL);
+  count_ = new Prose(this, theme, Step::Numeral, "0");
+  countWords_ = new Prose(this, theme, Step::Body, "questions can still change the decision");
+  top->Add(count_, 0, wxALIGN_CENTRE_VERTICAL | wxRIGHT, FromDIP(16));
+  top->Add(countWords_, 1, wxALIGN_CENTRE_VERTICAL);
+  stack().Add(top, 0, wxEXPAND);
+  action_ = new Prose(this, theme, Step::Reading, " ");
+  put(action_, 4);
+  strip_ = new DrawingPanel(this, theme, drawing::Colour::Well);
+  stack().Add(strip_, 0, wxTOP, FromDIP(4));
+  put(new Rule(this, theme), 12);
+  sentence_ = new Prose(this, theme, Step::Heading, " ");
+  put(sentence_, 10);
+  possible_ = new Prose(this, theme, Step::Body, " ");
+  put(possible_, 2);
+  ladder_ = new LadderPanel(this, theme, drawing::Colour::Well, [this](int slot) {
+    if (session_ == nullptr) return;
+    const int place = session_->ground().questions().placeOf(slot);
+    if (place >= 0) jump_({place, session_->question({place, -1}).group >= 0 ? 0 : -1});
+  });
+  put(ladder_, 14);
+  put(new Rule(this, theme), 12);
+  open_ = new Stack(this);
+  open_->SetBackgroundColour(theme.colour(drawing::Colour::Well));
+  put(open_, 8);
+}
+
+void DecisionSide::show(interview::Session& session, const screening::Screening& screening, const std::string& emergencyNumber) {
+  const wxWindowUpdateLocker calm(this);
+  session_ = &session;
+  const std::size_t left = mattering(session);
+  const bool isSettled = session.closing() == interview::Closing::Settled;
+  count_->say(isSettled ? "✓" : std::to_string(left));
+  countWords_->say(isSettled ? "Settled: no unanswered question can change the decision" : left == 1 ? "question can still change the decision" : "questions can still change the decision");
+  action_->say(documents::actionSentence(screening));
+  strip_->show(documents::actionStripOf(screening, 440));
+  sentence_->say(documents::decisionSentence(screening));
+  possible_->say(documents::intervalSentence(screening));
+  ladder_->show(screening, emergencyNumber);
+  showOpen(session);
+  refit();
+}
+
+void DecisionSide::showOpen(interview::Session& session) {
+  open_->DestroyChildren();
+  const auto rows = stillOpen(session, kOpenShown);
+  if (rows.empty()) return;
+  auto* title = new Prose(open_, theme_, Step::Reading, "Still open, most narrowing first");
+  title->SetFont(theme_.font(15, true));
+  open_->GetSizer()->Add(title);
+  for (const OpenRow& row : rows) {
+    auto* link = new KeyButton(open_, theme_, "said", {"", row.words, "", false});
+    nameFor(*link, "Go to the question: " + row.words);
+    link->Bind(wxEVT_BUTTON, [this, ref = row.question](wxCommandEvent&) { CallAfter([this, ref] { jump_(ref); }); });
+    open_->GetSizer()->Add(link, 0, wxEXPAND);
+  }
+}
+
+void DecisionSide::enter() {
+  for (wxWindow* child : ladder_->GetChildren())
+    for (wxWindow* inner : child->GetChildren())
+      if (inner->AcceptsFocus()) return inner->SetFocus();
+}
+
+}  // namespace stile::desktop

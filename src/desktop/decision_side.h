@@ -1,0 +1,39 @@
+// The right side of the interview: counter, action today, sentence, ladder with its reasons, and what
+// is still open.
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <string>
+
+#include "desktop/fitted.h"
+#include "interview/session.h"
+#include "screening/screening.h"
+
+namespace stile::desktop {
+
+class DrawingPanel;
+class LadderPanel;
+class Prose;
+
+class DecisionSide : public Column {
+ public:
+  DecisionSide(wxWindow* parent, const Theme& theme, std::function<void(interview::QuestionRef)> jump);
+  /// `session` and `screening` must stay until the next call.
+  void show(interview::Session& session, const screening::Screening& screening, const std::string& emergencyNumber);
+  /// To the ladder, for F6.
+  void enter();
+
+ private:
+  void showOpen(interview::Session& session);
+
+  const Theme& theme_;
+  std::function<void(interview::QuestionRef)> jump_;
+  interview::Session* session_ = nullptr;
+  Prose *count_, *countWords_, *sentence_, *possible_, *action_;
+  DrawingPanel* strip_;
+  LadderPanel* ladder_;
+  wxPanel* open_;
+};
+
+}  // namespace stile::desktop

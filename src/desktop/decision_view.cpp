@@ -1,0 +1,142 @@
+#include "desktop/decision_view.h"
+
+#include <algorithm>
+#include <set>
+
+#include "documents/decision_words.h"
+#include "documents/ladder_words.h"
+#include "documents/limit_words.h"
+#include "facts/fact_display.h"
+
+namespace stile::desktop {
+namespace {
+
+using limits::Rung;
+using rules::Finding;
+using rules::Standing;
+using screening::RungState;
+using screening::Screening;
+
+constexpr std::size_t kHoldsShown = 2, kReasonsShown = 4, kHoldersShown = 3;
+
+bool isPolicy(const Screening& screening, const rules::Reason& reason) {
+  return reason.slot >= 0 && screening.facts.dictionary().at(reason.slot).isPolicy();
+}
+
+std::string reasonWords(const rules::Reason& reason) {
+  return reason.label + (reason.label.ends_with("?") ? " " : ": ") + (reason.value.empty() ? std::string(facts::toText(reason.why)) : reason.value);
+}
+
+HoldLine holdLine(const Screening& screening, const screening::RungReason& reason) {
+  const Finding& finding = screening.findings[reason.finding];
+  HoldLine line{documents::keyWords(screening, reason), {}, -1};
+  // What is not known comes first: it is what the client can still be asked.
+  for (const bool wantsUnknown : {true, false})
+    for (const rules::Reason& one : finding.reasons)
+      if (line.slot < 0 && one.isUnknown == wantsUnknown && one.slot >= 0 && !isPolicy(screening, one)) {
+        line.slot = one.slot;
+        line.link = reasonWords(one);
+      }
+  return line;
+}
+
+std::string holderTitles(const std::vector<const Finding*>& holders) {
+  std::string titles;
+  for (std::size_t i = 0; i < holders.size() && i < kHoldersShown; ++i) titles += (titles.empty() ? "" : " · ") + documents::titleOf(*holders[i]);
+  if (holders.size() > kHoldersShown) titles += " · and " + std::to_string(holders.size() - kHoldersShown) + " more";
+  return titles.empty() ? "a physician's reply" : titles;
+}
+
+std::vector<LimitRow> rowsOf(const std::vector<documents::LimitLine>& lines) {
+  std::vector<LimitRow> rows;
+  for (const auto& line : lines) rows.push_back({line.term, documents::asSentence(line.text), holderTitles(line.holders)});
+  return rows;
+}
+
+std::string joined(const std::set<std::string>& sentences) {
+  std::string text;
+  for (const std::string& one : sentences) text += (text.empty() ? "" : " ") + documents::asSentence(one);
+  return text;
+}
+
+}  // namespace
+
+std::vector<RungHolds> rungHoldsOf(const Screening& screening) {
+  std::vector<RungHolds> all;
+  std::set<std::size_t> said;
+  for (const Rung rung : {Rung::Vigorous, Rung::Moderate, Rung::Light}) {
+    RungHolds holds{rung, {}, 0};
+    std::set<std::size_t> here;
+    for (const limits::Bay bay : limits::kBays) {
+      const auto* view = documents::rungAt(screening, bay, rung);
+      if (view == nullptr || view->state == RungState::Open) continue;
+      for (const auto& reason : view->reasons) {
+        if (said.contains(reason.finding) || !here.insert(reason.finding).second) continue;
+        if (holds.lines.size() < kHoldsShown)
+          holds.lines.push_back(holdLine(screening, reason));
+        else
+          ++holds.more;
+      }
+    }
+    said.insert(here.begin(), here.end());
+    all.push_back(std::move(holds));
+  }
+  return all;
+}
+
+std::vector<FindingRow> findingRowsOf(const Screening& screening) {
+  std::vector<const Finding*> sorted;
+  for (const Finding& finding : screening.findings) sorted.push_back(&finding);
+  const auto weight = [](const Finding* finding) {
+    Rung left = Rung::Vigorous;
+    for (const limits::Bay bay : limits::kBays) left = std::min({left, finding->full.ceiling[bay], leftOpenBy(finding->full.clearance[bay])});
+    return std::tuple(finding->standing == Standing::Open, -static_cast<int>(finding->full.action), static_cast<int>(left));
+  };
+  std::stable_sort(sorted.begin(), sorted.end(), [&](const Finding* a, const Finding* b) { return weight(a) < weight(b); });
+  std::vector<FindingRow> rows;
+  for (const Finding* finding : sorted) {
+    FindingRow row{documents::titleOf(*finding), finding->say.clinician, {}, finding->standing == Standing::Certain};
+    std::size_t shown = 0, more = 0;
+    for (const auto& reason : finding->reasons) {
+      if (isPolicy(screening, reason)) continue;
+      if (shown++ < kReasonsShown)
+        row.because += (row.because.empty() ? "" : " · ") + reasonWords(reason);
+      else
+        ++more;
+    }
+    if (more > 0) row.because += " · and " + std::to_string(more) + " more";
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<LimitRow> limitRowsOf(const Screening& screening, const screening::Content& content) {
+  return rowsOf(documents::limitLinesOf(screening, content.rules));
+}
+
+std::vector<LimitRow> checkRowsOf(const Screening& screening, const screening::Content& content) {
+  return rowsOf(documents::checkLinesOf(screening, content.rules));
+}
+
+std::vector<LimitRow> referralRowsOf(const Screening& screening, const screening::Content& content) {
+  std::vector<LimitRow> rows;
+  for (const auto& [service, referral] : screening.reach.limits.referrals)
+    rows.push_back({documents::capitalized(documents::termWords(content.rules.vocabulary.services, service, false)),
+                    documents::capitalized(documents::wordsOf(referral.within)) + ". " + joined(referral.why), joined(referral.ask)});
+  return rows;
+}
+
+std::string noteOf(const Screening& screening, const screening::Content& content) {
+  std::string note = "Exercise screening, " + screening.date.toLongText() + "\n" + documents::decisionSentence(screening) + "\n" +
+                     documents::actionSentence(screening) + "\n";
+  std::string titles;
+  for (const FindingRow& row : findingRowsOf(screening))
+    if (row.isCertain) titles += (titles.empty() ? "" : "; ") + row.title;
+  note += "Findings: " + (titles.empty() ? "none" : titles) + ".\n";
+  for (const LimitRow& row : limitRowsOf(screening, content)) note += row.term + ": " + row.text + "\n";
+  for (const LimitRow& row : checkRowsOf(screening, content)) note += row.term + ": " + row.text + "\n";
+  for (const LimitRow& row : referralRowsOf(screening, content)) note += "Referral, " + row.term + ": " + row.text + "\n";
+  return note + "Rules " + content.version + ". Supports, and does not replace, licensed judgement.\n";
+}
+
+}  // namespace stile::desktop

@@ -1,0 +1,198 @@
+#include "desktop/desk.h"
+
+#include <algorithm>
+#include <chrono>
+#include <ctime>
+#include <filesystem>
+
+#include "application/client_papers.h"
+#include "application/client_signing.h"
+#include "application/clinic_document.h"
+#include "application/screen_client.h"
+#include "desktop/private_folder.h"
+#include "documents/decision_words.h"
+#include "json/document.h"
+
+namespace stile::desktop {
+namespace {
+
+/// What the first run asks for.
+std::string toJson(const records::ClinicSettings& settings) {
+  json::Writer writer(0);
+  writer.beginObject().member("name", settings.name).member("emergencyNumber", settings.emergencyNumber);
+  if (!settings.telephone.empty()) writer.member("telephone", settings.telephone);
+  writer.member("clinician", settings.clinician).member("paperSize", records::idOf(settings.paperSize)).endObject();
+  return writer.text();
+}
+
+}  // namespace
+
+Desk::Desk(std::string contentFolder, std::optional<base::Date> day) : contentFolder_(std::move(contentFolder)), day_(day) {}
+
+Desk::~Desk() { closeClinic(); }
+
+base::Date Desk::today() const {
+  if (day_) return *day_;
+  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+  std::tm local{};
+  localtime_r(&now, &local);
+  return *base::Date::of(local.tm_year + 1900, local.tm_mon + 1, local.tm_mday);
+}
+
+void Desk::loadContent(std::function<void()> done) {
+  loader_ = std::jthread([this, done = std::move(done)] {
+    loaded_ = application::loadContent(contentFolder_, loadIssues_);
+    done();
+  });
+}
+
+void Desk::takeContent() {
+  if (loader_.joinable()) loader_.join();
+  if (isContentRead_ || !loaded_) return;
+  isContentRead_ = true;
+  contentIssues_ = loadIssues_;
+  if (*loaded_)
+    content_ = loaded_->value();
+  else if (contentIssues_.empty())
+    contentIssues_.error({contentFolder_, 0, 0, {}}, "", loaded_->failure().message);
+}
+
+base::Result<std::string> Desk::createClinic(const application::ClinicAccess& access, const records::Clinician& first,
+                                             const records::ClinicSettings& settings) {
+  auto phrase = application::Clinic::create(access, first);
+  if (!phrase) return phrase;
+  if (auto opened = openClinic(access); !opened) return opened.failure();
+  base::Issues issues;
+  const auto saved = application::saveClinicSettings(*clinic_, toJson(settings), "the settings", {}, today(), issues);
+  if (!saved) return saved.failure();
+  settings_ = settings;
+  return phrase;
+}
+
+base::Result<bool> Desk::openClinic(const application::ClinicAccess& access) {
+  base::Issues issues;
+  auto opened = application::Clinic::open(access, contentFolder_, issues);
+  if (!opened) return opened.failure();
+  closeClinic();
+  clinic_ = std::move(opened).value();
+  clinicFile_ = access.file;
+  settings_ = application::clinicDocument(*clinic_).settings;
+  return true;
+}
+
+void Desk::closeClinic() {
+  closeClient();
+  clinic_.reset();
+  settings_ = {};
+  if (demonstration_) application::removeDemonstration(*demonstration_);
+  demonstration_.reset();
+}
+
+base::Result<bool> Desk::openDemonstration() {
+  takeContent();
+  if (content_ == nullptr) return base::Failure{base::FailureKind::Refused, "The content has errors, so there is no demo clinic."};
+  auto made = application::makeDemonstration(contentFolder_, *content_, today());
+  if (!made) return made.failure();
+  auto opened = openClinic(made.value().access);
+  if (opened)
+    demonstration_ = std::move(made).value();
+  else
+    application::removeDemonstration(made.value());
+  return opened;
+}
+
+void Desk::openClient(const std::string& id) {
+  if (id == clientId_) return;
+  closeClient();
+  clientId_ = id;
+}
+
+void Desk::closeClient() {
+  interview_.reset();
+  screening_.reset();
+  filedEntry_.clear();
+  isSignedOff_ = false;
+  clientId_.clear();
+}
+
+base::Result<bool> Desk::beginInterview(const std::string& form) {
+  if (content_ == nullptr || client() == nullptr) return base::Failure{base::FailureKind::Usage, "An interview needs a client, and rules without errors."};
+  auto begun = application::ClientInterview::open(*clinic_, clientId_, *content_, form, today());
+  if (!begun) return begun.failure();
+  interview_ = std::move(begun).value();
+  answersChanged();
+  return true;
+}
+
+void Desk::answersChanged() {
+  screening_.reset();
+  filedEntry_.clear();
+  isSignedOff_ = false;
+}
+
+const screening::Screening* Desk::screening() {
+  if (screening_ == nullptr && interview_ != nullptr) {
+    auto& session = interview_->session();
+    screening_ = std::make_unique<screening::Screening>(screening::screen(*content_, session.position().facts(), session.ground().replies(), session.ground().today()));
+  }
+  return screening_.get();
+}
+
+base::Result<bool> Desk::completeInterview(base::Issues& issues) {
+  if (interview_ == nullptr) return base::Failure{base::FailureKind::Usage, "No interview was begun."};
+  auto filed = interview_->complete(issues);
+  if (!filed) return filed.failure();
+  filedEntry_ = filed.value().entry;
+  screening_ = std::make_unique<screening::Screening>(std::move(filed.value().screening));
+  interview_.reset();
+  return true;
+}
+
+const application::ClientLine* Desk::client() const { return clinic_ && !clientId_.empty() ? clinic_->client(clientId_) : nullptr; }
+
+base::Result<std::vector<std::string>> Desk::signOff() {
+  auto done = application::signOff(*clinic_, clientId_, filedEntry_, today());
+  if (!done) return done.failure();
+  isSignedOff_ = true;
+  return done.value().warnings;
+}
+
+base::Result<bool> Desk::checkPassphrase(const std::string& passphrase) { return clinic_->unlock(passphrase); }
+
+base::Result<std::vector<DeskPaper>> Desk::papers() {
+  const auto* screening = this->screening();
+  if (screening == nullptr) return base::Failure{base::FailureKind::Usage, "Nothing is decided yet, so there is nothing to write."};
+  const PrivateFolder folder;
+  application::PaperOptions options;
+  options.folder = folder.path();
+  options.given = application::GivenSettings{settings_, {}};
+  options.html = false;
+  const auto& card = client()->card;
+  const auto born = base::Date::parse(card.born);
+  options.client = {card.name(), born ? born->toLongText() : "", card.record};
+  base::Issues issues;
+  const auto written = application::writePapers(*screening, *content_, {}, contentFolder_, options, issues);
+  if (!written) return written.failure();
+  std::vector<DeskPaper> papers;
+  for (const std::string& file : written.value().files) {
+    auto bytes = application::readFile(file);
+    if (!bytes) return bytes.failure();
+    const std::string name = std::filesystem::path(file).stem().string();
+    std::string title = name;
+    std::replace(title.begin(), title.end(), '-', ' ');
+    papers.push_back({name, documents::capitalized(title), std::move(bytes).value()});
+  }
+  return papers;
+}
+
+base::Result<bool> Desk::issuePapers(const std::string& folder) {
+  application::PaperOptions options;
+  options.folder = folder;
+  options.html = false;
+  base::Issues issues;
+  const auto done = application::issuePapers(*clinic_, clientId_, *content_, contentFolder_, options, today(), issues);
+  if (!done) return done.failure();
+  return true;
+}
+
+}  // namespace stile::desktop

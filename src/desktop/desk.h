@@ -1,0 +1,115 @@
+// What is open at the desk: content, clinic file, client. No window in it, and nothing decided:
+// everything is asked of the use cases.
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <thread>
+#include <vector>
+
+#include "application/client_interview.h"
+#include "application/clinic.h"
+#include "application/demonstration.h"
+#include "base/date.h"
+#include "base/issue.h"
+#include "base/result.h"
+#include "records/clinic_settings.h"
+#include "screening/content.h"
+#include "screening/screening.h"
+
+namespace stile::desktop {
+
+/// A paper as it would be printed.
+struct DeskPaper {
+  std::string name;   ///< of its file, without ending: "handout"
+  std::string title;  ///< "Handout"
+  std::string pdf;    ///< bytes
+};
+
+class Desk {
+ public:
+  /// `day`: the date to work on; none = the civil date of the machine.
+  Desk(std::string contentFolder, std::optional<base::Date> day);
+  ~Desk();
+  Desk(const Desk&) = delete;
+  Desk& operator=(const Desk&) = delete;
+
+  base::Date today() const;
+  const std::string& contentFolder() const { return contentFolder_; }
+
+  /// Reads the content in the background; `done` is called there. Nothing is seen of it before
+  /// takeContent() was called in the window's own thread.
+  void loadContent(std::function<void()> done);
+  void takeContent();
+  /// nullptr while it is being read, and when it has errors.
+  const screening::Content* content() const { return content_.get(); }
+  bool isContentRead() const { return isContentRead_; }
+  const base::Issues& contentIssues() const { return contentIssues_; }
+
+  /// Makes the file, opens it and saves the settings. Gives the recovery phrase, shown this once.
+  base::Result<std::string> createClinic(const application::ClinicAccess& access, const records::Clinician& first,
+                                         const records::ClinicSettings& settings);
+  base::Result<bool> openClinic(const application::ClinicAccess& access);
+  /// Makes and opens the demonstration; it is removed when it is closed.
+  base::Result<bool> openDemonstration();
+  void closeClinic();
+  /// nullptr until a file is open.
+  application::Clinic* clinic() const { return clinic_.get(); }
+  const std::string& clinicFile() const { return clinicFile_; }
+  const records::ClinicSettings& settings() const { return settings_; }
+
+  /// The client whose pages are shown.
+  void openClient(const std::string& id);
+  void closeClient();
+  const std::string& clientId() const { return clientId_; }
+  /// nullptr when none is open.
+  const application::ClientLine* client() const;
+
+  /// Goes on with the client's draft, or begins one. Needs content and a client.
+  base::Result<bool> beginInterview(const std::string& form);
+  /// nullptr when none was begun.
+  application::ClientInterview* interview() const { return interview_.get(); }
+  /// An answer was given or taken back: what was screened before no longer holds.
+  void answersChanged();
+  /// The client's screening: of the interview as it stands, or the one filed last. nullptr when there is
+  /// neither.
+  const screening::Screening* screening();
+  /// Files the screening of the interview, which is then over.
+  base::Result<bool> completeInterview(base::Issues& issues);
+  /// The entry of the screening shown, "" while it is not filed.
+  const std::string& filedEntry() const { return filedEntry_; }
+  bool isSignedOff() const { return isSignedOff_; }
+  /// Every paper of the screening as it stands, to look at.
+  base::Result<std::vector<DeskPaper>> papers();
+  /// Writes the papers of the filed screening into a folder and keeps them in the record.
+  base::Result<bool> issuePapers(const std::string& folder);
+  /// Signs the filed screening. Gives what is left open all the same, a sentence each.
+  base::Result<std::vector<std::string>> signOff();
+  /// Whether it is the passphrase of whoever is signed in. After a wrong one the file is locked until
+  /// the right one was given.
+  base::Result<bool> checkPassphrase(const std::string& passphrase);
+
+ private:
+  std::string contentFolder_;
+  std::optional<base::Date> day_;
+  std::jthread loader_;
+  std::optional<base::Result<std::shared_ptr<const screening::Content>>> loaded_;  ///< of the loader
+  base::Issues loadIssues_;                                                        ///< of the loader
+  std::shared_ptr<const screening::Content> content_;
+  base::Issues contentIssues_;
+  bool isContentRead_ = false;
+
+  std::unique_ptr<application::Clinic> clinic_;
+  std::string clinicFile_;
+  std::optional<application::Demonstration> demonstration_;
+  records::ClinicSettings settings_;
+  std::string clientId_;
+  std::unique_ptr<application::ClientInterview> interview_;
+  std::unique_ptr<const screening::Screening> screening_;
+  std::string filedEntry_;
+  bool isSignedOff_ = false;
+};
+
+}  // namespace stile::desktop

@@ -1,0 +1,53 @@
+#include "desktop/fitted.h"
+
+#include <wx/sizer.h>
+
+#include <algorithm>
+
+namespace stile::desktop {
+
+void fitChildren(wxWindow& parent, int width) {
+  for (wxWindow* child : parent.GetChildren())
+    if (auto* fitted = dynamic_cast<Fitted*>(child)) fitted->fit(width);
+}
+
+Column::Column(wxWindow* parent, const Theme& theme, drawing::Colour ground, int margin, int widest)
+    : wxScrolledWindow(parent, wxID_ANY, wxDefaultPosition, wxDefaultSize, wxVSCROLL | wxTAB_TRAVERSAL), margin_(FromDIP(margin)), widest_(FromDIP(widest)) {
+  SetBackgroundColour(theme.colour(ground));
+  SetScrollRate(0, FromDIP(20));
+  ShowScrollbars(wxSHOW_SB_NEVER, wxSHOW_SB_DEFAULT);
+  auto* outer = new wxBoxSizer(wxVERTICAL);
+  stack_ = new wxBoxSizer(wxVERTICAL);
+  outer->Add(stack_, 1, wxEXPAND | wxALL, margin_);
+  SetSizer(outer);
+  Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
+    event.Skip();
+    if (GetClientSize().x != fitted_) fitNow();
+  });
+}
+
+void Column::put(wxWindow* child, int above) {
+  stack_->Add(child, 0, wxEXPAND | wxTOP, FromDIP(above));
+}
+
+void Column::space(int pixels) { stack_->AddSpacer(FromDIP(pixels)); }
+
+void Column::clear() {
+  stack_->Clear(true);
+  Scroll(0, 0);
+}
+
+void Column::refit() { fitNow(); }
+
+void Column::fitNow() {
+  fitted_ = GetClientSize().x;
+  int width = std::max(FromDIP(120), fitted_ - 2 * margin_);
+  if (widest_ > 0) width = std::min(width, widest_);
+  Freeze();
+  fitChildren(*this, width);
+  FitInside();
+  Layout();
+  Thaw();
+}
+
+}  // namespace stile::desktop

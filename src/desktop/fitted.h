@@ -1,0 +1,43 @@
+// Things on a page whose height follows from their width, and the column that gives it to them.
+#pragma once
+
+#include <wx/scrolwin.h>
+
+#include "desktop/theme.h"
+
+class wxBoxSizer;
+
+namespace stile::desktop {
+
+/// A control that lays itself out for a width, in pixels of the window.
+class Fitted {
+ public:
+  virtual ~Fitted() = default;
+  virtual void fit(int width) = 0;
+};
+
+/// Gives every direct child of `parent` that is Fitted this width.
+void fitChildren(wxWindow& parent, int width);
+
+/// A page's column: scrolls up and down, fits its children to its width. Add children to `stack()`.
+class Column : public wxScrolledWindow {
+ public:
+  /// `widest`: text grows no further than this; 0 = as wide as there is room.
+  Column(wxWindow* parent, const Theme& theme, drawing::Colour ground, int margin = 22, int widest = 0);
+  wxBoxSizer& stack() { return *stack_; }
+  /// Puts a child below those before, `above` pixels apart.
+  void put(wxWindow* child, int above = 0);
+  void space(int pixels);
+  /// Takes everything out.
+  void clear();
+  /// Lays out anew after children changed.
+  void refit();
+
+ private:
+  void fitNow();
+  wxBoxSizer* stack_;
+  int margin_, widest_;
+  int fitted_ = 0;  ///< the width last given to the children
+};
+
+}  // namespace stile::desktop

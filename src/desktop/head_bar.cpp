@@ -1,0 +1,85 @@
+#include "desktop/head_bar.h"
+
+#include <wx/sizer.h>
+
+#include "desktop/accessible.h"
+#include "desktop/drawing_panel.h"
+#include "desktop/key_button.h"
+#include "desktop/prose.h"
+
+namespace stile::desktop {
+namespace {
+
+using drawing::Colour;
+using drawing::Line;
+using drawing::Paint;
+using drawing::Path;
+using drawing::PathStep;
+using drawing::Polygon;
+using drawing::Rectangle;
+
+/// Two slant-cut uprights; from below a whole rung, a broken one, an empty wire.
+drawing::Drawing mark() {
+  drawing::Drawing mark{30, 40, "Stile", "The mark of the program: the steps over a fence", {}};
+  for (const double x : {2.0, 23.0})
+    mark.shapes.push_back({Polygon{{{x, 36}, {x, 7}, {x + 5, 3}, {x + 5, 36}}, {.fill = Colour::Post}}});
+  mark.shapes.push_back({Path{{{PathStep::Kind::Move, {7, 10}, {}, {}}, {PathStep::Kind::Quadratic, {23, 10}, {15, 16}, {}}},
+                              {.stroke = Colour::Shut, .strokeWidth = 1.8}}});
+  mark.shapes.push_back({Line{{7, 20}, {23, 20}, {.stroke = Colour::Open, .strokeWidth = 4, .isDashed = true}}});
+  mark.shapes.push_back({Rectangle{5, 28, 20, 5, {.fill = Colour::Open}}});
+  return mark;
+}
+
+}  // namespace
+
+HeadBar::HeadBar(wxWindow* parent, const Theme& theme, std::function<void(const std::string&)> go)
+    : wxPanel(parent), theme_(theme), go_(std::move(go)) {
+  SetBackgroundColour(theme.colour(Colour::Ground));
+  auto* across = new wxBoxSizer(wxHORIZONTAL);
+  across->Add(new DrawingPanel(this, theme, Colour::Ground, mark()), 0, wxALIGN_CENTRE_VERTICAL | wxLEFT, FromDIP(20));
+  auto* who = new wxBoxSizer(wxVERTICAL);
+  name_ = new Prose(this, theme, Step::Heading, "Stile");
+  about_ = new Prose(this, theme, Step::Small, " ", Colour::Ink2);
+  who->Add(name_);
+  who->Add(about_);
+  across->Add(who, 1, wxALIGN_CENTRE_VERTICAL | wxLEFT, FromDIP(14));
+  fence_ = new wxPanel(this);
+  fence_->SetBackgroundColour(theme.colour(Colour::Ground));
+  groupFor(*fence_, "Pages");
+  fence_->SetSizer(new wxBoxSizer(wxHORIZONTAL));
+  across->Add(fence_, 0, wxALIGN_BOTTOM | wxRIGHT, FromDIP(16));
+  auto* down = new wxBoxSizer(wxVERTICAL);
+  down->Add(across, 1, wxEXPAND | wxTOP, FromDIP(6));
+  down->Add(new Rule(this, theme, Colour::Post, 3), 0, wxEXPAND);
+  SetSizer(down);
+  SetMinSize(wxSize(-1, FromDIP(static_cast<int>(66 * theme.factor()))));
+}
+
+void HeadBar::showWho(const std::string& name, const std::string& about) {
+  name_->say(name);
+  about_->say(about.empty() ? " " : about);
+  Layout();
+}
+
+void HeadBar::showFence(const std::vector<FenceEntry>& entries) {
+  if (buttons_.size() != entries.size()) {
+    fence_->DestroyChildren();
+    buttons_.clear();
+    for (const FenceEntry& entry : entries) {
+      auto* button = new KeyButton(fence_, theme_, "fence", {"", entry.title, "", false});
+      button->Bind(wxEVT_BUTTON, [this, id = entry.id](wxCommandEvent&) { go_(id); });
+      fence_->GetSizer()->Add(button, 0, wxALIGN_BOTTOM);
+      buttons_.push_back(button);
+    }
+  }
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    buttons_[i]->choose(entries[i].isCurrent);
+    buttons_[i]->Enable(entries[i].isPossible);
+    styleClass(*buttons_[i], "away", !entries[i].isPossible);
+    nameFor(*buttons_[i], entries[i].title + (entries[i].isCurrent ? ", this page" : ""), "Alt " + std::to_string(i + 1));
+  }
+  fence_->Layout();
+  Layout();
+}
+
+}  // namespace stile::desktop

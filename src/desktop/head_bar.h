@@ -1,0 +1,37 @@
+// The band at the top of the window: the mark, whose page this is, and the fence of pages.
+#pragma once
+
+#include <wx/panel.h>
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "desktop/theme.h"
+
+namespace stile::desktop {
+
+class KeyButton;
+class Prose;
+
+struct FenceEntry {
+  std::string id, title;
+  bool isPossible = true, isCurrent = false;
+};
+
+class HeadBar : public wxPanel {
+ public:
+  HeadBar(wxWindow* parent, const Theme& theme, std::function<void(const std::string&)> go);
+  void showWho(const std::string& name, const std::string& about);
+  /// The same entries in the same order each time.
+  void showFence(const std::vector<FenceEntry>& entries);
+
+ private:
+  const Theme& theme_;
+  std::function<void(const std::string&)> go_;
+  Prose *name_, *about_;
+  wxPanel* fence_;
+  std::vector<KeyButton*> buttons_;
+};
+
+}  // namespace stile::desktop

@@ -1,0 +1,110 @@
+#include "desktop/key_button.h"
+
+#include <gtk/gtk.h>
+#include <wx/dcclient.h>
+
+#include <algorithm>
+#include <sstream>
+
+#include "desktop/accessible.h"
+#include "desktop/text.h"
+
+namespace stile::desktop {
+namespace {
+
+GtkWidget* labelOf(const std::string& text, const char* style, bool isWide) {
+  GtkWidget* const label = gtk_label_new(text.c_str());
+  gtk_label_set_xalign(GTK_LABEL(label), 0);
+  if (style != nullptr) gtk_style_context_add_class(gtk_widget_get_style_context(label), style);
+  gtk_widget_set_hexpand(label, isWide);
+  gtk_widget_set_valign(label, GTK_ALIGN_CENTER);
+  return label;
+}
+
+/// The text with line ends where it would go beyond `width`.
+std::string broken(wxWindow& window, const wxFont& font, const std::string& text, int width) {
+  wxClientDC measure(&window);
+  measure.SetFont(font);
+  std::istringstream words(text);
+  std::string all, line, word;
+  while (words >> word) {
+    const std::string longer = line.empty() ? word : line + " " + word;
+    if (!line.empty() && measure.GetTextExtent(shown(longer)).x > width) {
+      all += line + "\n";
+      line = word;
+    } else {
+      line = longer;
+    }
+  }
+  return all + line;
+}
+
+}  // namespace
+
+KeyButton::KeyButton(wxWindow* parent, const Theme& theme, const std::string& style, KeyButtonWords words)
+    : wxButton(parent, wxID_ANY, " "), theme_(theme), style_(style), words_(std::move(words)) {
+  if (!style_.empty()) styleClass(*this, style_.c_str());
+  fill();
+}
+
+void KeyButton::say(KeyButtonWords words) {
+  words_ = std::move(words);
+  fill();
+}
+
+void KeyButton::choose(bool isChosen) {
+  isChosen_ = isChosen;
+  styleClass(*this, "chosen", isChosen);
+}
+
+void KeyButton::fit(int width) {
+  width_ = width;
+  fill();
+}
+
+void KeyButton::fill() {
+  const bool isRow = style_ == "answer" || style_ == "row" || style_ == "said";
+  const wxFont main = theme_.font(style_ == "said" || style_ == "flat" ? 15 : 16, style_ == "primary");
+  const wxFont small = theme_.font(14, false);
+  std::string words = words_.words, beside = words_.beside;
+  if (isRow && width_ > 0) {
+    const int cap = words_.cap.empty() ? 0 : FromDIP(44), inside = width_ - cap - FromDIP(34);
+    if (words_.isBesideBelow || beside.empty()) {
+      words = broken(*this, main, words, inside);
+      beside = broken(*this, small, beside, inside);
+    } else {
+      wxClientDC measure(this);
+      measure.SetFont(small);
+      const int right = std::min(inside * 11 / 20, measure.GetTextExtent(shown(beside)).x + FromDIP(8));
+      words = broken(*this, main, words, inside - right - FromDIP(10));
+      beside = broken(*this, small, beside, right);
+    }
+  }
+  GtkWidget* const button = GTK_WIDGET(GetHandle());
+  if (GtkWidget* const old = gtk_bin_get_child(GTK_BIN(button)); old != nullptr) gtk_container_remove(GTK_CONTAINER(button), old);
+  GtkWidget* const across = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, FromDIP(12));
+  if (!isRow) gtk_widget_set_halign(across, GTK_ALIGN_CENTER);
+  const bool isCapFirst = isRow;
+  GtkWidget* const cap = words_.cap.empty() ? nullptr : labelOf(words_.cap, "cap", false);
+  if (cap != nullptr && isCapFirst) gtk_container_add(GTK_CONTAINER(across), cap);
+  if (words_.isBesideBelow && !beside.empty()) {
+    GtkWidget* const down = gtk_box_new(GTK_ORIENTATION_VERTICAL, 0);
+    gtk_widget_set_hexpand(down, TRUE);
+    gtk_container_add(GTK_CONTAINER(down), labelOf(words, "strong", isRow));
+    gtk_container_add(GTK_CONTAINER(down), labelOf(beside, "beside", isRow));
+    gtk_container_add(GTK_CONTAINER(across), down);
+  } else {
+    gtk_container_add(GTK_CONTAINER(across), labelOf(words, nullptr, isRow));
+    if (!beside.empty()) gtk_container_add(GTK_CONTAINER(across), labelOf(beside, "beside", false));
+  }
+  if (cap != nullptr && !isCapFirst) gtk_container_add(GTK_CONTAINER(across), cap);
+  gtk_container_add(GTK_CONTAINER(button), across);
+  gtk_widget_show_all(across);
+  nameFor(*this, words_.words + (words_.beside.empty() ? "" : ", " + words_.beside), words_.cap.empty() ? "" : "Key " + words_.cap);
+  GtkRequisition least{}, wanted{};
+  gtk_widget_get_preferred_size(button, &least, &wanted);
+  SetMinSize(wxSize(isRow ? std::min(width_ > 0 ? width_ : wanted.width, wanted.width) : wanted.width, wanted.height));
+  InvalidateBestSize();
+}
+
+}  // namespace stile::desktop

@@ -1,0 +1,47 @@
+// The ladder with the sentences that hold its rungs: a string runs from each rung to its sentences.
+#pragma once
+
+#include <wx/panel.h>
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "desktop/decision_view.h"
+#include "desktop/fitted.h"
+#include "desktop/theme.h"
+
+namespace stile::desktop {
+
+class DrawingPanel;
+class KeyButton;
+class Prose;
+
+class LadderPanel : public wxPanel, public Fitted {
+ public:
+  /// `jump` gets the slot of the fact that a sentence rests on.
+  LadderPanel(wxWindow* parent, const Theme& theme, drawing::Colour ground, std::function<void(int slot)> jump);
+  void show(const screening::Screening& screening, const std::string& emergencyNumber);
+  void fit(int width) override;
+
+ private:
+  struct Group {
+    wxPanel* panel = nullptr;
+    limits::Rung rung = limits::Rung::Light;
+  };
+  void makeGroups(const std::vector<RungHolds>& holds);
+  void place();
+  void onPaint(wxPaintEvent& event);
+
+  const Theme& theme_;
+  drawing::Colour ground_;
+  std::function<void(int)> jump_;
+  DrawingPanel* ladder_;
+  std::vector<Group> groups_;
+  std::vector<std::pair<int, wxRect>> strings_;  ///< height of the rung, and its sentences
+  screening::Screening const* shown_ = nullptr;
+  std::string emergencyNumber_;
+  int width_ = 0;
+};
+
+}  // namespace stile::desktop

@@ -1,0 +1,41 @@
+#include "desktop/passphrase_dialog.h"
+
+#include <wx/dialog.h>
+#include <wx/sizer.h>
+#include <wx/textctrl.h>
+
+#include "desktop/accessible.h"
+#include "desktop/key_button.h"
+#include "desktop/prose.h"
+#include "desktop/text.h"
+
+namespace stile::desktop {
+
+std::optional<std::string> askPassphrase(wxWindow& parent, const Theme& theme, const std::string& title, const std::string& words) {
+  wxDialog dialog(&parent, wxID_ANY, shown(title));
+  dialog.SetBackgroundColour(theme.colour(drawing::Colour::Sheet));
+  auto* down = new wxBoxSizer(wxVERTICAL);
+  auto* what = new Prose(&dialog, theme, Step::Body, words);
+  what->fit(dialog.FromDIP(420));
+  down->Add(what, 0, wxALL, dialog.FromDIP(20));
+  auto* field = new wxTextCtrl(&dialog, wxID_ANY, "", wxDefaultPosition, dialog.FromDIP(wxSize(420, -1)), wxTE_PASSWORD | wxTE_PROCESS_ENTER);
+  nameFor(*field, "Passphrase");
+  field->Bind(wxEVT_TEXT_ENTER, [&dialog](wxCommandEvent&) { dialog.EndModal(wxID_OK); });
+  down->Add(field, 0, wxLEFT | wxRIGHT, dialog.FromDIP(20));
+  auto* row = new wxBoxSizer(wxHORIZONTAL);
+  auto* sign = new KeyButton(&dialog, theme, "primary", {"Enter", "Sign", "", false});
+  sign->Bind(wxEVT_BUTTON, [&dialog](wxCommandEvent&) { dialog.EndModal(wxID_OK); });
+  auto* leave = new KeyButton(&dialog, theme, "", {"Esc", "Not now", "", false});
+  leave->SetId(wxID_CANCEL);
+  leave->Bind(wxEVT_BUTTON, [&dialog](wxCommandEvent&) { dialog.EndModal(wxID_CANCEL); });
+  row->Add(sign, 0, wxRIGHT, dialog.FromDIP(10));
+  row->Add(leave);
+  down->Add(row, 0, wxALL, dialog.FromDIP(20));
+  dialog.SetSizerAndFit(down);
+  dialog.CentreOnParent();
+  field->SetFocus();
+  if (dialog.ShowModal() != wxID_OK) return std::nullopt;
+  return plain(field->GetValue());
+}
+
+}  // namespace stile::desktop

@@ -1,0 +1,159 @@
+#include "desktop/plan_page.h"
+
+#include <wx/event.h>
+#include <wx/sizer.h>
+#include <wx/wupdlock.h>
+
+#include "desktop/drawing_panel.h"
+#include "desktop/key_button.h"
+#include "desktop/prose.h"
+#include "documents/decision_words.h"
+#include "plan/figure_of.h"
+
+namespace stile::desktop {
+
+using drawing::Colour;
+
+namespace {
+
+constexpr double kSmallWidth = 120, kSmallHeight = 84, kLargeWidth = 360, kLargeHeight = 220;
+
+const char* wordsOf(plan::Section section) {
+  switch (section) {
+    case plan::Section::WarmUp: return "Warm-up";
+    case plan::Section::Aerobic: return "Aerobic";
+    case plan::Section::Strength: return "Strength";
+    case plan::Section::Balance: return "Balance";
+    case plan::Section::Stretching: return "Stretching";
+    case plan::Section::CoolDown: return "Cool-down";
+    case plan::Section::Breathing: return "Breathing";
+  }
+  return "";
+}
+
+drawing::Drawing pictureOf(const screening::Content& content, const plan::Line& line, double width, double height) {
+  movement::PictureOptions options;
+  options.width = width;
+  options.height = height;
+  auto picture = plan::figureOf(content.library, line, options);
+  return picture ? std::move(*picture) : drawing::Drawing{};
+}
+
+}  // namespace
+
+PlanPage::PlanPage(wxWindow* parent, Workplace& place) : Page(parent, place) {
+  auto* across = new wxBoxSizer(wxHORIZONTAL);
+  list_ = new Column(this, theme(), Colour::Sheet, 22, 900);
+  side_ = new Column(this, theme(), Colour::Well, 20, 560);
+  across->Add(list_, 62, wxEXPAND);
+  across->Add(side_, 38, wxEXPAND);
+  SetSizer(across);
+}
+
+const plan::StarterPlan* PlanPage::plan() const {
+  const auto* screening = desk().screening();
+  if (screening == nullptr) return nullptr;
+  if (screening->plan) return &*screening->plan;
+  return screening->heldPlan ? &*screening->heldPlan : nullptr;
+}
+
+void PlanPage::enter() {
+  const wxWindowUpdateLocker calm(this);
+  list_->clear();
+  side_->clear();
+  rows_.clear();
+  selected_ = 0;
+  if (plan() == nullptr || plan()->isEmpty()) {
+    buildNoPlan();
+  } else {
+    buildList(!desk().screening()->plan);
+    buildSide();
+  }
+  list_->refit();
+  side_->refit();
+  if (!rows_.empty()) rows_.front()->SetFocus();
+}
+
+void PlanPage::buildNoPlan() {
+  const auto* screening = desk().screening();
+  list_->put(new Prose(list_, theme(), Step::Title, "No plan yet"));
+  list_->put(new Prose(list_, theme(), Step::Body, screening == nullptr ? "The interview comes first." : documents::asSentence(screening->planBecause)), 8);
+}
+
+void PlanPage::buildList(bool isHeld) {
+  const auto& plan = *this->plan();
+  const auto& content = *desk().content();
+  list_->put(new Prose(list_, theme(), Step::Title, isHeld ? "Held plan" : "Starter plan"));
+  list_->put(new Prose(list_, theme(), Step::Body, isHeld ? documents::asSentence(desk().screening()->planBecause) + " It is shown to clinicians only." : plan.levelBecause), 4);
+  std::string section;
+  for (std::size_t i = 0; i < plan.lines.size(); ++i) {
+    const auto& line = plan.lines[i];
+    if (section != wordsOf(line.exercise->section)) {
+      section = wordsOf(line.exercise->section);
+      auto* title = new Prose(list_, theme(), Step::Reading, section);
+      title->SetFont(theme().font(15, true));
+      list_->put(title, 14);
+      list_->put(new Rule(list_, theme(), Colour::Post, 3), 4);
+    }
+    auto* row = new wxBoxSizer(wxHORIZONTAL);
+    row->Add(new DrawingPanel(list_, theme(), Colour::Sheet, pictureOf(content, line, kSmallWidth, kSmallHeight)), 0, wxALIGN_CENTRE_VERTICAL);
+    std::string words = line.exercise->title + (line.side.empty() ? "" : ", " + line.side);
+    auto* button = new KeyButton(list_, theme(), "row", {"", words, line.dose.words, true});
+    button->Bind(wxEVT_BUTTON, [this, i](wxCommandEvent&) { select(i); });
+    button->Bind(wxEVT_SET_FOCUS, [this, i](wxFocusEvent& event) {
+      event.Skip();
+      CallAfter([this, i] { select(i); });
+    });
+    row->Add(button, 1, wxEXPAND | wxLEFT, FromDIP(8));
+    list_->stack().Add(row, 0, wxEXPAND | wxTOP, FromDIP(4));
+    rows_.push_back(button);
+  }
+  if (plan.weeks.empty()) return;
+  list_->put(new Prose(list_, theme(), Step::Heading, "Week by week"), 22);
+  list_->put(new Rule(list_, theme(), Colour::Post, 2), 4);
+  for (const auto& week : plan.weeks) list_->put(new TermRow(list_, theme(), "Week " + std::to_string(week.number), week.words, week.heldBy));
+}
+
+void PlanPage::select(std::size_t line) {
+  if (line == selected_ || plan() == nullptr || line >= plan()->lines.size()) return;
+  selected_ = line;
+  const wxWindowUpdateLocker calm(this);
+  side_->clear();
+  buildSide();
+  side_->refit();
+}
+
+void PlanPage::buildSide() {
+  const auto& plan = *this->plan();
+  const auto& line = plan.lines[selected_];
+  for (std::size_t i = 0; i < rows_.size(); ++i) rows_[i]->choose(i == selected_);
+  side_->put(new Prose(side_, theme(), Step::Heading, line.exercise->title));
+  auto* picture = new DrawingPanel(side_, theme(), Colour::Well, pictureOf(*desk().content(), line, kLargeWidth, kLargeHeight));
+  side_->put(picture, 10);
+  side_->put(new Prose(side_, theme(), Step::Body, line.dose.words), 10);
+  if (!line.changed.empty()) side_->put(new TermRow(side_, theme(), "Changed", line.changed, line.changedBecause), 8);
+  if (!line.chosenBecause.empty()) side_->put(new TermRow(side_, theme(), "Why this one", line.chosenBecause));
+  if (!line.exercise->equipmentWords.empty()) side_->put(new TermRow(side_, theme(), "Needs", line.exercise->equipmentWords));
+  std::string steps;
+  for (const std::string& step : line.exercise->steps) steps += (steps.empty() ? "" : " ") + documents::asSentence(step);
+  side_->put(new TermRow(side_, theme(), "How", steps));
+  if (!plan.leftOut.empty()) {
+    side_->put(new Prose(side_, theme(), Step::Heading, "Left out, and why"), 22);
+    side_->put(new Rule(side_, theme(), Colour::Post, 2), 4);
+    for (const auto& left : plan.leftOut) {
+      const auto* exercise = desk().content()->library.find(left.exerciseId);
+      const std::string title = exercise != nullptr ? exercise->title : left.purpose;
+      side_->put(new TermRow(side_, theme(), title, documents::asSentence(documents::capitalized(left.because)), left.turnTo.empty() ? "" : "Turn to " + left.turnTo));
+    }
+  }
+}
+
+bool PlanPage::onKey(wxKeyEvent& event) {
+  const int key = event.GetKeyCode();
+  if (rows_.empty() || (key != WXK_UP && key != WXK_DOWN)) return false;
+  if (key == WXK_DOWN && selected_ + 1 < rows_.size()) rows_[selected_ + 1]->SetFocus();
+  if (key == WXK_UP && selected_ > 0) rows_[selected_ - 1]->SetFocus();
+  return true;
+}
+
+}  // namespace stile::desktop

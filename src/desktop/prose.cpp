@@ -1,0 +1,71 @@
+#include "desktop/prose.h"
+
+#include <wx/sizer.h>
+
+#include <algorithm>
+
+#include "desktop/text.h"
+
+namespace stile::desktop {
+namespace {
+
+constexpr int kTermWidth = 128, kColumnGap = 14;
+
+}  // namespace
+
+Prose::Prose(wxWindow* parent, const Theme& theme, Step step, const std::string& text, drawing::Colour ink)
+    : wxStaticText(parent, wxID_ANY, label(text)), text_(text) {
+  SetFont(theme.font(step));
+  SetForegroundColour(theme.colour(ink));
+}
+
+void Prose::say(const std::string& text) {
+  if (text == text_) return;
+  text_ = text;
+  SetLabel(label(text_));
+  if (width_ > 0) fit(width_);
+}
+
+void Prose::fit(int width) {
+  width_ = width;
+  SetLabel(label(text_));
+  Wrap(width);
+}
+
+TermRow::TermRow(wxWindow* parent, const Theme& theme, const std::string& term, const std::string& text, const std::string& note)
+    : wxPanel(parent) {
+  auto* across = new wxBoxSizer(wxHORIZONTAL);
+  term_ = new Prose(this, theme, Step::Reading, term);
+  wxFont bold = theme.font(15, true);
+  term_->SetFont(bold);
+  auto* right = new wxBoxSizer(wxVERTICAL);
+  text_ = new Prose(this, theme, Step::Reading, text);
+  right->Add(text_);
+  if (!note.empty()) {
+    note_ = new Prose(this, theme, Step::Small, note, drawing::Colour::Ink2);
+    right->Add(note_, 0, wxTOP, FromDIP(2));
+  }
+  across->Add(term_, 0, wxRIGHT, FromDIP(kColumnGap));
+  across->Add(right, 1);
+  auto* down = new wxBoxSizer(wxVERTICAL);
+  down->Add(across, 0, wxEXPAND | wxTOP | wxBOTTOM, FromDIP(8));
+  down->Add(new Rule(this, theme), 0, wxEXPAND);
+  SetSizer(down);
+}
+
+void TermRow::fit(int width) {
+  const int term = std::min(FromDIP(kTermWidth), width / 3), rest = std::max(FromDIP(80), width - term - FromDIP(kColumnGap));
+  term_->fit(term);
+  term_->SetMinSize(wxSize(term, -1));
+  text_->fit(rest);
+  if (note_ != nullptr) note_->fit(rest);
+}
+
+Rule::Rule(wxWindow* parent, const Theme& theme, drawing::Colour colour, int thickness)
+    : wxPanel(parent, wxID_ANY, wxDefaultPosition, wxSize(-1, parent->FromDIP(thickness))) {
+  SetBackgroundColour(theme.colour(colour));
+  SetMinSize(wxSize(-1, FromDIP(thickness)));
+  SetCanFocus(false);
+}
+
+}  // namespace stile::desktop

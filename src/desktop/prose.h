@@ -1,0 +1,42 @@
+// Text that wraps, and rows of a term with what is said of it.
+#pragma once
+
+#include <wx/panel.h>
+#include <wx/stattext.h>
+
+#include <string>
+
+#include "desktop/fitted.h"
+
+namespace stile::desktop {
+
+/// A paragraph: native text, so that screen readers find it.
+class Prose : public wxStaticText, public Fitted {
+ public:
+  Prose(wxWindow* parent, const Theme& theme, Step step, const std::string& text, drawing::Colour ink = drawing::Colour::Ink);
+  void say(const std::string& text);
+  const std::string& said() const { return text_; }
+  void fit(int width) override;
+
+ private:
+  std::string text_;
+  int width_ = 0;
+};
+
+/// A term at the left, sentences at its right, a hairline below.
+class TermRow : public wxPanel, public Fitted {
+ public:
+  TermRow(wxWindow* parent, const Theme& theme, const std::string& term, const std::string& text, const std::string& note = {});
+  void fit(int width) override;
+
+ private:
+  Prose *term_, *text_, *note_ = nullptr;
+};
+
+/// A hairline, or a thicker line that parts groups.
+class Rule : public wxPanel {
+ public:
+  Rule(wxWindow* parent, const Theme& theme, drawing::Colour colour = drawing::Colour::Hair, int thickness = 1);
+};
+
+}  // namespace stile::desktop

@@ -1,0 +1,68 @@
+// What the interview page shows of the question that is asked now. No window in it.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "interview/session.h"
+
+namespace stile::desktop {
+
+/// One answer that can be given with one key.
+struct AnswerRow {
+  enum class Kind { Yes, No, Option, NotSure, Declined, Later };
+  Kind kind = Kind::Option;
+  std::string key;     ///< as on the key cap: "1"
+  std::string words;
+  std::size_t option = 0;  ///< index into the item's options
+  bool isNone = false;     ///< "none of these"
+};
+
+enum class QuestionKind {
+  YesNo,
+  OneOf,
+  SeveralOf,
+  Typed,    ///< a number, a date, words
+  List,     ///< several questions that "no to all of these" answers
+  Another,  ///< is there another one of these?
+};
+
+struct QuestionView {
+  QuestionKind kind = QuestionKind::YesNo;
+  std::string section;             ///< of the form
+  std::string question;
+  std::string help;                ///< why we ask; may be empty
+  std::vector<std::string> about;  ///< titles of the rules its answer can move, a few
+  std::vector<AnswerRow> answers;  ///< in the order shown; for a list its questions stand in `items`
+  std::vector<std::string> items;  ///< of a list
+  std::vector<std::string> units;  ///< UCUM codes offered, the usual one first
+  std::vector<std::string> unitWords;
+  std::string example;             ///< what a typed answer may look like
+  std::string range;               ///< which values are taken, in words; may be empty
+  std::string before;              ///< what was said before; may be empty
+};
+QuestionView questionViewOf(interview::Session& session);
+
+/// Something that was said, newest last.
+struct SaidRow {
+  interview::QuestionRef question;
+  std::string words, answer;
+};
+std::vector<SaidRow> saidLately(const interview::Session& session, std::size_t most);
+
+/// A question that is still open, the one that narrows most first.
+struct OpenRow {
+  interview::QuestionRef question;
+  std::string words;
+};
+std::vector<OpenRow> stillOpen(const interview::Session& session, std::size_t most);
+
+/// What hangs on each answer of the question asked now: a sentence each, in the order of the answers
+/// of the view; empty for typed answers and lists.
+std::vector<std::string> consequencesOf(interview::Session& session, const QuestionView& view);
+
+/// "yes", "170 cm", "Angina; Pacemaker", "not sure".
+std::string answerInWords(const interview::FormQuestion& question, const answers::Answered& answered);
+
+}  // namespace stile::desktop

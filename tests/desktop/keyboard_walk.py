@@ -1,0 +1,118 @@
+"""By keyboard alone: first run, a new client, the interview, killed and gone on with, decision, signing,
+plan, papers. On every page each control has a name."""
+import os
+import sys
+
+from answers import Person
+from desk_driver import Desk
+
+PROGRAM, WORK = sys.argv[1:3]
+SOURCE = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
+PASSPHRASE = "blue kettle seven gates"
+unnamed = []
+
+
+def check_names(desk, page):
+    unnamed.extend(f"{page}: {one}" for one in desk.unnamed())
+
+
+def set_up(desk):
+    desk.focus_on("Set up a new clinic")
+    check_names(desk, "start")
+    desk.key("Return")
+    desk.focus_on("Name of the clinic")
+    check_names(desk, "set up")
+    fields = ["Tarnside Movement Clinic", "112", "01632 960 417", None, "Ines Calloway", "physiotherapist", "ines", PASSPHRASE, PASSPHRASE]
+    for field in fields:
+        if field is not None:
+            desk.type(field)
+        desk.key("Tab")
+    desk.key("Tab", "Return")
+    desk.see("Write this down now")
+    check_names(desk, "recovery phrase")
+    desk.focus_on("It is written on paper")
+    desk.key("space", "Tab")
+    desk.focus_on("Go to work")
+    desk.key("Return")
+    desk.see("Nobody is in this clinic file yet")
+    check_names(desk, "today, empty")
+
+
+def new_client(desk):
+    desk.key("ctrl+n")
+    desk.focus_on("Given name")
+    check_names(desk, "new client")
+    for text in ("Maren", "Oakshott", "14 March 1963", "0417"):
+        desk.type(text)
+        desk.key("Return")
+    desk.key("ctrl+Return")
+
+
+def interview(desk, person, stop_after=None):
+    asked = 0
+    while True:
+        panel = desk.wait(lambda: desk.question() or "That was the last question" in desk.texts(), "a question")
+        if panel is True or asked == stop_after:
+            return asked
+        before = (panel.get_name(), panel.get_index_in_parent(), len(desk.texts()))
+        if asked == 0:
+            check_names(desk, "interview")
+        saved = desk.find("statusbar")
+        person.keys(desk, panel)
+        asked += 1
+
+        def has_moved(old=panel):
+            now = desk.question()
+            return "That was the last question" in desk.texts() or (now is not None and now != old)
+
+        desk.wait(has_moved, f"the question after {before[0]!r}")
+
+
+def sign_in(desk):
+    desk.focus_on("Passphrase")
+    check_names(desk, "sign in")
+    desk.type(PASSPHRASE)
+    desk.key("Return")
+    desk.see("Maren Oakshott")
+
+
+def main():
+    person = Person(SOURCE, "base/healthy-woman.json")
+    desk = Desk(PROGRAM, WORK, "--date", "2026-11-25")
+    set_up(desk)
+    new_client(desk)
+    first = interview(desk, person, stop_after=9)
+    desk.kill()
+
+    desk = Desk(PROGRAM, WORK, "--date", "2026-11-25")
+    sign_in(desk)
+    check_names(desk, "today")
+    desk.key("Return")
+    desk.see("Born")
+    check_names(desk, "client")
+    desk.key("alt+3")
+    desk.wait(lambda: desk.question(), "the question after the kill")
+    assert any("9 answered" in text for text in desk.texts()) or any(" answered" in text for text in desk.texts()), desk.texts()
+    second = interview(desk, person)
+    print(f"{first} + {second} screens")
+    desk.key("Return")
+    desk.see("Findings")
+    check_names(desk, "decision")
+    desk.key("alt+s")
+    desk.focus_on("Passphrase")
+    desk.type(PASSPHRASE)
+    desk.key("Return")
+    desk.see("Signed off")
+    desk.key("alt+5")
+    desk.see("Starter plan")
+    check_names(desk, "plan")
+    desk.key("alt+6")
+    desk.focus_on("Summary")
+    check_names(desk, "papers")
+    desk.close()
+    assert not unnamed, "without a name: " + "; ".join(unnamed)
+    strange = desk.strange_messages()
+    assert not strange, "messages of the toolkit: " + "; ".join(strange[:10])
+
+
+main()

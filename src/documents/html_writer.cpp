@@ -202,7 +202,7 @@ class HtmlWriter {
 
   void of(const Figure& form) {
     html_ += "<figure>" +
-             toSvg(form.drawing, {drawing::Theme::Paper, "figure-" + std::to_string(++figures_)}) +
+             toSvg(form.drawing, {drawing::Theme::Paper, "figure-" + std::to_string(++figures_), true}) +
              "</figure>\n";
   }
 

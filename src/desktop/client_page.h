@@ -15,7 +15,7 @@ class ClientPage : public Page {
   ClientPage(wxWindow* parent, Workplace& place);
   void enter() override;
   bool onKey(wxKeyEvent& event) override;
-  std::string keys() const override { return "Enter next field · Ctrl Enter takes the client in"; }
+  std::string keys() const override { return isNew_ ? "Enter next field · Ctrl Enter takes the client in" : "Alt 3 interview · Alt 1 today"; }
 
  private:
   void buildNew();

@@ -49,7 +49,11 @@ std::string holderTitles(const std::vector<const Finding*>& holders) {
 
 std::vector<LimitRow> rowsOf(const std::vector<documents::LimitLine>& lines) {
   std::vector<LimitRow> rows;
-  for (const auto& line : lines) rows.push_back({line.term, documents::asSentence(line.text), holderTitles(line.holders)});
+  std::string last;  // a term that stands in the row above is not repeated
+  for (const auto& line : lines) {
+    rows.push_back({line.term == last ? "" : line.term, documents::asSentence(line.text), holderTitles(line.holders)});
+    last = line.term;
+  }
   return rows;
 }
 
@@ -133,8 +137,8 @@ std::string noteOf(const Screening& screening, const screening::Content& content
   for (const FindingRow& row : findingRowsOf(screening))
     if (row.isCertain) titles += (titles.empty() ? "" : "; ") + row.title;
   note += "Findings: " + (titles.empty() ? "none" : titles) + ".\n";
-  for (const LimitRow& row : limitRowsOf(screening, content)) note += row.term + ": " + row.text + "\n";
-  for (const LimitRow& row : checkRowsOf(screening, content)) note += row.term + ": " + row.text + "\n";
+  for (const LimitRow& row : limitRowsOf(screening, content)) note += (row.term.empty() ? "" : row.term + ": ") + row.text + "\n";
+  for (const LimitRow& row : checkRowsOf(screening, content)) note += (row.term.empty() ? "" : row.term + ": ") + row.text + "\n";
   for (const LimitRow& row : referralRowsOf(screening, content)) note += "Referral, " + row.term + ": " + row.text + "\n";
   return note + "Rules " + content.version + ". Supports, and does not replace, licensed judgement.\n";
 }

@@ -18,7 +18,7 @@ Column::Column(wxWindow* parent, const Theme& theme, drawing::Colour ground, int
   ShowScrollbars(wxSHOW_SB_NEVER, wxSHOW_SB_DEFAULT);
   auto* outer = new wxBoxSizer(wxVERTICAL);
   stack_ = new wxBoxSizer(wxVERTICAL);
-  outer->Add(stack_, 1, wxEXPAND | wxALL, margin_);
+  outer->Add(stack_, 1, wxALL, margin_);
   SetSizer(outer);
   Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
     event.Skip();
@@ -44,6 +44,8 @@ void Column::fitNow() {
   int width = std::max(FromDIP(120), fitted_ - 2 * margin_);
   if (widest_ > 0) width = std::min(width, widest_);
   Freeze();
+  // Neither text nor lines go beyond the width where reading gets hard.
+  stack_->SetMinSize(wxSize(width, -1));
   fitChildren(*this, width);
   FitInside();
   Layout();

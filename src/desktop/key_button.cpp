@@ -44,6 +44,7 @@ std::string broken(wxWindow& window, const wxFont& font, const std::string& text
 KeyButton::KeyButton(wxWindow* parent, const Theme& theme, const std::string& style, KeyButtonWords words)
     : wxButton(parent, wxID_ANY, " "), theme_(theme), style_(style), words_(std::move(words)) {
   if (!style_.empty()) styleClass(*this, style_.c_str());
+  SetFont(theme.font(style_ == "said" || style_ == "flat" || style_ == "fence" ? 15 : 16, style_ == "primary"));
   fill();
 }
 

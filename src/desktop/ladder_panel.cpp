@@ -16,7 +16,7 @@ namespace stile::desktop {
 namespace {
 
 constexpr int kStringWidth = 56, kLeastReasons = 170, kReasonGap = 14;
-constexpr double kLadderWidth = 376, kNames = 84, kRungHeight = 38, kPitch = 64;
+constexpr double kLadderWidth = 376, kNames = 84, kRungHeight = 38, kPitch = 64, kMostPitch = 150;
 
 struct Extent {
   double top = std::numeric_limits<double>::max(), bottom = 0;
@@ -84,17 +84,19 @@ void LadderPanel::place() {
   const int string = FromDIP(kStringWidth), wide = FromDIP(static_cast<int>(kLadderWidth * factor));
   const bool isBeside = width_ >= wide + string + FromDIP(kLeastReasons);
   const int reasonsWidth = isBeside ? std::min(width_ - wide - string, FromDIP(420)) : width_ - string / 2;
-  int tallest = 0;
+  int between = 0, before = 0;  // what two groups one below the other need from middle to middle
   for (Group& group : groups_) {
     fitChildren(*group.panel, reasonsWidth);
     group.panel->Layout();
     group.panel->SetSize(wxSize(reasonsWidth, group.panel->GetSizer()->CalcMin().y));
     group.panel->Layout();
-    tallest = std::max(tallest, group.panel->GetSize().y);
+    const int height = group.panel->GetSize().y;
+    if (before > 0) between = std::max(between, (before + height) / 2);
+    before = height;
   }
   documents::LadderMeasures measures{kLadderWidth, kNames, kPitch, kRungHeight};
   // The ladder stretches to its reasons, never the other way.
-  if (isBeside) measures.pitch = std::max(kPitch, (ToDIP(tallest) + kReasonGap) / factor);
+  if (isBeside && between > 0) measures.pitch = std::clamp((ToDIP(between) + kReasonGap) / factor, kPitch, kMostPitch);
   ladder_->show(documents::ladderOf(*shown_, emergencyNumber_, measures));
   ladder_->fit(width_);
   const wxSize size = ladder_->GetMinSize();

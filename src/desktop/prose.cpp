@@ -1,5 +1,6 @@
 #include "desktop/prose.h"
 
+#include <gtk/gtk.h>
 #include <wx/sizer.h>
 
 #include <algorithm>
@@ -28,8 +29,15 @@ void Prose::say(const std::string& text) {
 
 void Prose::fit(int width) {
   width_ = width;
-  SetLabel(label(text_));
-  Wrap(width);
+  // The label wraps by itself; only it knows how high it then is. Measuring words one by one comes out
+  // narrower than what is drawn.
+  GtkWidget* const widget = GTK_WIDGET(GetHandle());
+  gtk_label_set_line_wrap(GTK_LABEL(widget), TRUE);
+  int least = 0, wanted = 0, height = 0;
+  gtk_widget_get_preferred_width(widget, &least, &wanted);
+  const int taken = std::min(width, wanted);
+  gtk_widget_get_preferred_height_for_width(widget, taken, nullptr, &height);
+  SetMinSize(wxSize(taken, height));
 }
 
 TermRow::TermRow(wxWindow* parent, const Theme& theme, const std::string& term, const std::string& text, const std::string& note)
@@ -56,7 +64,7 @@ TermRow::TermRow(wxWindow* parent, const Theme& theme, const std::string& term, 
 void TermRow::fit(int width) {
   const int term = std::min(FromDIP(kTermWidth), width / 3), rest = std::max(FromDIP(80), width - term - FromDIP(kColumnGap));
   term_->fit(term);
-  term_->SetMinSize(wxSize(term, -1));
+  term_->SetMinSize(wxSize(term, term_->GetMinSize().y));
   text_->fit(rest);
   if (note_ != nullptr) note_->fit(rest);
 }

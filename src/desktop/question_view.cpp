@@ -157,7 +157,7 @@ QuestionView questionViewOf(Session& session) {
     const auto& options = question.item->options;
     for (std::size_t i = 0; i < options.size(); ++i) {
       const bool isNone = options[i].isExclusive;
-      view.answers.push_back({Kind::Option, isNone ? "N" : i < 9 ? std::to_string(i + 1) : "", wordsOf(options[i]), i, isNone});
+      view.answers.push_back({Kind::Option, i < 9 ? std::to_string(i + 1) : isNone ? "N" : "", wordsOf(options[i]), i, isNone});
     }
   } else {
     view.example = exampleOf(question);

@@ -52,7 +52,7 @@ class Person:
             return desk.key("y" if fact else "n")
         codes = [option["valueCoding"]["code"] for option in item["answerOption"]]
         chosen = fact if isinstance(fact, list) else [fact]
-        if chosen == ["none"] and any(option["valueCoding"]["code"] == "none" for option in item["answerOption"]):
+        if isinstance(fact, list) and chosen == ["none"] and any(option["valueCoding"]["code"] == "none" for option in item["answerOption"]):
             return desk.key("n")
         # Options behind the ninth have no key of their own; this person does without them.
         reachable = [codes.index(code) + 1 for code in chosen if codes.index(code) < 9]

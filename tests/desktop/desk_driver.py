@@ -10,6 +10,8 @@ import gi
 gi.require_version("Atspi", "2.0")
 from gi.repository import Atspi  # noqa: E402
 
+# On a busy machine the program answers late, and that is no failure.
+Atspi.set_timeout(30000, 30000)
 PATIENCE = 60  # seconds until something that should happen counts as missing
 HERE = os.path.dirname(os.path.abspath(__file__))
 

@@ -8,9 +8,9 @@ STILE_TEST_SCALE=1
 [ "${1:-}" = --long ] && STILE_TEST_SCALE=20
 export STILE_TEST_SCALE
 sh src/install-packages.sh build test run
-cmake --preset test >/dev/null
-cmake --build --preset test
+cmake --preset run >/dev/null
+cmake --build --preset run
 status=0
-ctest --preset test --output-junit "$top/build/test/results.xml" || status=$?
-python3 tests/closing_line.py build/test/results.xml
+ctest --preset run --output-junit "$top/build/run/results.xml" || status=$?
+python3 tests/closing_line.py build/run/results.xml
 exit $status

@@ -1,5 +1,7 @@
 #include "answers/answer_match.h"
 
+#include "answers/member_text.h"
+
 #include <algorithm>
 
 #include "base/unit.h"
@@ -33,11 +35,6 @@ Truth ordered(const T& a, const T& b, EnableOperator op) {
   }
 }
 
-std::string text(json::Node node, std::string_view member) {
-  const auto found = node.find(member);
-  return found && found->isString() ? found->string() : std::string();
-}
-
 Truth matchNumber(json::Node value, const EnableWhen& condition, EnableOperator op) {
   const auto number = value.isNumber() ? value.number() : std::nullopt;
   return number ? ordered(*number, *condition.number, op) : Truth::Unknown;
@@ -61,9 +58,9 @@ Truth matchQuantity(json::Node value, const EnableWhen& condition, EnableOperato
 }
 
 Truth matchCoding(json::Node value, const EnableWhen& condition) {
-  const std::string system = text(value, "system");
+  const std::string system = memberText(value, "system");
   const bool isSystem = system.empty() || condition.system.empty() || system == condition.system;
-  return ofBool(isSystem && text(value, "code") == *condition.text);
+  return ofBool(isSystem && memberText(value, "code") == *condition.text);
 }
 
 Truth matchMoment(const std::string& given, const std::string& wanted, bool isTime, EnableOperator op) {
@@ -100,7 +97,7 @@ Truth matches(const Occurrence& answer, const EnableWhen& condition, EnableOpera
   if (!condition.text) return Truth::False;
   if (given == "Coding" && wanted == "Coding") return matchCoding(value, condition);
   if (given == "Reference" && wanted == "Reference")
-    return ofBool(text(value, "reference") == *condition.text);
+    return ofBool(memberText(value, "reference") == *condition.text);
   if (!value.isString()) return Truth::False;
   if (isDate(given) && isDate(wanted)) return matchMoment(value.string(), *condition.text, false, op);
   if (given == "Time" && wanted == "Time") return matchMoment(value.string(), *condition.text, true, op);

@@ -5,6 +5,7 @@
 #include <optional>
 #include <utility>
 
+#include "answers/member_text.h"
 #include "base/unit.h"
 #include "json/document.h"
 #include "questionnaire/extension.h"
@@ -13,7 +14,6 @@
 namespace stile::answers {
 namespace {
 
-using expression::Item;
 using expression::TemporalKind;
 using questionnaire::ItemType;
 using questionnaire::Option;
@@ -47,15 +47,11 @@ CalculatedAnswer ofOption(const Option& option) {
   return {"Coding", oneLine(out), option.display};
 }
 
-std::string text(json::Node node, std::string_view member) {
-  const auto found = node.find(member);
-  return found && found->isString() ? found->string() : std::string();
-}
-
-std::optional<CalculatedAnswer> choiceAnswer(const Item& item, const questionnaire::Item& question) {
+std::optional<CalculatedAnswer> choiceAnswer(const expression::Item& item,
+                                             const questionnaire::Item& question) {
   const bool isObject = item.node && item.node->isObject();
-  if (isObject && !text(*item.node, "code").empty()) {
-    return ofNode("Coding", *item.node, text(*item.node, "code"));
+  if (isObject && !memberText(*item.node, "code").empty()) {
+    return ofNode("Coding", *item.node, memberText(*item.node, "code"));
   }
   const auto words = item.toText();
   if (!words) return std::nullopt;
@@ -66,7 +62,8 @@ std::optional<CalculatedAnswer> choiceAnswer(const Item& item, const questionnai
   return std::nullopt;
 }
 
-std::optional<CalculatedAnswer> quantityAnswer(const Item& item, const questionnaire::Item& question) {
+std::optional<CalculatedAnswer> quantityAnswer(const expression::Item& item,
+                                               const questionnaire::Item& question) {
   if (item.node && item.node->isObject())
     return ofNode("Quantity", *item.node, item.toText().value_or("a quantity"));
   std::string digits;
@@ -86,7 +83,7 @@ std::optional<CalculatedAnswer> quantityAnswer(const Item& item, const questionn
   return CalculatedAnswer{"Quantity", oneLine(out), digits + " " + unit};
 }
 
-std::optional<CalculatedAnswer> momentAnswer(const Item& item, ItemType type) {
+std::optional<CalculatedAnswer> momentAnswer(const expression::Item& item, ItemType type) {
   if (!item.isTemporal()) return std::nullopt;
   const TemporalKind kind = item.temporal().kind;
   const std::string written = item.temporal().toText();
@@ -98,7 +95,7 @@ std::optional<CalculatedAnswer> momentAnswer(const Item& item, ItemType type) {
   return ofText("Date", written.substr(0, written.find('T')));
 }
 
-std::optional<CalculatedAnswer> answerOf(const Item& item, const questionnaire::Item& question) {
+std::optional<CalculatedAnswer> answerOf(const expression::Item& item, const questionnaire::Item& question) {
   switch (question.type) {
     case ItemType::Boolean:
       if (!item.isBoolean()) return std::nullopt;
@@ -168,7 +165,7 @@ bool isSame(json::Node expected, json::Node given) {
 std::vector<CalculatedAnswer> calculatedAnswers(const expression::Collection& value,
                                                 const questionnaire::Item& question) {
   std::vector<CalculatedAnswer> answers;
-  for (const Item& item : value) {
+  for (const expression::Item& item : value) {
     auto answer = answerOf(item, question);
     if (answer) answers.push_back(std::move(*answer));
     if (!answers.empty() && !question.repeats) break;

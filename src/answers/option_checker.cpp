@@ -1,5 +1,7 @@
 #include "answers/option_checker.h"
 
+#include "answers/member_text.h"
+
 #include <utility>
 #include <vector>
 
@@ -18,16 +20,11 @@ struct Said {
   std::string code, system, display;
 };
 
-std::string text(json::Node node, std::string_view member) {
-  const auto found = node.find(member);
-  return found && found->isString() ? found->string() : std::string();
-}
-
 Said saidBy(const Occurrence& answer) {
   const json::Node value = *answer.value;
   if (answer.valueType == "Coding")
-    return {text(value, "code"), text(value, "system"), text(value, "display")};
-  if (answer.valueType == "Reference") return {text(value, "reference"), {}, {}};
+    return {memberText(value, "code"), memberText(value, "system"), memberText(value, "display")};
+  if (answer.valueType == "Reference") return {memberText(value, "reference"), {}, {}};
   if (value.isString()) return {value.string(), {}, {}};
   return {value.isNumber() ? value.numberText() : std::string(), {}, {}};
 }

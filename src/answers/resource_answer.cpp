@@ -34,7 +34,7 @@ std::optional<std::size_t> decodedSize(std::string_view text) {
   return digits * 3 / kGroup;
 }
 
-std::string listOf(const std::vector<std::string>& words) {
+std::string alternatives(const std::vector<std::string>& words) {
   std::string list;
   for (const std::string& word : words) list += (list.empty() ? "" : " or ") + word;
   return list;
@@ -91,7 +91,7 @@ bool checkAttachment(json::Node value, const Item& question, base::Issues& issue
   if (!allowed.empty() && std::find(allowed.begin(), allowed.end(), type) == allowed.end()) {
     reader.issue(value,
                  "a file of the type " + (type.empty() ? std::string("(none)") : type) + " is not taken here",
-                 "give a file of the type " + listOf(allowed));
+                 "give a file of the type " + alternatives(allowed));
   }
   if (question.maxSizeBytes && size && base::Rational(*size) > *question.maxSizeBytes) {
     reader.issue(value,
@@ -127,7 +127,7 @@ bool checkReference(json::Node value, const Item& question, base::Issues& issues
   const auto& allowed = question.referenceTypes;
   if (!type.empty() && !allowed.empty() && std::find(allowed.begin(), allowed.end(), type) == allowed.end()) {
     reader.issue(value, "a reference to the type " + type + " is not taken here",
-                 "refer to " + listOf(allowed));
+                 "refer to " + alternatives(allowed));
   }
   return issues.all().size() == before;
 }

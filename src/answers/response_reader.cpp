@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "answers/answer_reader.h"
+#include "answers/wanted_place.h"
 #include "base/near_names.h"
 #include "questionnaire/canonical.h"
 #include "questionnaire/item_type.h"
@@ -31,12 +32,6 @@ std::string listOf(const std::vector<std::string>& words) {
   std::string list;
   for (const std::string& word : words) list += (list.empty() ? "" : ", ") + word;
   return list;
-}
-
-std::string placeOf(const Item* parent) {
-  if (!parent) return "at the top of the response";
-  const char* kind = parent->type == ItemType::Group ? "in the group \"" : "in an answer of \"";
-  return kind + parent->linkId + "\"";
 }
 
 }  // namespace
@@ -188,7 +183,8 @@ const Item* ResponseReader::itemOf(json::ObjectReader& reader, const Item* paren
     return nullptr;
   }
   if (item->parent != parent) {
-    reader.issue(at, "\"" + linkId + "\" stands in the wrong place", "it belongs " + placeOf(item->parent));
+    reader.issue(at, "\"" + linkId + "\" stands in the wrong place",
+                 "it belongs " + wantedPlace(item->parent));
     return nullptr;
   }
   return item;
@@ -240,9 +236,8 @@ void ResponseReader::readAbsence(json::ObjectReader& reader, const Item& questio
   }
   answered.absence = absenceOf(code->string());
   if (!answered.absence) {
-    reader.issue(
-        *code, "\"" + code->string() + "\" is no reason that is read here",
-        base::didYouMean(code->string(), kAbsenceCodes, "use one of " + listOf(kAbsenceCodes)));
+    reader.issue(*code, "\"" + code->string() + "\" is no reason that is read here",
+                 base::didYouMean(code->string(), kAbsenceCodes, "use one of " + listOf(kAbsenceCodes)));
   } else if (hasAnswer && !question.repeats) {
     reader.issue(*code, "the question has an answer and a reason for having none", "remove one of them");
   }

@@ -4,6 +4,7 @@
 #include <map>
 #include <utility>
 
+#include "answers/wanted_place.h"
 #include "base/near_names.h"
 #include "json/reader.h"
 #include "questionnaire/extension.h"
@@ -15,12 +16,6 @@ namespace {
 using questionnaire::Item;
 using questionnaire::ItemType;
 namespace extension_url = questionnaire::extension_url;
-
-std::string placeOf(const Item* parent) {
-  if (!parent) return "at the top of the response";
-  const char* kind = parent->type == ItemType::Group ? "in the group \"" : "in an answer of \"";
-  return kind + parent->linkId + "\"";
-}
 
 /// Reads the items of one response, level by level.
 class TreeReader {
@@ -105,7 +100,8 @@ class TreeReader {
       return nullptr;
     }
     if (item->parent == parent) return item;
-    reader.issue(at, "\"" + linkId + "\" stands in the wrong place", "it belongs " + placeOf(item->parent));
+    reader.issue(at, "\"" + linkId + "\" stands in the wrong place",
+                 "it belongs " + wantedPlace(item->parent));
     return nullptr;
   }
 

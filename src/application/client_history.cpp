@@ -1,13 +1,9 @@
-// A client's record for reading: what stands today, what changed since the last screening, and the
-// draft that asks it all again.
-#include <map>
-
+// A client's record for reading: what stands today.
+#include "application/client_events.h"
 #include "application/client_papers.h"
 #include "application/client_screening.h"
 #include "application/client_signing.h"
 #include "application/clinic_document.h"
-#include "json/document.h"
-#include "records/body.h"
 #include "records/entry_kinds.h"
 
 namespace stile::application {
@@ -15,22 +11,6 @@ namespace {
 
 using base::Failure;
 using base::FailureKind;
-
-/// Fact id -> its value in words, out of a filed screening.
-std::map<std::string, std::string> factsOf(const records::Entry& screening) {
-  std::map<std::string, std::string> facts;
-  const records::Body body(screening.body);
-  const auto result = body.root() ? body.root()->find("result") : std::nullopt;
-  const auto list = result ? result->find("facts") : std::nullopt;
-  for (std::size_t i = 0; list && i < list->size(); ++i) {
-    const auto id = list->at(i).find("fact"), words = list->at(i).find("words"), repetition = list->at(i).find("repetition");
-    if (!id || !words) continue;
-    std::string key = id->string();
-    if (repetition) key += " " + std::to_string(repetition->integer().value_or(0) + 1);
-    facts[key] = words->string();
-  }
-  return facts;
-}
 
 void addNotes(const records::DecisionNotes& notes, std::string& text) {
   for (const auto& note : notes.overrides) {
@@ -84,6 +64,7 @@ base::Result<std::string> showClient(Clinic& clinic, const std::string& id, base
   if (!record.mergedInto.empty()) text += "Merged into record " + record.mergedInto + "\n";
   for (const std::string& other : record.mergedFrom) text += "Holds record " + other + ", the same person\n";
   if (const std::string waits = records::planWaitsBecause(record, today); !waits.empty()) text += "The plan waits because " + waits + ".\n";
+  text += planStandInWords(record, clinic.policy(), today);
   if (!record.consents.empty()) text += "Consents\n";
   for (const auto& line : record.consents)
     text += "  " + line.date.toText() + "  " + line.what + (line.to.empty() ? "" : " (" + line.to + ")") + ": " + (line.isGiven ? "given, " : "withdrawn, ") + line.how + "\n";
@@ -99,62 +80,6 @@ base::Result<std::string> showClient(Clinic& clinic, const std::string& id, base
     text += "  " + entry.id + "  " + entry.kind + (kind == nullptr ? "" : " (" + kind->title + ")") + ", by " + entry.by + (entry.signer.empty() ? "" : ", signed") + "\n";
   }
   return text;
-}
-
-base::Result<std::string> whatChanged(Clinic& clinic, const std::string& id) {
-  auto opened = RecordWork::open(clinic, id);
-  if (!opened) return opened.failure();
-  const records::Entry *last = nullptr, *before = nullptr;
-  for (const auto& entry : opened.value().entries()) {
-    if (entry.kind != "screening") continue;
-    before = last;
-    last = &entry;
-  }
-  if (before == nullptr) return Failure{FailureKind::Usage, "there are no two screenings to compare"};
-  const auto old = factsOf(*before), now = factsOf(*last);
-  std::string text = "From " + records::Body(before->body).text("date") + " to " + records::Body(last->body).text("date") + "\n";
-  std::map<std::string, std::pair<std::string, std::string>> all;
-  for (const auto& [fact, value] : old) all[fact].first = value;
-  for (const auto& [fact, value] : now) all[fact].second = value;
-  int count = 0;
-  for (const auto& [fact, values] : all) {
-    if (values.first == values.second) continue;
-    ++count;
-    text += "  " + fact + ": " + (values.first.empty() ? "-" : values.first) + " -> " + (values.second.empty() ? "-" : values.second) + "\n";
-  }
-  return text + (count == 0 ? "  Nothing changed.\n" : "");
-}
-
-base::Result<bool> prefill(Clinic& clinic, const std::string& id) {
-  auto opened = RecordWork::open(clinic, id);
-  if (!opened) return opened.failure();
-  const records::Entry* last = nullptr;
-  for (const auto& entry : opened.value().entries()) {
-    if (entry.kind == records::kDraftKind) return Failure{FailureKind::Refused, "there is a draft already; screen or remove it first"};
-    if (entry.kind == "screening") last = &entry;
-  }
-  if (last == nullptr) return Failure{FailureKind::Usage, "there is no screening yet to start from"};
-  const records::Body body(last->body);
-  const auto inputs = body.root()->find("inputs");
-  for (std::size_t i = 0; inputs && i < inputs->size(); ++i) {
-    base::Issues ignored;
-    const auto text = inputs->at(i).find("text");
-    const auto facts = text ? json::Document::parse(text->string(), "facts", ignored) : nullptr;
-    if (!facts || !facts->root().isObject() || facts->root().find("resourceType")) continue;
-    json::Writer draft;
-    draft.beginObject();
-    for (std::size_t j = 0; j < facts->root().size(); ++j) {
-      // Lists (groups, several choices) are left out: not asked is as cautious as not confirmed.
-      if (facts->root().at(j).isArray()) continue;
-      draft.key(facts->root().keyAt(j)).beginObject().member("unknown", "notConfirmed").endObject();
-    }
-    draft.endObject();
-    json::Writer whole(0);
-    whole.beginObject().key("inputs").beginArray().beginObject().member("name", "answers").member("text", draft.text()).endObject().endArray().endObject();
-    opened.value().saveDraft(whole.text());
-    return opened.value().commit();
-  }
-  return Failure{FailureKind::Usage, "the last screening was made from a form's response; open the form for a new one"};
 }
 
 }  // namespace stile::application

@@ -2,10 +2,12 @@
 
 #include <filesystem>
 
+#include "application/client_signing.h"
 #include "application/clinic_document.h"
 #include "application/content_folder.h"
 #include "application/stored_inputs.h"
 #include "base/base64.h"
+#include "exchange/edits_json.h"
 #include "json/document.h"
 #include "records/body.h"
 
@@ -44,6 +46,27 @@ std::string add(RecordWork& work, const IssuedPaper& paper, const std::string& b
   return work.add(kPaper, writer.text());
 }
 
+/// How a clinician changed the plan of a filed screening.
+plan::Edits editsOf(const records::Body& screening, base::Issues& issues) {
+  const auto result = screening.root() ? screening.root()->find("result") : std::nullopt;
+  const auto plan = result ? result->find("plan") : std::nullopt;
+  const auto edits = plan && plan->isObject() ? plan->find("edited") : std::nullopt;
+  if (!edits) return {};
+  json::Writer writer(0);
+  writer.copy(*edits);
+  return exchange::readEdits(writer.text(), "the edits on record", issues);
+}
+
+/// The screening as it was filed: its answers, and the plan as it was changed.
+base::Result<screening::Screening> screenedAgain(const screening::Content& content, const std::string& body, base::Date date, base::Issues& askedBack) {
+  auto screened = screenClient(content, StoredInputs(body).inputs(), date, askedBack);
+  if (!screened) return screened;
+  const plan::Edits edits = editsOf(records::Body(body), askedBack);
+  if (edits.list.empty()) return screened;
+  if (const auto edited = editPlan(content, screened.value(), edits, askedBack); !edited) return edited.failure();
+  return screened;
+}
+
 /// What papers say of the client and the clinic, out of the file.
 base::Result<bool> fillIn(PaperOptions& options, Clinic& clinic, const records::ClientRecord& record) {
   ClinicDocument document = clinicDocument(clinic);
@@ -71,13 +94,14 @@ base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, con
   if (line->content != content.version)
     return Failure{FailureKind::Refused, "the last screening was made with content " + line->content + ", and this is " + content.version + "; screen again first"};
   if (const auto filled = fillIn(options, clinic, record); !filled) return filled.failure();
-  const std::vector<Input> inputs = StoredInputs(entryOf(work.entries(), line->id)->body).inputs();
+  const std::string& body = entryOf(work.entries(), line->id)->body;
   base::Issues askedBack;
-  const auto screened = screenClient(content, inputs, line->date, askedBack);
+  const auto screened = screenedAgain(content, body, line->date, askedBack);
   if (!screened) return screened.failure();
+  options.notes = decisionNotes(clinic, work.entries(), line->id);
   options.screenAgain = [&](const screening::Content& other) {
     base::Issues ignored;
-    return screenClient(other, inputs, line->date, ignored);
+    return screenedAgain(other, body, line->date, ignored);
   };
   const auto written = writePapers(screened.value(), content, askedBack, contentFolder, options, issues);
   if (!written) return written.failure();

@@ -17,6 +17,7 @@ class RecordWork {
   static RecordWork begin(Clinic& clinic);
 
   const std::string& id() const { return id_; }
+  const Clinic& clinic() const { return *clinic_; }
   const std::vector<records::Entry>& entries() const { return entries_; }
   records::ClientRecord folded() const { return records::fold(entries_, clinic_->policy().painNextMorningFrom); }
   std::string add(std::string_view kind, std::string body, bool isSigned = false);

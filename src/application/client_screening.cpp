@@ -100,7 +100,7 @@ base::Result<bool> AnswerSession::save(const std::string& answers, base::Issues&
 }
 
 base::Result<Filed> screenAndFile(Clinic& clinic, const std::string& id, const screening::Content& content, const std::vector<Input>& inputs,
-                                  base::Date today, base::Issues& issues, DraftAfter after) {
+                                  base::Date today, base::Issues& issues, DraftAfter after, const plan::Edits& edits) {
   auto opened = RecordWork::open(clinic, id);
   if (!opened) return opened.failure();
   RecordWork& work = opened.value();
@@ -115,6 +115,8 @@ base::Result<Filed> screenAndFile(Clinic& clinic, const std::string& id, const s
   for (Input& reply : repliesOnRecord(work)) all.push_back(std::move(reply));
   auto screened = screenClient(content, all, today, issues);
   if (!screened) return screened.failure();
+  if (!edits.list.empty())
+    if (const auto edited = editPlan(content, screened.value(), edits, issues); !edited) return edited.failure();
   Filed filed{{}, {}, std::move(screened).value(), {}};
   filed.entry = work.add("screening", screeningBody(filed.screening, content, all, asked, issues));
   const auto action = filed.screening.reach.limits.action;  // calls take effect from what is certain

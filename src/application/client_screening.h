@@ -41,10 +41,12 @@ struct Filed {
 enum class DraftAfter { Removed, Kept };
 
 /// Screens the draft (or `inputs` when given) with all replies of physicians that are in the record,
-/// and files it with everything that went in. Same-day action and emergencies open an action record,
-/// unless one of that day is open.
+/// and files it with everything that went in, the plan as the clinician changed it. Same-day action and
+/// emergencies open an action record, unless one of that day is open. Nothing is filed when one of the
+/// edits cannot be followed.
 base::Result<Filed> screenAndFile(Clinic& clinic, const std::string& id, const screening::Content& content, const std::vector<Input>& inputs,
-                                  base::Date today, base::Issues& issues, DraftAfter draft = DraftAfter::Removed);
+                                  base::Date today, base::Issues& issues, DraftAfter draft = DraftAfter::Removed,
+                                  const plan::Edits& edits = {});
 
 /// Asks a physician about the findings of the last screening that wait for a clearance. Refused
 /// without the client's consent to share with the physician. Gives the request's entry id and a
@@ -58,12 +60,5 @@ base::Result<Asked> askPhysician(Clinic& clinic, const std::string& id, const sc
 /// Takes in a reply: a response to the form clearance-reply.
 base::Result<std::string> fileReply(Clinic& clinic, const std::string& id, const std::string& request, const screening::Content& content,
                                     const Input& reply, base::Date today, base::Issues& issues);
-
-/// What differs between the last two screenings: facts and their values, a line each.
-base::Result<std::string> whatChanged(Clinic& clinic, const std::string& id);
-
-/// A new draft out of the last screening made of plain facts: every value "not confirmed" until it
-/// is asked again.
-base::Result<bool> prefill(Clinic& clinic, const std::string& id);
 
 }  // namespace stile::application

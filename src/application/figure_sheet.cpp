@@ -24,7 +24,7 @@ std::string cell(const movement::Figure& figure, std::size_t form, int number,
   drawing.title = title;
   drawing.description = "Key poses of the exercise.";
   return "<figure><figcaption>" + drawing::escaped(title) + "</figcaption>" +
-         toSvg(drawing, {drawing::Theme::Paper, "f" + std::to_string(number)}) + "</figure>\n";
+         toSvg(drawing, {drawing::Theme::Paper, "f" + std::to_string(number), true}) + "</figure>\n";
 }
 
 }  // namespace

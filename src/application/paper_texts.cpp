@@ -62,13 +62,15 @@ base::Result<PaperTexts> loadPaperTexts(const std::string& contentFolder, const 
   return texts;
 }
 
+base::Result<std::string> bytesOf(const documents::Document& document, std::string_view ending) {
+  if (ending == ".pdf") return documents::toPdf(document);
+  return ending == ".html" ? documents::toHtml(document) : documents::toText(document);
+}
+
 base::Result<bool> writeDocument(const documents::Document& document, const std::string& path) {
-  if (path.ends_with(".pdf")) {
-    const auto bytes = documents::toPdf(document);
-    if (!bytes) return bytes.failure();
-    return writeFile(path, bytes.value());
-  }
-  return writeFile(path, path.ends_with(".html") ? documents::toHtml(document) : documents::toText(document));
+  const auto bytes = bytesOf(document, fs::path(path).extension().string());
+  if (!bytes) return bytes.failure();
+  return writeFile(path, bytes.value());
 }
 
 }  // namespace stile::application

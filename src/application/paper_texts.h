@@ -29,7 +29,10 @@ base::Result<records::ClinicSettings> loadSettings(const std::string& settingsFi
 /// The PNG beside the settings file that `logo` names.
 base::Result<std::string> readLogo(const std::string& settingsFile, const std::string& logo);
 
-/// Writes a document by the name of the file: .pdf, .html, or text for any other name.
+/// The document as a file of that ending: ".pdf", ".html", or text for any other.
+base::Result<std::string> bytesOf(const documents::Document& document, std::string_view ending);
+
+/// Writes a document, whole or not at all, by the name of the file: .pdf, .html, or text for any other name.
 base::Result<bool> writeDocument(const documents::Document& document, const std::string& path);
 
 }  // namespace stile::application

@@ -3,6 +3,7 @@
 #include "answers/response.h"
 #include "application/content_folder.h"
 #include "application/policy_choices.h"
+#include "exchange/edits_json.h"
 #include "json/document.h"
 
 namespace stile::application {
@@ -104,6 +105,23 @@ base::Result<screening::Screening> screenClient(const screening::Content& conten
     issues.error({inputs.empty() ? "" : inputs.front().name, 0, 0, {}}, "", refusal->message, refusal->remedy);
   if (issues.hasErrors()) return Failure{FailureKind::Refused, "the input has errors, so nothing was screened"};
   return screening::screen(content, std::move(facts), reader.replies(), today);
+}
+
+plan::Edits readEdits(const std::string& text, const std::string& name, base::Issues& issues) {
+  return exchange::readEdits(text, name, issues);
+}
+
+base::Result<bool> editPlan(const screening::Content& content, screening::Screening& screening, const plan::Edits& edits,
+                            base::Issues& issues) {
+  screening::Screening edited = screening;
+  const auto refused = screening::editPlan(content, edited, edits);
+  for (const auto& one : refused) {
+    const plan::Edit& edit = edits.list[one.index];
+    issues.error({}, idOf(edit.kind) + (" " + edit.exercise), one.because, one.needsOverride ? "give the reason for going beyond it" : "leave it out");
+  }
+  if (!refused.empty()) return Failure{FailureKind::Refused, "the plan was not changed as asked"};
+  screening = std::move(edited);
+  return true;
 }
 
 std::vector<screening::ClearanceReply> repliesIn(const screening::Content& content, const std::vector<Input>& inputs) {

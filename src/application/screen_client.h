@@ -32,6 +32,14 @@ struct Input {
 base::Result<screening::Screening> screenClient(const screening::Content& content, const std::vector<Input>& inputs,
                                                 base::Date today, base::Issues& issues);
 
+/// Reads a clinician's edits of a plan from JSON ("Edits of a plan" in DEVELOPERS.md); trouble is in `issues`.
+plan::Edits readEdits(const std::string& text, const std::string& name, base::Issues& issues);
+
+/// Chooses the plan of `screening` anew round a clinician's edits. Refused when one of them cannot be followed; which and why
+/// is in `issues`, and `screening` is then as it was.
+base::Result<bool> editPlan(const screening::Content& content, screening::Screening& screening, const plan::Edits& edits,
+                            base::Issues& issues);
+
 /// The clearance replies among the inputs; trouble is left to screenClient() to tell.
 std::vector<screening::ClearanceReply> repliesIn(const screening::Content& content, const std::vector<Input>& inputs);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "application/client_events.h"
 #include "records/body.h"
 
 namespace stile::application {
@@ -20,6 +21,46 @@ std::string withDay(const Input& input, base::Date day) {
   for (std::size_t i = 0; i < facts.size(); ++i) writer.key(facts.keyAt(i)).copy(facts.at(i));
   writer.endObject();
   return writer.text();
+}
+
+/// The rule that one answered finding of a reply is about, "" for any other item.
+std::string ruleOf(json::Node item) {
+  const auto linkId = item.find("linkId");
+  const auto members = item.find("item");
+  if (!linkId || !linkId->isString() || linkId->string() != "replyFinding" || !members) return {};
+  for (std::size_t i = 0; i < members->size(); ++i) {
+    const auto name = members->at(i).find("linkId");
+    const auto answers = members->at(i).find("answer");
+    if (!name || !name->isString() || name->string() != "replyRule" || !answers || answers->size() == 0) continue;
+    const auto rule = answers->at(0).find("valueString");
+    return rule && rule->isString() ? rule->string() : "";
+  }
+  return {};
+}
+
+/// A reply without the findings that `isEnded`; "" when none is left.
+template <class IsEnded>
+std::string withoutEnded(json::Node response, IsEnded isEnded) {
+  bool isAnyLeft = false;
+  json::Writer writer;
+  writer.beginObject();
+  for (std::size_t i = 0; i < response.size(); ++i) {
+    writer.key(response.keyAt(i));
+    if (response.keyAt(i) != "item") {
+      writer.copy(response.at(i));
+      continue;
+    }
+    writer.beginArray();
+    for (std::size_t j = 0; j < response.at(i).size(); ++j) {
+      const std::string rule = ruleOf(response.at(i).at(j));
+      if (!rule.empty() && isEnded(rule)) continue;
+      isAnyLeft = isAnyLeft || !rule.empty();
+      writer.copy(response.at(i).at(j));
+    }
+    writer.endArray();
+  }
+  writer.endObject();
+  return isAnyLeft ? writer.text() : "";
 }
 
 }  // namespace
@@ -84,10 +125,10 @@ std::vector<Input> repliesOnRecord(const RecordWork& work) {
     const records::Body body(entry.body);
     const bool isClosed = std::any_of(folded.clearances.begin(), folded.clearances.end(), [&body](const auto& one) { return one.id == body.text("request") && one.isClosed; });
     const auto response = body.root() ? body.root()->find("response") : std::nullopt;
-    if (isClosed || !response) continue;
-    json::Writer writer;
-    writer.copy(*response);
-    inputs.push_back({kReplyInput + entry.id.substr(0, 12), writer.text()});
+    const auto given = body.date("date");
+    if (isClosed || !response || !given) continue;
+    const auto isEnded = [&](const std::string& rule) { return isEndedByEvent(folded, work.clinic().policy(), rule, *given); };
+    if (std::string text = withoutEnded(*response, isEnded); !text.empty()) inputs.push_back({kReplyInput + entry.id.substr(0, 12), std::move(text)});
   }
   return inputs;
 }

@@ -13,11 +13,10 @@ base::Result<InLanguage> inLanguage(const std::string& language, const std::stri
   auto files = readContentFolder(contentFolder);
   if (!files) return files.failure();
   choosePolicies(files.value(), policies, issues);
-  const std::string name = "rules/phrases/" + language + ".json";
-  const auto phrases = files.value().find(name);
-  if (phrases == files.value().end())
-    return Failure{FailureKind::Usage, "--language " + language + ": there is no " + name + " in the content"};
-  const Translation translation = Translation::load(phrases->second, name, issues);
+  const auto loaded = Translation::load(files.value(), language, issues);
+  if (!loaded)
+    return Failure{FailureKind::Usage, "--language " + language + ": there is no rules/phrases/" + language + ".json in the content"};
+  const Translation& translation = *loaded;
   TranslationCount count;
   const auto texts = translated(files.value(), translation, count, issues);
   if (issues.hasErrors()) return Failure{FailureKind::Refused, "no paper was written"};
@@ -43,6 +42,28 @@ base::Result<InLanguage> inLanguage(const std::string& language, const std::stri
   if (issues.hasErrors()) return Failure{FailureKind::Refused, "no paper was written"};
   if (!translation.isReviewed) result.notice = translation.notice;
   return result;
+}
+
+base::Result<std::string> translationStatus(const std::string& contentFolder, bool isFull, base::Issues& issues) {
+  const auto files = readContentFolder(contentFolder);
+  if (!files) return files.failure();
+  const std::string folder = "rules/phrases/", ending = ".json";
+  std::string text;
+  for (const auto& [file, unused] : files.value()) {
+    if (!file.starts_with(folder) || file.find('/', folder.size()) != std::string::npos) continue;
+    const std::string language = file.substr(folder.size(), file.size() - folder.size() - ending.size());
+    const auto translation = Translation::load(files.value(), language, issues);
+    if (!translation) continue;
+    TranslationCount count;
+    translated(files.value(), *translation, count, issues);
+    text += "Language " + language + (translation->isReviewed ? "" : ", a draft") + ": " + std::to_string(count.sentences) +
+            " sentences for clients, " + std::to_string(count.missing) + " not translated, " + std::to_string(count.changed) +
+            " changed since they were translated.\n";
+    if (isFull)
+      for (const std::string& key : count.toDo) text += "  " + key + "\n";
+  }
+  if (issues.hasErrors()) return base::Failure{base::FailureKind::Refused, "a translation does not fit the content"};
+  return text;
 }
 
 }  // namespace stile::application

@@ -32,4 +32,8 @@ base::Result<InLanguage> inLanguage(const std::string& language, const std::stri
                                     const screening::Screening& original, const ScreenAgain& screenAgain,
                                     const PolicyChoices& policies, base::Issues& issues);
 
+/// How far each language of the content is translated: a line each, with `isFull` also the keys that are
+/// to do. Translations that do not fit are issues.
+base::Result<std::string> translationStatus(const std::string& contentFolder, bool isFull, base::Issues& issues);
+
 }  // namespace stile::application

@@ -33,8 +33,9 @@ bool isForClients(const Path& path) {
   const std::string second = path.size() > 1 ? path[1] : "";
   if (first == "handout") return isOneOf(second, {"titles", "headings", "phrases"}) || isOneOf(last, {"say", "what", "instead"});
   if (first == "doses")
-    return isOneOf(second, {"phrases", "sentences"}) || last == "client" ||
+    return second == "phrases" || (second == "sentences" && last == "say") || last == "client" ||
            (second == "effortScale" && last == "name") || (second == "efforts" && last == "words");
+  if (first == "wishes") return second == "phrases" || isOneOf(last, {"said", "firstStep"});
   if (first == "vocabulary") return isOneOf(last, {"client", "instead"});
   if (first == "exercises") {
     if (path.size() == 3) return isOneOf(last, {"title", "equipmentWords"});
@@ -45,7 +46,7 @@ bool isForClients(const Path& path) {
 
 /// Files whose keys begin with the name of the file; in the others ids are enough.
 std::string stemOf(const std::string& file) {
-  for (const char* name : {"handout", "doses", "vocabulary"})
+  for (const char* name : {"handout", "doses", "vocabulary", "wishes"})
     if (file == std::string("rules/") + name + ".json") return name;
   return "";
 }
@@ -116,15 +117,21 @@ class Translator {
     const auto found = translation_.texts.find(key);
     if (found == translation_.texts.end()) {
       ++count_.missing;
+      count_.toDo.push_back(key);
       return translation_.missing + original;
     }
     used_.insert(key);
-    auto had = rules::slotsIn(original), has = rules::slotsIn(found->second);
+    if (found->second.of != original) {
+      ++count_.changed;
+      count_.toDo.push_back(key);
+      return translation_.missing + original;
+    }
+    auto had = rules::slotsIn(original), has = rules::slotsIn(found->second.say);
     std::sort(had.begin(), had.end());
     std::sort(has.begin(), has.end());
     if (had != has)
       issues_.error(node.place(), key, "the translation has other slots than the sentence", "use the same slots in braces");
-    return found->second;
+    return found->second.say;
   }
 
   const Translation& translation_;
@@ -135,22 +142,33 @@ class Translator {
 
 }  // namespace
 
-Translation Translation::load(const std::string& text, const std::string& file, base::Issues& issues) {
+namespace {
+
+void addTexts(Translation& translation, json::ObjectReader& reader, base::Issues& issues) {
+  const auto node = reader.require("texts");
+  for (std::size_t i = 0; node && i < node->size(); ++i) {
+    json::ObjectReader one(node->at(i), node->keyAt(i), issues);
+    Phrase phrase{one.requireString("of"), one.requireString("say")};
+    one.finish();
+    if (!translation.texts.emplace(node->keyAt(i), std::move(phrase)).second)
+      reader.issue(node->at(i), "the key " + node->keyAt(i) + " stands in another file too", "leave it in one of them");
+  }
+}
+
+}  // namespace
+
+std::optional<Translation> Translation::load(const std::map<std::string, std::string>& files, const std::string& language,
+                                             base::Issues& issues) {
+  const std::string main = "rules/phrases/" + language + ".json", folder = "rules/phrases/" + language + "/";
+  const auto first = files.find(main);
+  if (first == files.end()) return std::nullopt;
   Translation translation;
-  const auto document = json::Document::parse(text, file, issues);
+  const auto document = json::Document::parse(first->second, main, issues);
   if (!document) return translation;
   json::ObjectReader reader(document->root(), "translation", issues);
   translation.language = reader.requireString("language");
   translation.notice = reader.requireString("notice");
   translation.missing = reader.requireString("missing");
-  if (const auto node = reader.require("texts"))
-    for (std::size_t i = 0; i < node->size(); ++i) {
-      const Node one = node->at(i);
-      if (one.isString())
-        translation.texts.emplace(node->keyAt(i), one.string());
-      else
-        reader.issue(one, "a translation is no text", "write it in quotes");
-    }
   if (const auto node = reader.require("reviewed")) {
     json::ObjectReader reviewed(*node, "reviewed", issues);
     reviewed.requireString("date");
@@ -159,6 +177,14 @@ Translation Translation::load(const std::string& text, const std::string& file, 
     reviewed.finish();
   }
   reader.finish();
+  for (const auto& [file, text] : files) {
+    if (!file.starts_with(folder)) continue;
+    const auto part = json::Document::parse(text, file, issues);
+    if (!part) continue;
+    json::ObjectReader partReader(part->root(), "translation", issues);
+    addTexts(translation, partReader, issues);
+    partReader.finish();
+  }
   return translation;
 }
 

@@ -1,30 +1,43 @@
-// Content in another language: rules/phrases/<lang>.json put over the sentences that clients read.
+// Content in another language: rules/phrases/<lang>.json and the files of the folder rules/phrases/<lang>
+// put over the sentences that clients read.
 //
 // Only words are replaced, never conditions, numbers or ids, so the decision stays the same. What has
-// no translation stays English and says so on the paper.
+// no translation, or whose English has changed since it was translated, stays English and says so on
+// the paper.
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
+#include <vector>
 
 #include "base/issue.h"
 #include "base/result.h"
 
 namespace stile::application {
 
+/// A sentence as it was when it was translated, and its translation.
+struct Phrase {
+  std::string of, say;
+};
+
 struct Translation {
   std::string language;  ///< BCP 47
   std::string notice;    ///< stands on every paper while nobody licensed has reviewed it
   std::string missing;   ///< stands before a sentence without a translation: "(en inglés) "
-  std::map<std::string, std::string, std::less<>> texts;  ///< by key, see DEVELOPERS.md
+  std::map<std::string, Phrase, std::less<>> texts;  ///< by key, see DEVELOPERS.md
   bool isReviewed = false;
 
-  static Translation load(const std::string& text, const std::string& file, base::Issues& issues);
+  /// Everything `files` (path -> text) hold for the language; nullopt when there is nothing. Keys that
+  /// stand twice are issues.
+  static std::optional<Translation> load(const std::map<std::string, std::string>& files, const std::string& language,
+                                         base::Issues& issues);
 };
 
 /// What was found on the way over the content.
 struct TranslationCount {
-  std::size_t sentences = 0, missing = 0;
+  std::size_t sentences = 0, missing = 0, changed = 0;
+  std::vector<std::string> toDo;  ///< keys of those missing or changed
 };
 
 /// The files of a content folder with the client's sentences in the other language. Keys that name no

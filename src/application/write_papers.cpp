@@ -58,6 +58,43 @@ void clear(const fs::path& folder, const std::set<std::string>& kept) {
   }
 }
 
+/// File name -> bytes. All are made before any is written: what cannot be made leaves nothing behind.
+base::Result<std::vector<std::pair<std::string, std::string>>> set(std::vector<Paper>& papers, const std::string& logoPng,
+                                                                   const PaperOptions& options) {
+  std::vector<std::pair<std::string, std::string>> files;
+  for (Paper& paper : papers) {
+    if (!paper.document) continue;
+    paper.document->logoPng = logoPng;
+    for (const auto& [ending, isWanted] : {std::pair(".html", options.html), std::pair(".pdf", options.pdf)}) {
+      if (!isWanted) continue;
+      auto bytes = bytesOf(*paper.document, ending);
+      if (!bytes) return bytes.failure();
+      files.emplace_back(paper.name + ending, std::move(bytes).value());
+    }
+  }
+  return files;
+}
+
+/// Saves them all and gives the list of paths. What no longer holds goes first, so that whatever
+/// happens then, no handout stands beside a waiting sheet.
+base::Result<std::vector<std::string>> save(const std::vector<std::pair<std::string, std::string>>& files, const std::string& folder) {
+  std::error_code trouble;
+  fs::create_directories(folder, trouble);
+  if (trouble) return Failure{FailureKind::File, folder + ": cannot be made (" + trouble.message() + "); choose another folder"};
+  std::set<std::string> names;
+  for (const auto& [name, bytes] : files) names.insert(name);
+  clear(folder, names);
+  std::vector<std::string> paths;
+  for (const auto& [name, bytes] : files) {
+    const std::string path = (fs::path(folder) / name).string();
+    if (const auto written = writeFile(path, bytes); !written)
+      return Failure{written.failure().kind, written.failure().message + "; " + std::to_string(paths.size()) + " of " +
+                                                 std::to_string(files.size()) + " papers were written, each of them whole"};
+    paths.push_back(path);
+  }
+  return paths;
+}
+
 void addLetters(const documents::LetterRequest& letter, const std::string& referrer, std::vector<Paper>& papers) {
   auto clearance = documents::clearanceLetterOf(letter, findingsToClear(letter.screening), wantedIntensity(letter.screening));
   const bool isAskedAlready = clearance.has_value();
@@ -85,7 +122,7 @@ base::Result<WrittenPapers> writePapers(const screening::Screening& screening, c
   const auto size = textSize(options.textPoints, screening);
   if (!size) return size.failure();
 
-  Document summary = documents::summaryOf(screening, content, texts.settings, options.client, askedBack);
+  Document summary = documents::summaryOf(screening, content, texts.settings, options.client, askedBack, options.notes);
   const std::string summaryText = documents::toText(summary);
   std::vector<Paper> papers;
   papers.push_back({"summary", std::move(summary)});
@@ -108,25 +145,12 @@ base::Result<WrittenPapers> writePapers(const screening::Screening& screening, c
   papers.push_back({"carer-sheet", documents::carerSheetOf(client)});
   papers.push_back({"waiting-sheet", documents::waitingSheetOf(client)});
 
-  std::error_code trouble;
-  fs::create_directories(options.folder, trouble);
-  if (trouble) return Failure{FailureKind::File, options.folder + ": cannot be made (" + trouble.message() + ")"};
-  WrittenPapers result{summaryText + "\nPapers:\n", {}};
-  std::set<std::string> written;
-  for (Paper& paper : papers) {
-    if (!paper.document) continue;
-    paper.document->logoPng = texts.logoPng;
-    for (const auto& [ending, isWanted] : {std::pair(".html", options.html), std::pair(".pdf", options.pdf)}) {
-      if (!isWanted) continue;
-      const std::string path = (fs::path(options.folder) / (paper.name + ending)).string();
-      const auto done = writeDocument(*paper.document, path);
-      if (!done) return done.failure();
-      written.insert(paper.name + ending);
-      result.text += "  " + path + "\n";
-      result.files.push_back(path);
-    }
-  }
-  clear(options.folder, written);
+  auto files = set(papers, texts.logoPng, options);
+  if (!files) return files.failure();
+  auto written = save(files.value(), options.folder);
+  if (!written) return written.failure();
+  WrittenPapers result{summaryText + "\nPapers:\n", std::move(written).value()};
+  for (const std::string& path : result.files) result.text += "  " + path + "\n";
   return result;
 }
 

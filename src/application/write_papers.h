@@ -9,6 +9,7 @@
 #include "application/translated_papers.h"
 #include "base/issue.h"
 #include "base/result.h"
+#include "records/decision_notes.h"
 #include "records/clinic_settings.h"
 #include "screening/content.h"
 #include "screening/screening.h"
@@ -32,6 +33,7 @@ struct PaperOptions {
   std::string language;      ///< of clients' papers; "" = the clinic's own
   ScreenAgain screenAgain;   ///< wanted for another language
   std::string physician;     ///< whom the letter is addressed to, name and place
+  records::DecisionNotes notes;  ///< what clinicians decided otherwise and signed; on the summary
   std::string referrer;      ///< who sent the client; "" = no outcome letter
   bool isSharedWithPhysician = true;  ///< without it no letter is written
 };

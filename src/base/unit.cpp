@@ -66,8 +66,14 @@ std::string operand(std::string_view text) {
   return isCompound ? "(" + std::string(text) + ")" : std::string(text);
 }
 
+/// Temperatures from another zero and the logarithmic pH take no part in products (UCUM 2.1, section 21).
+bool isSpecial(const Unit& unit) {
+  constexpr std::size_t kPh = 7;
+  return unit.offset != Rational() || unit.dimension[kPh] != 0;
+}
+
 std::optional<Unit> combine(const Unit& a, const Unit& b, bool isQuotient) {
-  if (a.offset != Rational() || b.offset != Rational()) return std::nullopt;
+  if (isSpecial(a) || isSpecial(b)) return std::nullopt;
   const auto factor =
       isQuotient ? Rational::divide(a.factor, b.factor) : Rational::multiply(a.factor, b.factor);
   if (!factor) return std::nullopt;

@@ -34,10 +34,10 @@ struct Unit {
 /// Reads a UCUM unit: atoms with metric prefixes, `.`, `/`, exponents, annotations in braces,
 /// `10*9`, parentheses. Known atoms: m g s K mol eq L l min h d wk mo a (a = 365.25 d, mo = a/12)
 /// Pa bar W J N gf Hz kat cal m[Hg] m[H2O] Cel [degF] [in_i] [ft_i] [yd_i] [mi_i] [lb_av] [oz_av]
-/// [st_av] [lbf_av] [MET] deg % [pH] U [iU] [IU], and annotations such as {score}, {beats}.
+/// [stone_av] [lbf_av] [MET] deg % [pH] U [iU] [IU], and annotations such as {score}, {beats}.
 /// FHIRPath's calendar words (year, years, month, months, week, weeks, day, days, hour, minute …)
 /// are read as a, mo, wk, d, h, min, s, ms when they are the whole text. nullopt for anything
-/// else, the empty text included, and for Cel and [degF] within a product.
+/// else, the empty text included, and for Cel, [degF] and [pH] within a product.
 std::optional<Unit> parseUnit(std::string_view text);
 
 /// True if values of the two can be compared: same dimension, or convertible for `analyte`.
@@ -48,7 +48,7 @@ bool comparable(const Unit& a, const Unit& b, Analyte analyte = Analyte::None);
 std::optional<Rational> convert(const Rational& value, const Unit& from, const Unit& to,
                                 Analyte analyte = Analyte::None);
 
-/// Product and quotient, for expressions such as kg/m2. nullopt if an offset is involved.
+/// Product and quotient, for expressions such as kg/m2. nullopt if Cel, [degF] or [pH] is involved.
 std::optional<Unit> multiply(const Unit& a, const Unit& b);
 std::optional<Unit> divide(const Unit& a, const Unit& b);
 

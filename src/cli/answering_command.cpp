@@ -4,6 +4,7 @@
 
 #include "application/client_screening.h"
 #include "application/content_folder.h"
+#include "application/screen_again.h"
 #include "cli/record_options.h"
 
 namespace stile::cli {
@@ -55,11 +56,12 @@ Command addAnswers(CLI::App& group, const Shared& shared) {
 }
 
 Command addScreening(CLI::App& group, const Shared& shared) {
-  struct Options : RecordOptions { std::vector<std::string> files; };
+  struct Options : RecordOptions, EditOptions { std::vector<std::string> files; };
   auto options = std::make_shared<Options>();
   CLI::App* command = group.add_subcommand("screen", "screen the draft, or files, with the replies in the record, and file it");
   options->addTo(*command);
   command->add_option("files", options->files, "responses or plain facts; the draft if left out");
+  options->addEditsTo(*command);
   return {command, [options, &shared] {
             std::vector<application::Input> inputs;
             for (const std::string& file : options->files) {
@@ -69,7 +71,9 @@ Command addScreening(CLI::App& group, const Shared& shared) {
             }
             return onClientWithContent(shared, *options, [&](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date day) {
               base::Issues issues;
-              const auto filed = application::screenAndFile(clinic, id, content, inputs, day, issues);
+              const auto edits = options->edits(issues);
+              if (!edits) return print(issues), report(edits.failure());
+              const auto filed = application::screenAndFile(clinic, id, content, inputs, day, issues, application::DraftAfter::Removed, edits.value());
               print(issues);
               if (!filed) return report(filed.failure());
               if (!filed.value().actionRecord.empty())
@@ -121,7 +125,9 @@ Command addPrefill(CLI::App& group, const Shared& shared) {
   CLI::App* command = group.add_subcommand("prefill", "a new draft out of the last screening, every value \"not confirmed\"");
   options->addTo(*command);
   return {command, [options, &shared] {
-            return onClient(shared, *options, [](Clinic& clinic, const std::string& id, base::Date) { return outcome(application::prefill(clinic, id), "Saved"); });
+            return onClientWithContent(shared, *options, [](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date day) {
+              return outcome(application::prefill(clinic, id, content.dictionary, day), "Saved");
+            });
           }};
 }
 

@@ -16,7 +16,9 @@ Command addBlank(CLI::App& app, const Shared& shared) {
   command->add_option("--for", options->client, "clearance-reply only: files of the client whose findings it answers");
   return {command, [options, &shared] {
             if (!options->client.empty()) {
-              ClientOptions client{options->client, options->date};
+              ClientOptions client;
+              client.files = options->client;
+              client.date = options->date;
               const auto screened = screenFiles(shared, client);
               if (!screened) return report(screened.failure());
               return output(application::blankReply(*screened.value().screening, *screened.value().content));

@@ -2,9 +2,11 @@
 #include <CLI/CLI.hpp>
 #include <iostream>
 
+#include "application/client_events.h"
 #include "application/client_screening.h"
 #include "application/client_signing.h"
 #include "application/content_folder.h"
+#include "application/screen_again.h"
 #include "cli/record_options.h"
 
 namespace stile::cli {
@@ -14,7 +16,7 @@ using application::Clinic;
 
 Exit shown(const base::Result<std::string>& text) { return text ? output(text.value()) : report(text.failure()); }
 
-Command addAdd(CLI::App& group, const Shared& shared) {
+Command addClient(CLI::App& group, const Shared& shared) {
   struct Options : ClinicOptions { std::string from; };
   auto options = std::make_shared<Options>();
   CLI::App* command = group.add_subcommand("add", "add a client");
@@ -85,6 +87,36 @@ void warn(Clinic& clinic, const std::string& id) {
   for (const std::string& matter : application::openMatters(work.value().folded())) std::cerr << "stile: " << matter << '\n';
 }
 
+/// Files an event and prints the letter that was drafted about it.
+Exit putEvent(Clinic& clinic, const std::string& id, const std::string& text, const std::string& file) {
+  base::Issues issues;
+  const auto event = application::fileEvent(clinic, id, text, file, issues);
+  print(issues);
+  if (!event) return report(event.failure());
+  const auto& one = event.value();
+  return output(one.entry + "\n\nThe plan waits; screen again.\n\nDraft of a letter (" + one.letter + "):\n\n" + one.letterText + "\n" +
+                (one.mayBeSent ? "" : "\nThe client has not agreed to share with the physician: ask before it is sent.\n"));
+}
+
+/// Compares what a referral names with what the client said.
+Command addReconcile(CLI::App& group, const Shared& shared) {
+  struct Options : RecordOptions { std::string referral; };
+  auto options = std::make_shared<Options>();
+  CLI::App* command = group.add_subcommand("reconcile", "medicines of a referral against those of the last screening");
+  options->addTo(*command);
+  command->add_option("referral", options->referral, "id of the referral's entry")->required();
+  return {command, [options, &shared] {
+            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) {
+              const auto found = application::compareMedicines(clinic, id, options->referral);
+              if (!found) return report(found.failure());
+              std::string text;
+              for (const std::string& one : found.value().onlyReferred) text += "only in the referral: " + one + "\n";
+              for (const std::string& one : found.value().onlyTold) text += "only told by the client: " + one + "\n";
+              return output((text.empty() ? "No medicine differs.\n" : text) + "Settle it: stile client file … referralReconciled\n");
+            });
+          }};
+}
+
 Command addFile(CLI::App& group, const Shared& shared) {
   struct Options : RecordOptions { std::string kind, from; };
   auto options = std::make_shared<Options>();
@@ -103,6 +135,8 @@ Command addFile(CLI::App& group, const Shared& shared) {
               if (options->kind == "signOff") warn(clinic, id);
               return output(entry.value() + "\n");
             };
+            if (options->kind == "event")
+              return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) { return putEvent(clinic, id, text.value(), options->from); });
             if (options->kind != "override") return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) { return put(clinic, id, {}); });
             return onClientWithContent(shared, *options, [&](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date) {
               return put(clinic, id, application::overrideRulesOf(content));
@@ -148,7 +182,8 @@ Command addMerge(CLI::App& group, const Shared& shared, bool isUndo) {
 Command addClients(CLI::App& app, const Shared& shared) {
   CLI::App* group = app.add_subcommand("client", "a client's record in a clinic file");
   group->require_subcommand(1);
-  std::vector<Command> commands{addAdd(*group, shared), addChange(*group, shared), addFind(*group, shared), addFile(*group, shared), addErase(*group, shared)};
+  std::vector<Command> commands{addClient(*group, shared), addChange(*group, shared), addFind(*group, shared), addFile(*group, shared), addErase(*group, shared)};
+  commands.push_back(addReconcile(*group, shared));
   commands.push_back(addMerge(*group, shared, false));
   commands.push_back(addMerge(*group, shared, true));
   commands.push_back(addShowing(*group, shared, "show", "what stands today", &application::showClient));

@@ -2,6 +2,7 @@
 #include "application/client_papers.h"
 
 #include "application/content_folder.h"
+#include "cli/paper_style.h"
 #include "cli/record_options.h"
 
 namespace stile::cli {
@@ -14,16 +15,7 @@ Command addIssuing(CLI::App& group, const Shared& shared) {
   auto options = std::make_shared<Options>();
   CLI::App* command = group.add_subcommand("papers", "write the papers of the last screening, and keep them in the record");
   options->addTo(*command);
-  command->add_option("--into", options->papers.folder, "folder for the papers")->required();
-  command->add_option("--text", options->papers.textPoints, "14, 18 or 24: size of the client's papers in points");
-  command->add_flag("--black", options->papers.isBlackOnly, "the client's papers in black only");
-  command->add_option("--language", options->papers.language, "of the client's papers, such as es");
-  command->add_option("--to", options->papers.physician, "whom the letter is addressed to (the client's physician if left out)");
-  command->add_option("--referrer", options->papers.referrer, "who sent the client: writes an outcome letter too");
-  command->add_option_function<std::string>("--format", [options](const std::string& format) {
-    options->papers.html = format != "pdf";
-    options->papers.pdf = format != "html";
-  }, "html or pdf (both if left out)")->check(CLI::IsMember({"html", "pdf"}));
+  addPaperStyle(*command, options->papers);
   return {command, [options, &shared] {
             return onClientWithContent(shared, *options, [&](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date day) {
               base::Issues issues;

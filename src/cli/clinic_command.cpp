@@ -21,7 +21,7 @@ struct PersonOptions {
   records::Clinician clinician() const { return {handle, name, profession, *records::roleOf(role), false, false, {}}; }
 };
 
-Command addAdd(CLI::App& group, const Shared& shared) {
+Command addClinician(CLI::App& group, const Shared& shared) {
   struct Options : ClinicOptions { PersonOptions person; };
   auto options = std::make_shared<Options>();
   CLI::App* command = group.add_subcommand("add", "set up a clinician");
@@ -105,7 +105,7 @@ Command addClinicCreate(CLI::App& app, const Shared& shared) {
 Command addClinicians(CLI::App& app, const Shared& shared) {
   CLI::App* group = app.add_subcommand("clinician", "who may sign in: list, add, passphrase, revoke");
   group->require_subcommand(1);
-  const std::vector<Command> commands{addList(*group, shared), addAdd(*group, shared), addPassphrase(*group, shared), addRevoke(*group, shared)};
+  const std::vector<Command> commands{addList(*group, shared), addClinician(*group, shared), addPassphrase(*group, shared), addRevoke(*group, shared)};
   return {group, [commands] { return runParsed(commands); }};
 }
 

@@ -68,6 +68,14 @@ base::Result<std::vector<application::Input>> inputsOf(const ClientOptions& opti
   return inputs;
 }
 
+base::Result<bool> edit(const screening::Content& content, screening::Screening& screening, const ClientOptions& options,
+                        base::Issues& issues) {
+  const auto edits = options.edits(issues);
+  if (!edits) return edits.failure();
+  if (edits.value().list.empty()) return true;
+  return application::editPlan(content, screening, edits.value(), issues);
+}
+
 }  // namespace
 
 base::Result<Screened> screenFiles(const Shared& shared, const ClientOptions& options) {
@@ -81,6 +89,10 @@ base::Result<Screened> screenFiles(const Shared& shared, const ClientOptions& op
   auto screening = application::screenClient(*result.content, inputs.value(), date.value(), result.askedBack);
   print(result.askedBack);
   if (!screening) return screening.failure();
+  base::Issues issues;
+  const auto edited = edit(*result.content, screening.value(), options, issues);
+  print(issues);
+  if (!edited) return edited.failure();
   result.screening = std::make_shared<const screening::Screening>(std::move(screening).value());
   return result;
 }
@@ -91,7 +103,11 @@ base::Result<screening::Screening> screenWith(const screening::Content& content,
   const auto inputs = inputsOf(options);
   if (!inputs) return inputs.failure();
   base::Issues unused;
-  return application::screenClient(content, inputs.value(), date.value(), unused);
+  auto screening = application::screenClient(content, inputs.value(), date.value(), unused);
+  if (!screening) return screening;
+  const auto edited = edit(content, screening.value(), options, unused);
+  if (!edited) return edited.failure();
+  return screening;
 }
 
 }  // namespace stile::cli

@@ -10,6 +10,7 @@
 #include "base/date.h"
 #include "base/issue.h"
 #include "base/result.h"
+#include "cli/edit_options.h"
 
 namespace CLI {
 class App;
@@ -47,7 +48,7 @@ Command addEvaluate(CLI::App& app, const Shared& shared);
 Command addValidate(CLI::App& app, const Shared& shared);
 
 /// The options of a command that screens one client.
-struct ClientOptions {
+struct ClientOptions : EditOptions {
   std::vector<std::string> files;
   std::string date;
   void addTo(CLI::App& command);

@@ -9,24 +9,24 @@
 namespace stile::cli {
 namespace {
 
-struct Options {
+struct InterviewOptions {
   std::string file, form, date;
   bool isLineInput = false;
 };
 
-void close(Terminal& terminal, interview::Session& session, const Options& options, bool isFinished) {
+void close(Terminal& terminal, interview::Session& session, const InterviewOptions& options, bool isFinished) {
   terminal.say("");
   terminal.say(isFinished ? "That was the last question." : "Stopped here.");
   terminal.say(inWords(session.closing()));
   terminal.say(decisionInWords(session));
   for (const auto& ref : session.heldBy()) terminal.say("- Held by: " + session.question(ref).item->text, 2);
   const auto progress = session.progress();
-  terminal.say(std::to_string(progress.shown) + " screens, " + std::to_string(progress.answered) + " answers, " +
-               std::to_string(progress.skipped) + " without an answer. The response is in " + options.file + ".");
+  const auto counted = [](int count, const std::string& what) { return std::to_string(count) + " " + what + (count == 1 ? ", " : "s, "); };
+  terminal.say(counted(progress.shown, "screen") + counted(progress.answered, "answer") + std::to_string(progress.skipped) + " without an answer. The response is in " + options.file + ".");
   terminal.say(isFinished ? "Next: stile papers " + options.file + " --into FOLDER" : "To go on: stile interview " + options.file);
 }
 
-Exit interviewWith(const Options& options, const Shared& shared) {
+Exit interviewWith(const InterviewOptions& options, const Shared& shared) {
   const auto content = contentFor(shared);
   if (!content) return report(content.failure());
   auto date = options.date.empty() ? std::optional(today()) : base::Date::parse(options.date);
@@ -62,7 +62,7 @@ Exit interviewWith(const Options& options, const Shared& shared) {
 }  // namespace
 
 Command addInterview(CLI::App& app, const Shared& shared) {
-  auto options = std::make_shared<Options>();
+  auto options = std::make_shared<InterviewOptions>();
   CLI::App* command = app.add_subcommand("interview", "ask the questions that matter, one by one, and keep the answers in a file");
   command->add_option("file", options->file, "the response file: new, or one to go on with")->required();
   command->add_option("--form", options->form, "clinic (the default) or telephone");

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "cli/interview_words.h"
+#include "interview/number_words.h"
 #include "interview/typed_answer.h"
 #include "questionnaire/item_type.h"
 
@@ -94,14 +95,18 @@ void InterviewTalk::showQuestion(const QuestionRef& ref) {
       terminal_.say("  " + number + " " + (options[i].display.empty() ? options[i].code : options[i].display) +
                     (isNone ? " (or n)" : ""), 5);
     }
-    terminal_.ask(question.item->repeats ? "The numbers that apply: " : "A number: ");
+    terminal_.ask(question.item->repeats ? "The numbers that apply: " : "The number of one answer: ");
     return;
   }
   switch (question.item->type) {
     case ItemType::Boolean: terminal_.ask("y yes, n no, u not sure: "); return;
-    case ItemType::Quantity: terminal_.ask("A number with its unit (" + interview::unitsInWords(question) + "): "); return;
+    case ItemType::Quantity:
     case ItemType::Integer:
-    case ItemType::Decimal: terminal_.ask("A number: "); return;
+    case ItemType::Decimal:
+      // How to count, and what the numbers stand for: nobody can answer without it.
+      if (!question.item->help.empty()) terminal_.say(question.item->help);
+      terminal_.ask(interview::numberWantedInWords(question) + ": ");
+      return;
     case ItemType::Date: terminal_.ask("A date (2025-03-14, March 2025 or 2025): "); return;
     default: terminal_.ask("In words: "); return;
   }
@@ -110,9 +115,11 @@ void InterviewTalk::showQuestion(const QuestionRef& ref) {
 InterviewTalk::Typed InterviewTalk::read(const Prompt& prompt) {
   using Kind = Typed::Kind;
   const bool isOne = !prompt.isList() && prompt.anotherOf < 0;
-  const bool isKey = !isOne || session_.question(prompt.questions.front()).item->type == ItemType::Boolean;
-  const bool isText = isOne && isFreeText(session_.question(prompt.questions.front()));
-  const auto line = isKey ? terminal_.readKey() : terminal_.readLine();
+  const auto* question = isOne ? &session_.question(prompt.questions.front()) : nullptr;
+  const bool isDigit = question && interview::isOneDigit(*question);
+  const bool isKey = !isOne || isDigit || question->item->type == ItemType::Boolean;
+  const bool isText = isOne && isFreeText(*question);
+  const auto line = isKey ? terminal_.readKey(isDigit) : terminal_.readLine();
   if (!line) return {Kind::EndOfInput, {}};
   std::string text = *line;
   const auto first = text.find_first_not_of(" \t");
@@ -202,7 +209,7 @@ bool InterviewTalk::takeAnswers(const QuestionRef& ref, const std::vector<answer
 
 bool InterviewTalk::takeSkip() {
   terminal_.ask("Why? 1 not sure, 2 would rather not say, 3 leave it for now: ");
-  const auto line = terminal_.readKey();
+  const auto line = terminal_.readKey(true);
   if (!line) {
     isEnded_ = true;
     return false;

@@ -1,30 +1,22 @@
-// stile papers: screens one client, prints the summary and writes the papers as HTML.
+// stile papers: screens one client, prints the summary and writes the papers.
 #include <CLI/CLI.hpp>
 
 #include "application/paper_texts.h"
 #include "application/write_papers.h"
 #include "cli/command.h"
+#include "cli/paper_style.h"
 
 namespace stile::cli {
-
 Command addPapers(CLI::App& app, const Shared& shared) {
   struct Options : ClientOptions, application::PaperOptions {};
   auto options = std::make_shared<Options>();
   CLI::App* command = app.add_subcommand("papers", "screen one client and write the papers");
   options->addTo(*command);
-  command->add_option("--into", options->folder, "folder for the papers")->required();
   command->add_option("--settings", options->settingsFile, "what the clinic says of itself, a JSON file");
+  addPaperStyle(*command, *options);
+  options->addEditsTo(*command);
   command->add_option("--client", options->client.name, "name on the papers");
   command->add_option("--born", options->client.born, "date of birth on the papers, in words");
-  command->add_option("--text", options->textPoints, "14, 18 or 24: size of the client's papers in points");
-  command->add_flag("--black", options->isBlackOnly, "the client's papers in black only");
-  command->add_option("--language", options->language, "of the client's papers, such as es");
-  command->add_option("--to", options->physician, "whom the letter is addressed to, name and place");
-  command->add_option("--referrer", options->referrer, "who sent the client: writes an outcome letter too");
-  command->add_option_function<std::string>("--format", [options](const std::string& format) {
-    options->html = format != "pdf";
-    options->pdf = format != "html";
-  }, "html or pdf (both if left out)")->check(CLI::IsMember({"html", "pdf"}));
   command->add_option("--record", options->client.record, "record number on the papers");
   return {command, [options, &shared] {
             base::Issues issues;

@@ -11,6 +11,7 @@ Command addScreen(CLI::App& app, const Shared& shared) {
   auto options = std::make_shared<Options>();
   CLI::App* command = app.add_subcommand("screen", "screen one client and print the decision");
   options->addTo(*command);
+  options->addEditsTo(*command);
   command->add_flag("--json", options->json, "as JSON (schema: src/exchange/screening.schema.json)");
   return {command, [options, &shared] {
             const auto screened = screenFiles(shared, *options);

@@ -1,5 +1,6 @@
 #include "cli/terminal.h"
 
+#include <poll.h>
 #include <termios.h>
 #include <unistd.h>
 
@@ -27,6 +28,8 @@ class KeyMode {
     if (!isOn_) return;
     termios keys = before_;
     keys.c_lflag &= ~static_cast<tcflag_t>(ICANON | ECHO);
+    // Ctrl+C comes as a key: ended by a signal, the terminal would stay without an echo.
+    keys.c_cc[VINTR] = _POSIX_VDISABLE;
     ::tcsetattr(STDIN_FILENO, TCSANOW, &keys);
   }
   ~KeyMode() {
@@ -40,14 +43,50 @@ class KeyMode {
   bool isOn_ = false;
 };
 
+constexpr char kCtrlC = 3, kCtrlD = 4, kBackspace = 8, kEscape = 27, kErase = 127;
+
+std::optional<char> byteFromKeyboard() {
+  char byte = 0;
+  return ::read(STDIN_FILENO, &byte, 1) == 1 ? std::optional(byte) : std::nullopt;
+}
+
+/// Whether more bytes of the same key press are there.
+bool hasMore() {
+  pollfd input{STDIN_FILENO, POLLIN, 0};
+  constexpr int kMilliseconds = 20;  // of one key press the bytes come together
+  return ::poll(&input, 1, kMilliseconds) == 1;
+}
+
+/// A printable key, Enter or Backspace; nullopt at the end (Ctrl+C, Ctrl+D). Arrows and other keys that
+/// send several bytes are passed over whole, or their digits would pass for answers.
+std::optional<char> nextKey() {
+  while (true) {
+    const auto key = byteFromKeyboard();
+    if (!key || *key == kCtrlC || *key == kCtrlD) return std::nullopt;
+    const auto code = static_cast<unsigned char>(*key);
+    if (*key == kEscape) {
+      while (hasMore()) {
+        const auto part = byteFromKeyboard();
+        if (!part || (std::isalpha(static_cast<unsigned char>(*part)) != 0 && *part != 'O') || *part == '~')
+          break;
+      }
+      continue;
+    }
+    const bool isEditing = *key == '\n' || *key == '\r' || *key == kBackspace || *key == kErase;
+    if (isEditing || (code >= ' ' && code < kErase)) return *key;
+  }
+}
+
 }  // namespace
 
-Terminal::Terminal(bool isLineInput) : isKeyed_(!isLineInput && ::isatty(STDIN_FILENO) == 1 && ::isatty(STDOUT_FILENO) == 1) {}
+Terminal::Terminal(bool isLineInput)
+    : isKeyed_(!isLineInput && ::isatty(STDIN_FILENO) == 1 && ::isatty(STDOUT_FILENO) == 1) {}
 
 void Terminal::say(const std::string& text, std::size_t hang) {
   std::string line, word;
   const auto flush = [&] {
-    if (!line.empty() && widthOf(line) + 1 + widthOf(word) > kColumns && line.find_first_not_of(' ') != std::string::npos) {
+    if (!line.empty() && widthOf(line) + 1 + widthOf(word) > kColumns &&
+        line.find_first_not_of(' ') != std::string::npos) {
       std::cout << line << '\n';
       line = std::string(hang, ' ') + word;
     } else {
@@ -68,30 +107,48 @@ void Terminal::say(const std::string& text, std::size_t hang) {
   std::cout << line << '\n' << std::flush;
 }
 
-void Terminal::ask(const std::string& text) { std::cout << text << std::flush; }
+void Terminal::ask(const std::string& text) {
+  std::cout << text << std::flush;
+}
 
 std::optional<std::string> Terminal::readLine() {
+  if (isKeyed_) ::tcflush(STDIN_FILENO, TCIFLUSH);
   std::string line;
   if (!std::getline(std::cin, line)) return std::nullopt;
   if (!line.empty() && line.back() == '\r') line.pop_back();
   return line;
 }
 
-std::optional<std::string> Terminal::readKey() {
+std::optional<std::string> Terminal::readKey(bool isDigitWhole) {
   if (!isKeyed_) return readLine();
-  char key = 0;
-  {
-    const KeyMode mode;
-    if (::read(STDIN_FILENO, &key, 1) != 1 || key == 4) return std::nullopt;  // 4: the end of input, as Ctrl+D
+  const KeyMode mode;
+  ::tcflush(STDIN_FILENO, TCIFLUSH);
+  return readKeys(isDigitWhole);
+}
+
+/// A letter or sign by itself, or a line that begins with a digit and can be corrected.
+std::optional<std::string> Terminal::readKeys(bool isDigitWhole) {
+  std::string line;
+  while (true) {
+    const auto key = nextKey();
+    if (!key) return std::nullopt;
+    if (*key == kErase || *key == kBackspace) {
+      if (line.empty()) continue;
+      line.pop_back();
+      std::cout << "\b \b" << std::flush;
+      continue;
+    }
+    const bool isEnter = *key == '\n' || *key == '\r';
+    if (!isEnter) {
+      line += *key;
+      std::cout << *key << std::flush;
+    }
+    const bool isLine =
+        std::isdigit(static_cast<unsigned char>(line.empty() ? '\n' : line.front())) != 0 && !isDigitWhole;
+    if (isLine && !isEnter) continue;
+    std::cout << '\n' << std::flush;
+    return line;
   }
-  const std::string first(1, key);
-  std::cout << first << std::flush;
-  if (std::isdigit(static_cast<unsigned char>(key)) != 0) {
-    const auto rest = readLine();
-    return rest ? std::optional(first + *rest) : std::nullopt;
-  }
-  std::cout << '\n';
-  return first;
 }
 
 }  // namespace stile::cli

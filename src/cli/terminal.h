@@ -18,10 +18,13 @@ class Terminal {
   void ask(const std::string& text);
   /// A line without its end; nullopt at the end of the input.
   std::optional<std::string> readLine();
-  /// One key where that is possible, else a line. A digit begins a line.
-  std::optional<std::string> readKey();
+  /// One key where that is possible, else a line. A digit begins a line, unless one digit is all that
+  /// can be said. At a keyboard, what was typed before the question stood there is no answer to it.
+  std::optional<std::string> readKey(bool isDigitWhole = false);
 
  private:
+  std::optional<std::string> readKeys(bool isDigitWhole);
+
   bool isKeyed_ = false;
 };
 

@@ -9,15 +9,6 @@ namespace {
 
 using drawing::Colour;
 
-/// A drawing in units of 1/96 inch on paper.
-constexpr double kPointsPerUnit = 0.75;
-
-void add(Flow& flow, Slice slice) {
-  Step step;
-  step.slice = std::move(slice);
-  flow.push_back(std::move(step));
-}
-
 Slice* firstSlice(Flow& flow) {
   for (Step& step : flow)
     if (step.kind == Step::Kind::Slice) return &step.slice;
@@ -221,7 +212,7 @@ Flow BlockSetter::of(const Columns& form) const {
 
 Flow BlockSetter::of(const Fold& form) const {
   if (form.isScreenOnly) return text(form.title, m_.small, "P", m_.gap);
-  Flow flow = text(form.title, m_.boxTitle, "H3", m_.gap * 1.2);
+  Flow flow = text(form.title, m_.boxTitle, boxTag_, m_.gap * 1.2);
   if (Slice* title = firstSlice(flow)) title->keepsNext = true;
   append(flow, set(form.blocks));
   return flow;

@@ -18,13 +18,28 @@ class BlockSetter {
       : type_(type), document_(document), m_(measures), x_(x), width_(width), tallest_(tallest) {}
 
   Flow set(const std::vector<Block>& blocks) const;
+  /// The same with titles of boxes as headings of the second level: before the first heading of a
+  /// section, so that no level is left out.
+  BlockSetter withTopBoxes() const {
+    BlockSetter setter = *this;
+    setter.boxTag_ = "H2";
+    return setter;
+  }
   /// One paragraph under `tag`; long ones may be broken between pages.
   Flow text(const std::string& words, const TextStyle& style, const std::string& tag, double before,
             std::size_t boldBytes = 0) const;
 
  private:
-  BlockSetter at(double x, double width) const { return {type_, document_, m_, x, width, tallest_}; }
-  BlockSetter with(const Measures& measures) const { return {type_, document_, measures, x_, width_, tallest_}; }
+  BlockSetter at(double x, double width) const {
+    BlockSetter setter = *this;
+    setter.x_ = x, setter.width_ = width;
+    return setter;
+  }
+  BlockSetter with(const Measures& measures) const {
+    BlockSetter setter = *this;
+    setter.m_ = measures;
+    return setter;
+  }
 
   Flow of(const Paragraph& form) const;
   Flow of(const Rows& form) const;
@@ -52,6 +67,7 @@ class BlockSetter {
   const Document& document_;
   Measures m_;  ///< a copy: setters live on in what they paint
   double x_, width_, tallest_;
+  const char* boxTag_ = "H3";
 };
 
 }  // namespace stile::documents

@@ -9,14 +9,6 @@ namespace {
 
 using drawing::Colour;
 
-constexpr double kPointsPerUnit = 0.75;
-
-void add(Flow& flow, Slice slice) {
-  Step step;
-  step.slice = std::move(slice);
-  flow.push_back(std::move(step));
-}
-
 /// The flow moved as it is, but breakable, its first space set.
 void startWith(Flow& flow, double before) {
   for (Step& step : flow)
@@ -49,14 +41,14 @@ Flow BlockSetter::framed(const Box& form, double padX, double padY) const {
     Slice slice;
     slice.height = title.height();
     slice.keepsNext = true;
-    slice.paint = [title, x = inner.x_, mark, shift](PdfCanvas& canvas, double y) {
+    slice.paint = [title, x = inner.x_, mark, shift, tag = boxTag_](PdfCanvas& canvas, double y) {
       if (mark > 0)
         canvas.ornament([&] {  // the stop bar
           const double top = y + (title.style().line - mark) / 2;
           canvas.fill(x, top, mark, mark, Colour::Ink);
           canvas.fill(x + mark * 0.19, top + mark * 0.38, mark * 0.62, mark * 0.24, Colour::OnSlab);
         });
-      canvas.open("H3");
+      canvas.open(tag);
       title.paint(canvas.cairo(), x + shift, y);
       canvas.close();
     };
@@ -144,7 +136,7 @@ Flow BlockSetter::question(const Box& form) const {
       }
     }
   const BlockSetter inner = at(x_ + indent, width_ - indent - (beside ? right + 10 : 0));
-  Flow words = inner.text(form.title, bold, "H3", 0);
+  Flow words = inner.text(form.title, bold, boxTag_, 0);
   append(words, inner.set(blocks));
   const SetText number = type_.set(form.number, bold, 0);
   const auto inside = std::make_shared<Flow>(std::move(words));
@@ -172,7 +164,7 @@ Flow BlockSetter::exercise(const Box& form) const {
   const double frame = hasPicture ? std::min(width_ * 0.34, 190.0) : number;
   const double gap = m_.body.size * (hasPicture ? 1.2 : 0.8);
   const BlockSetter inner = at(x_ + frame + gap, width_ - frame - gap);
-  Flow words = inner.text(form.title, m_.boxTitle, "H3", 0);
+  Flow words = inner.text(form.title, m_.boxTitle, boxTag_, 0);
   for (Step& step : words)
     if (step.kind == Step::Kind::Slice) step.slice.keepsNext = true;
   append(words, inner.set(form.blocks));

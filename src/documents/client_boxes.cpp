@@ -7,9 +7,11 @@ namespace stile::documents {
 std::vector<Block> stopBoxes(const screening::Screening& screening, const records::ClinicSettings& settings,
                              const HandoutTexts& texts, Choice choice) {
   Box emergency{
-      BoxKind::Emergency, texts.heading("emergency", {{"emergencyNumber", emergencyNumberOf(settings)}}), {}};
+      BoxKind::Emergency, texts.heading("emergency", {{"emergencyNumber", emergencyNumberOf(settings, texts)}}), {}};
   emergency.blocks.push_back({List{HandoutTexts::chosen(texts.emergency, screening, choice), false, true}});
   emergency.blocks.push_back({Paragraph{"", texts.phrase("emergencyLine")}});
+  if (!settings.crisisLine.empty())
+    emergency.blocks.push_back({Paragraph{texts.phrase("crisisLine", {{"crisisLine", settings.crisisLine}}), ""}});
   Box stop{BoxKind::Stop, texts.heading("stopAndCall"), {}};
   stop.blocks.push_back({List{HandoutTexts::chosen(texts.stopAndCall, screening, choice), false, true}});
   if (!settings.telephone.empty() || !settings.outOfHours.empty())
@@ -25,13 +27,17 @@ std::vector<Block> contactBlocks(const records::ClinicSettings& settings, const 
   if (!settings.clinician.empty()) box.blocks.push_back({Paragraph{settings.clinician, ""}});
   box.blocks.push_back({Paragraph{"", settings.telephone, Tone::Number}});
   if (!settings.openingHours.empty()) box.blocks.push_back({Paragraph{settings.openingHours, ""}});
+  if (!settings.email.empty()) box.blocks.push_back({Paragraph{texts.phrase("byEmail", {{"email", settings.email}}), ""}});
   return {{std::move(box)}};
 }
 
-std::string madeBy(const records::ClinicSettings& settings) {
-  std::string by = settings.clinician;
-  if (!settings.name.empty()) by += (by.empty() ? "" : ", ") + settings.name;
-  return by.empty() ? "your clinic" : by;
+std::string madeBy(const records::ClinicSettings& settings, const HandoutTexts& texts) {
+  const std::string by = clinicianAndClinic(settings);
+  return by.empty() ? texts.phrase("yourClinic") : by;
+}
+
+std::string emergencyNumberOf(const records::ClinicSettings& settings, const HandoutTexts& texts) {
+  return settings.emergencyNumber.empty() ? texts.phrase("anyEmergencyNumber") : settings.emergencyNumber;
 }
 
 }  // namespace stile::documents

@@ -13,7 +13,9 @@ std::vector<Block> stopBoxes(const screening::Screening& screening, const record
                              const HandoutTexts& texts, Choice choice);
 /// "Questions? Call us." with names and numbers; nothing when the settings name no telephone.
 std::vector<Block> contactBlocks(const records::ClinicSettings& settings, const HandoutTexts& texts);
-/// "Ines Calloway, Tarnside Movement Clinic".
-std::string madeBy(const records::ClinicSettings& settings);
+/// "Ines Calloway, Tarnside Movement Clinic", or "your clinic" when the settings name neither.
+std::string madeBy(const records::ClinicSettings& settings, const HandoutTexts& texts);
+/// The number, or "the emergency number" when the settings give none.
+std::string emergencyNumberOf(const records::ClinicSettings& settings, const HandoutTexts& texts);
 
 }  // namespace stile::documents

@@ -1,5 +1,6 @@
 #include "documents/client_paper.h"
 
+#include "documents/client_boxes.h"
 #include "documents/paper_head.h"
 
 namespace stile::documents {
@@ -23,7 +24,7 @@ Document startClientPaper(const std::string& title, const ClientRequest& request
   paper.footer.push_back(texts.phrase("version", {{"version", request.content.version}}));
   paper.runningFoot = settings.telephone.empty()
                           ? title
-                          : texts.phrase("foot", {{"emergencyNumber", emergencyNumberOf(settings)},
+                          : texts.phrase("foot", {{"emergencyNumber", emergencyNumberOf(settings, texts)},
                                                   {"telephone", settings.telephone}});
   if (!request.client.record.empty()) paper.runningFoot += " · " + texts.phrase("record", {{"record", request.client.record}});
   return paper;

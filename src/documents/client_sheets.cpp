@@ -46,6 +46,7 @@ std::optional<Document> weekPlanOf(const ClientRequest& request) {
   paper.sections.push_back({texts.heading("week"), {{weekGrid(plan, request.screening.floor.limits, texts)}}, false});
   if (!plan.weeks.empty())
     paper.sections.push_back({texts.heading("weeksAhead"), {{weeksTable(plan, texts)}}, false});
+  addList(paper, texts.heading("goingOn"), plan.goingOn);
   addList(paper, texts.heading("badDay"), plan.badDay);
   addList(paper, texts.heading("missedWeek"), plan.missedWeek);
   addList(paper, texts.heading("afterIllness"), plan.afterIllness);

@@ -92,6 +92,8 @@ Block exerciseBlock(const plan::StarterPlan& plan, std::size_t index, const scre
         {Paragraph{texts.phrase("equipment", {{"equipment", line.exercise->equipmentWords}}), ""}});
   if (!line.changed.empty())
     box.blocks.push_back({Paragraph{"", texts.phrase("changed", {{"changed", line.changed}})}});
+  if (!line.saidBecause.empty()) box.blocks.push_back({Paragraph{line.saidBecause, "", Tone::Small}});
+  if (line.override && !line.override->rules.empty()) box.blocks.push_back({Paragraph{texts.phrase("overridden"), ""}});
   box.blocks.push_back({List{line.exercise->steps, true, false}});
   const DoseWords dose = doseWordsOf(line, library);
   box.blocks.push_back({Paragraph{dose.amount, "", Tone::Dose}});

@@ -41,6 +41,7 @@ class HandoutMaker {
     addList(paper, "gates", gateSentences(request_));
     addList(paper, "checks", checkSentences(request_));
     addList(paper, "keepTo", keepToSentences(request_));
+    addList(paper, "goals", plan_.firstSteps);
     for (Section& section : exerciseSections(plan_, screening_, content_.library, texts_))
       paper.sections.push_back(std::move(section));
     Section effort{texts_.heading("effort"), {}, false};
@@ -50,6 +51,7 @@ class HandoutMaker {
     // A sheet of its own, to hang up.
     paper.sections.push_back({texts_.heading("week"), {{weekGrid(plan_, limits_, texts_)}}, true});
     if (!plan_.weeks.empty()) paper.sections.push_back({texts_.heading("weeksAhead"), {{weeksTable(plan_, texts_)}}, false});
+    addList(paper, "goingOn", plan_.goingOn);
     addList(paper, "pain", HandoutTexts::chosen(texts_.pain, screening_, Choice::CertainOnly));
     addList(paper, "badDay", plan_.badDay);
     addList(paper, "missedWeek", plan_.missedWeek);
@@ -68,7 +70,7 @@ class HandoutMaker {
  private:
   Section firstPage(std::vector<Row> rows, bool isMoreBehind) const {
     Section section;
-    section.blocks.push_back({Paragraph{texts_.phrase("madeFor", {{"by", madeBy(settings_)},
+    section.blocks.push_back({Paragraph{texts_.phrase("madeFor", {{"by", madeBy(settings_, texts_)},
                                                                   {"date", texts_.date(screening_.date)},
                                                                   {"until", texts_.date(until())}}) +
                                             " " + texts_.phrase("callAgain"),

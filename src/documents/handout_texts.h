@@ -66,7 +66,7 @@ struct HandoutTexts {
 };
 
 /// Headings that must stand, and the slots each may use (between spaces).
-inline constexpr std::array<KeyAndSlots, 30> kHeadings{
+inline constexpr std::array<KeyAndSlots, 32> kHeadings{
     {{"notForNow", ""},    {"notForNowRest", ""}, {"emergency", "emergencyNumber"},
      {"stopAndCall", ""},  {"questions", ""},     {"gates", ""},
      {"checks", ""},       {"keepTo", ""},        {"warmUp", ""},
@@ -75,12 +75,13 @@ inline constexpr std::array<KeyAndSlots, 30> kHeadings{
      {"effort", ""},       {"week", ""},          {"weeksAhead", ""},
      {"pain", ""},         {"badDay", ""},        {"missedWeek", ""},
      {"afterIllness", ""}, {"notes", ""},         {"findings", ""},
+     {"goals", ""},        {"goingOn", ""},
      {"whyWaiting", ""},   {"mayGoOn", ""},       {"whoCalls", ""},
  {"carerHelp", ""},
  {"carerAvoid", ""},
  {"record", ""}}};
 /// The same for phrases.
-inline constexpr std::array<KeyAndSlots, 63> kPhrasesOfHandout{{{"madeFor", "by date until"},
+inline constexpr std::array<KeyAndSlots, 71> kPhrasesOfHandout{{{"madeFor", "by date until"},
                                                                 {"toldUs", "by date"},
                                                                 {"callAgain", ""},
                                                                 {"instead", "instead"},
@@ -94,6 +95,7 @@ inline constexpr std::array<KeyAndSlots, 63> kPhrasesOfHandout{{{"madeFor", "by 
                                                                 {"capNoneEndRange", ""},
                                                                 {"capNoneFast", ""},
                                                                 {"capInstead", ""},
+                                                                {"capInsteadBut", ""},
                                                                 {"forAll", "what"},
                                                                 {"setting", "setting"},
                                                                 {"timing", "timing"},
@@ -108,6 +110,7 @@ inline constexpr std::array<KeyAndSlots, 63> kPhrasesOfHandout{{{"madeFor", "by 
                                                                 {"supervisionTelephone", ""},
                                                                 {"equipment", "equipment"},
                                                                 {"changed", "changed"},
+                                                                {"overridden", ""},
                                                                 {"tooHard", "title steps"},
                                                                 {"tooHardNumber", "number"},
                                                                 {"tooHardGeneral", ""},
@@ -142,6 +145,12 @@ inline constexpr std::array<KeyAndSlots, 63> kPhrasesOfHandout{{{"madeFor", "by 
  {"recordMorning", ""},
  {"recordNote", ""},
  {"born", "born"},
+ {"crisisLine", "crisisLine"},
+ {"byEmail", "email"},
+ {"yourClinic", ""},
+ {"anyEmergencyNumber", ""},
+ {"left", ""},
+ {"right", ""},
  {"record", "record"}}};
 
 }  // namespace stile::documents

@@ -151,10 +151,12 @@ class HtmlWriter {
                                       [](const Row& row) { return !row.note.empty() || row.plot; });
     const bool hasText =
         std::any_of(form.rows.begin(), form.rows.end(), [](const Row& row) { return !row.text.empty() || !row.fine.empty(); });
-    html_ += std::string("<table class=\"rows ") + (hasNotes ? "three" : hasText ? "two" : "one") + "\">\n<tbody>\n";
+    const bool hasTerms = std::any_of(form.rows.begin(), form.rows.end(), [](const Row& row) { return !row.term.empty(); });
+    html_ += std::string("<table class=\"rows ") + (!hasTerms ? "free" : hasNotes ? "three" : hasText ? "two" : "one") + "\">\n<tbody>\n";
     for (const Row& row : form.rows) {
       // A term that stands in the row above is not repeated; an empty header cell would be none.
-      html_ += row.term.empty() ? "<tr><td></td>" : "<tr><th scope=\"row\">" + escaped(row.term) + "</th>";
+      html_ += "<tr>";
+      if (hasTerms) html_ += row.term.empty() ? "<td></td>" : "<th scope=\"row\">" + escaped(row.term) + "</th>";
       if (hasText || hasNotes) html_ += "<td>" + joined(row.text) +
                  (row.fine.empty() ? "" : "<div class=\"small\">" + joined(row.fine) + "</div>") + "</td>";
       if (hasNotes) {
@@ -200,7 +202,7 @@ class HtmlWriter {
 
   void of(const Figure& form) {
     html_ += "<figure>" +
-             toSvg(form.drawing, {drawing::Theme::Paper, "figure-" + std::to_string(++figures_)}) +
+             toSvg(form.drawing, {drawing::Theme::Paper, "figure-" + std::to_string(++figures_), true}) +
              "</figure>\n";
   }
 

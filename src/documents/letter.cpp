@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "documents/client_boxes.h"
 #include "documents/decision_words.h"
 #include "documents/letter_facts.h"
 #include "documents/limit_words.h"
@@ -34,6 +33,12 @@ Document start(const LetterRequest& request, const std::string& title, const std
   return paper;
 }
 
+/// Who writes, with the clinic.
+std::string writer(const LetterRequest& request) {
+  const std::string by = clinicianAndClinic(request.settings);
+  return by.empty() ? request.texts.phrases.say("thisClinic") : by;
+}
+
 std::string replyBy(const LetterRequest& request) {
   return request.texts.phrases.say(
       "replyBy", {{"date", plus(request.screening.date, request.texts.replyWithin).toLongText()}});
@@ -62,7 +67,7 @@ std::string planned(const LetterRequest& request, Rung wanted) {
                                                    {"days", dose.daysPerWeek->toText(0)}});
     }
   const auto means = request.texts.intensities.find(wanted);
-  return phrases.say("plannedHome", {{"by", madeBy(request.settings)},
+  return phrases.say("plannedHome", {{"by", writer(request)},
                                      {"aerobic", aerobic},
                                      {"strength", strength},
                                      {"intensity", means == request.texts.intensities.end() ? "" : means->second.second}});
@@ -84,7 +89,7 @@ std::string joined(const std::set<std::string>& sentences) {
 /// Signature, consent and copies in one row.
 Section ending(const LetterRequest& request) {
   const auto& phrases = request.texts.phrases;
-  const std::string signer = request.settings.clinician.empty() ? madeBy(request.settings) : request.settings.clinician;
+  const std::string signer = request.settings.clinician.empty() ? writer(request) : request.settings.clinician;
   Section section;
   std::vector<Block> left, right;
   left.push_back({Paragraph{signer, phrases.say("regards")}});
@@ -164,7 +169,7 @@ Document outcomeLetterOf(const LetterRequest& request) {
   const auto& texts = request.texts;
   const Screening& screening = request.screening;
   const LetterKind& kind = texts.kindFor("referrer");
-  Document paper = start(request, kind.title, request.recipient.empty() ? madeBy(request.settings) : request.recipient,
+  Document paper = start(request, kind.title, request.recipient.empty() ? writer(request) : request.recipient,
                          filled(kind.question, {{"client", clientOf(request)}}));
   Section& section = paper.sections.back();
   section.blocks.push_back({Paragraph{

@@ -42,7 +42,7 @@ inline constexpr std::array<KeyAndSlots, 14> kLetterHeadings{{{"whyAsked", ""}, 
                                                               {"asked", ""},      {"decided", ""},
                                                               {"plan", ""},       {"checks", ""},
                                                               {"next", ""},       {"reply", ""}}};
-inline constexpr std::array<KeyAndSlots, 40> kLetterPhrases{{{"question", "client intensity"},
+inline constexpr std::array<KeyAndSlots, 41> kLetterPhrases{{{"question", "client intensity"},
                                                              {"aboutClient", ""},
                                                              {"replyBy", "date"},
                                                              {"dear", "recipient"},
@@ -81,6 +81,7 @@ inline constexpr std::array<KeyAndSlots, 40> kLetterPhrases{{{"question", "clien
                                                              {"cannotComment", ""},
                                                              {"outcomeThanks", "client date"},
                                                              {"outcomeNoPlan", "because"},
+                                                             {"thisClinic", ""},
                                                              {"outcomeReview", ""}}};
 
 }  // namespace stile::documents

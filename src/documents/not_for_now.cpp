@@ -74,7 +74,7 @@ class NotForNow {
 
   std::string sided(const std::string& what, limits::Side side) const {
     if (side == limits::Side::Both) return what;
-    return texts_.phrase("oneSide", {{"what", what}, {"side", idOf(side)}});
+    return texts_.phrase("oneSide", {{"what", what}, {"side", texts_.phrase(idOf(side))}});
   }
 
   void addBans() {
@@ -127,8 +127,13 @@ class NotForNow {
     for (const auto& [where, ways] : lines) {
       std::string what = sided(termWords(vocabulary_.movements, where.first, true), where.second);
       for (std::size_t i = 0; i < ways.size(); ++i) what += (i == 0 ? " " : " or ") + ways[i];
-      add(what, texts_.phrase("capInstead"));
+      add(what, texts_.phrase(hasOverride() ? "capInsteadBut" : "capInstead"));
     }
+  }
+
+  bool hasOverride() const {
+    return screening_.plan && std::any_of(screening_.plan->lines.begin(), screening_.plan->lines.end(),
+                                          [](const plan::Line& line) { return line.override.has_value(); });
   }
 
   const Screening& screening_;

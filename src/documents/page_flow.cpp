@@ -4,6 +4,12 @@
 
 namespace stile::documents {
 
+void add(Flow& flow, Slice slice) {
+  Step step;
+  step.slice = std::move(slice);
+  flow.push_back(std::move(step));
+}
+
 void openTag(Flow& flow, std::string tag) {
   Step step;
   step.kind = Step::Kind::Open;
@@ -88,7 +94,10 @@ std::vector<Placed> placed(const Flow& flow, double top, double bottom) {
         y = top;
         before = 0;
       }
-      places.push_back({page, y + before});
+      const Slice* head = y == top && page > 0 ? slices[i]->head.get() : nullptr;
+      const bool hasHead = head != nullptr && top + head->height + slices[i]->height <= bottom;
+      if (hasHead) before = head->height;
+      places.push_back({page, y + before, hasHead});
       y += before + slices[i]->height;
     }
   }

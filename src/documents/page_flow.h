@@ -2,6 +2,7 @@
 #pragma once
 
 #include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -16,6 +17,9 @@ struct Slice {
   bool keepsNext = false;  ///< stands on the same page as what follows
   bool startsPage = false;
   std::string bookmark;    ///< title of a bookmark to this place
+  /// Head of the table that the slice is a row of: painted once more above it, for the eye only, where
+  /// the table goes on on a new page.
+  std::shared_ptr<const Slice> head = nullptr;
   std::function<void(PdfCanvas&, double)> paint;
 };
 
@@ -27,6 +31,11 @@ struct Step {
 };
 
 using Flow = std::vector<Step>;
+
+/// Points per unit of a drawing, 1/96 inch, on paper.
+inline constexpr double kPointsPerUnit = 0.75;
+
+void add(Flow& flow, Slice slice);
 
 void openTag(Flow& flow, std::string tag);
 void closeTag(Flow& flow);
@@ -43,6 +52,7 @@ Slice together(Flow flow, double before);
 struct Placed {
   int page = 0;  ///< from 0
   double y = 0;
+  bool hasHead = false;  ///< the head of its table stands above it once more
 };
 
 /// One place for each step (tags take the place of the slice beside them).

@@ -7,13 +7,6 @@
 namespace stile::documents {
 namespace {
 
-/// A telephone number stays on one line: its spaces are no-break spaces.
-std::string unbroken(const std::string& number) {
-  std::string text;
-  for (const char c : number) text += c == ' ' ? std::string("\xC2\xA0") : std::string(1, c);
-  return text;
-}
-
 /// Letters that are written from the right: Hebrew, Arabic and their neighbours.
 bool hasRightToLeft(const std::string& text) {
   for (const std::string_view piece : base::codePoints(text)) {
@@ -31,12 +24,20 @@ bool hasRightToLeft(const std::string& text) {
 
 }  // namespace
 
-std::string isolated(const std::string& name) {
-  return hasRightToLeft(name) ? "\u2068" + name + "\u2069" : name;
+std::string unbroken(const std::string& number) {
+  std::string text;
+  for (const char c : number) text += c == ' ' ? std::string("\xC2\xA0") : std::string(1, c);
+  return text;
 }
 
-std::string emergencyNumberOf(const records::ClinicSettings& settings) {
-  return settings.emergencyNumber.empty() ? "the emergency number" : settings.emergencyNumber;
+std::string clinicianAndClinic(const records::ClinicSettings& settings) {
+  std::string by = settings.clinician;
+  if (!settings.name.empty()) by += (by.empty() ? "" : ", ") + settings.name;
+  return by;
+}
+
+std::string isolated(const std::string& name) {
+  return hasRightToLeft(name) ? "\u2068" + name + "\u2069" : name;
 }
 
 bool hasUnreviewedRules(const screening::Content& content) {
@@ -52,7 +53,9 @@ Document startPaper(const std::string& title, Reader reader, const screening::Sc
   paper.reader = reader;
   paper.date = screening.date;
   paper.paperSize = settings.paperSize;
-  for (const std::string& part : {settings.name, settings.address, unbroken(settings.telephone)})
+  // A client finds the e-mail address in the box with the telephone number.
+  const std::string email = reader == Reader::Client ? "" : settings.email;
+  for (const std::string& part : {settings.name, settings.address, unbroken(settings.telephone), email})
     if (!part.empty()) paper.clinic += (paper.clinic.empty() ? "" : " · ") + part;
   paper.client = isolated(client.name);
   std::string who = client.born.empty() ? "" : "born " + client.born;

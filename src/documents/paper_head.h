@@ -16,11 +16,14 @@ Document startPaper(const std::string& title, Reader reader, const screening::Sc
                     const screening::Content& content, const records::ClinicSettings& settings,
                     const records::PaperClient& client);
 
+/// A telephone number that stays on one line: its spaces are no-break spaces.
+std::string unbroken(const std::string& number);
+
+/// "Ines Calloway, physiotherapist, Tarnside Movement Clinic"; "" when the settings name neither.
+std::string clinicianAndClinic(const records::ClinicSettings& settings);
+
 /// A name as it may stand in any line: one written from the right does not turn what follows it.
 std::string isolated(const std::string& name);
-
-/// The number, or "the emergency number" when the settings give none.
-std::string emergencyNumberOf(const records::ClinicSettings& settings);
 
 /// True unless every rule was reviewed by a licensed clinician.
 bool hasUnreviewedRules(const screening::Content& content);

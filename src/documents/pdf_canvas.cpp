@@ -61,6 +61,7 @@ PdfCanvas::PdfCanvas(const Document& document, double width, double height)
 }
 
 void PdfCanvas::open(const std::string& tag, const std::string& alternative, const std::string& scope) {
+  if (isOrnament_) return;
   cairo_tag_begin(cairo(), tag.c_str(), nullptr);
   if (!alternative.empty()) notes_.alternatives[notes_.count] = alternative;
   if (!scope.empty()) notes_.scopes[notes_.count] = scope;
@@ -69,14 +70,18 @@ void PdfCanvas::open(const std::string& tag, const std::string& alternative, con
 }
 
 void PdfCanvas::close() {
+  if (isOrnament_) return;
   cairo_tag_end(cairo(), openTags_.back().c_str());
   openTags_.pop_back();
 }
 
 void PdfCanvas::ornament(const std::function<void()>& paint) {
+  if (isOrnament_) return paint();
   notes_.artifacts.push_back(notes_.count);
   open(kOrnament);
+  isOrnament_ = true;
   paint();
+  isOrnament_ = false;
   close();
 }
 

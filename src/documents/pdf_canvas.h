@@ -35,7 +35,8 @@ class PdfCanvas {
 
   void open(const std::string& tag, const std::string& alternative = {}, const std::string& scope = {});
   void close();
-  /// Paints something that is no part of the reading: rules, frames, running feet.
+  /// Paints something that is no part of the reading: rules, frames, running feet. Tags that are opened
+  /// within are left out.
   void ornament(const std::function<void()>& paint);
   /// A bookmark to a place on the current page.
   void bookmark(const std::string& title, double y);
@@ -67,6 +68,7 @@ class PdfCanvas {
   std::unique_ptr<cairo_t, CairoEnd> cairo_;
   std::vector<std::string> openTags_;
   TagNotes notes_;
+  bool isOrnament_ = false;
   int page_ = 1;
 };
 

@@ -101,15 +101,26 @@ SetText Typesetter::set(std::string_view text, const TextStyle& style, double ro
     pango_attr_list_unref(attributes);
   }
   result.lines_ = clean.empty() ? 0 : pango_layout_get_line_count(layout);
-  PangoFontMetrics* metrics = pango_context_get_metrics(context_.get(), font.get(), nullptr);
-  result.ascent_ = pango_font_metrics_get_ascent(metrics) / static_cast<double>(PANGO_SCALE);
-  result.natural_ = result.ascent_ + pango_font_metrics_get_descent(metrics) / static_cast<double>(PANGO_SCALE);
-  pango_font_metrics_unref(metrics);
+  const Ascent& ascent = ascentOf(style, font.get());
+  result.ascent_ = ascent.ascent;
+  result.natural_ = ascent.natural;
   PangoRectangle extents;
   pango_layout_get_extents(layout, nullptr, &extents);
   result.width_ = extents.width / static_cast<double>(PANGO_SCALE);
   result.room_ = room > 0 ? room : result.width_;
   return result;
+}
+
+const Typesetter::Ascent& Typesetter::ascentOf(const TextStyle& style, const PangoFontDescription* font) const {
+  const auto [at, isNew] = ascents_.try_emplace({style.size, style.isBold});
+  if (isNew) {
+    // Pango sets a sample text each time it is asked.
+    PangoFontMetrics* metrics = pango_context_get_metrics(context_.get(), font, nullptr);
+    at->second.ascent = pango_font_metrics_get_ascent(metrics) / static_cast<double>(PANGO_SCALE);
+    at->second.natural = at->second.ascent + pango_font_metrics_get_descent(metrics) / static_cast<double>(PANGO_SCALE);
+    pango_font_metrics_unref(metrics);
+  }
+  return at->second;
 }
 
 double Typesetter::widthOf(std::string_view text, const TextStyle& style) const {
@@ -121,10 +132,10 @@ Measures Measures::of(const Document& document) {
   Measures m;
   switch (document.reader) {
     case Reader::Clinician:
-      m.body = {10, 13.4}, m.small = {9, 12, false, Colour::Ink2}, m.title = {16, 20, true};
-      m.heading = {11.5, 15, true}, m.boxTitle = {10.5, 14, true}, m.statement = {15.5, 19.5, true};
+      m.body = {10, 13.2}, m.small = {9, 11.3, false, Colour::Ink2}, m.title = {16, 20, true};
+      m.heading = {10.5, 13.4, true}, m.boxTitle = {10.5, 14, true}, m.statement = {15.5, 19.5, true};
       m.dose = {10, 13.4, true}, m.number = m.statement, m.foot = {9, 12, false, Colour::Ink2};
-      m.gap = 4, m.headingGap = 11;
+      m.gap = 4, m.headingGap = 5;
       m.choice = 9.5;
       break;
     case Reader::Physician:

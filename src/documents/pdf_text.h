@@ -3,9 +3,11 @@
 
 #include <pango/pangocairo.h>
 
+#include <map>
 #include <memory>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "base/result.h"
@@ -61,7 +63,14 @@ class Typesetter {
   double widthOf(std::string_view text, const TextStyle& style) const;
 
  private:
+  /// In points: from the top of a natural line to its base line, and its height.
+  struct Ascent {
+    double ascent = 0, natural = 0;
+  };
+  const Ascent& ascentOf(const TextStyle& style, const PangoFontDescription* font) const;
+
   std::shared_ptr<PangoContext> context_;
+  mutable std::map<std::pair<double, bool>, Ascent> ascents_;  ///< by size and weight
 };
 
 /// The sizes of one kind of paper.

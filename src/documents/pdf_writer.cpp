@@ -22,13 +22,8 @@ Page pageOf(const Document& document) {
   const bool isLetter = document.paperSize == records::PaperSize::Letter;
   Page page{isLetter ? 612 : 595.276, isLetter ? 792 : 841.89, 51, 46, 37, 0};
   page.bottom = document.reader == Reader::Client ? 54 : 44;
+  if (document.reader == Reader::Clinician) page.left = 43, page.right = 39;
   return page;
-}
-
-void add(Flow& flow, Slice slice) {
-  Step step;
-  step.slice = std::move(slice);
-  flow.push_back(std::move(step));
 }
 
 std::string pageWords(const WriterWords& words, int page, int pages) {
@@ -54,7 +49,11 @@ class PdfWriter {
     const BlockSetter setter(type_, document_, m_, page_.left, width, bottom - top);
     Flow flow;
     add(flow, head(width));
-    for (const Section& section : document_.sections) append(flow, sectionFlow(section, setter));
+    bool hasHeading = false;
+    for (const Section& section : document_.sections) {
+      hasHeading = hasHeading || !section.heading.empty();
+      append(flow, sectionFlow(section, hasHeading ? setter : setter.withTopBoxes()));
+    }
     const Flow foot = footFlow(setter);
     const double footHeight = foot.empty() ? 0 : heightOf(foot);
     std::vector<Placed> places = placed(flow, top, bottom);
@@ -93,6 +92,8 @@ class PdfWriter {
         continue;
       }
       if (!step.slice.bookmark.empty()) canvas.bookmark(step.slice.bookmark, places[i].y);
+      if (places[i].hasHead)
+        canvas.ornament([&] { step.slice.head->paint(canvas, places[i].y - step.slice.head->height); });
       step.slice.paint(canvas, places[i].y);
     }
     if (hasOwnPage) {

@@ -2,9 +2,10 @@
 
 #include "documents/decision_drawing.h"
 #include "documents/decision_words.h"
-#include "documents/finding_numbers.h"
+#include "documents/override_words.h"
 #include "documents/paper_head.h"
-#include "documents/source_list.h"
+#include "documents/summary_annex.h"
+#include "documents/summary_brief.h"
 #include "documents/summary_findings.h"
 #include "documents/summary_limits.h"
 #include "documents/summary_plan.h"
@@ -16,12 +17,36 @@ namespace {
 using screening::PlanState;
 using screening::Screening;
 
-constexpr std::size_t kQuestionsShown = 12;
-/// Findings in rows of their own; the rest stand compact in two columns.
-constexpr std::size_t kFindingsInFull = 3;
+/// Of those who are to act, so many have room beside the ladder.
+constexpr std::size_t kActingBeside = 2;
 
-Section decisionSection(const Screening& screening, const screening::Content& content,
-                        const records::ClinicSettings& settings) {
+void addBlocks(Document& paper, const std::string& heading, std::vector<Block> blocks) {
+  if (!blocks.empty()) paper.sections.push_back({heading, std::move(blocks), false});
+}
+
+void addRows(Document& paper, const std::string& heading, std::vector<Row> rows) {
+  if (!rows.empty()) addBlocks(paper, heading, {{Rows{std::move(rows), true}}});
+}
+
+/// The first of many; the annex has them all.
+std::vector<Row> firstOf(std::vector<Row> rows, std::size_t most) {
+  if (rows.size() <= most) return rows;
+  const std::size_t more = rows.size() - most;
+  rows.resize(most);
+  rows.push_back({"And " + std::to_string(more) + " more in the annex", {}, {}});
+  return rows;
+}
+
+/// Referrals, and beside one to a mental health service the local crisis line.
+std::vector<Row> actingRows(const Screening& screening, const rules::RuleSet& rules, const records::ClinicSettings& settings, const Brief& brief) {
+  std::vector<Row> rows = referralRows(screening, rules, brief.referralSentences);
+  if (screening.reach.limits.referrals.contains("mentalHealth") && !settings.crisisLine.empty())
+    rows.push_back({"Crisis line", {asSentence(settings.crisisLine)}, {}});
+  return rows;
+}
+
+/// `acting`: who is to act, where that is told in few words.
+Section decisionSection(const Screening& screening, const records::ClinicSettings& settings, const FindingNumbers& numbers, const std::vector<Row>& acting) {
   std::vector<Block> drawings, words;
   drawings.push_back({Figure{ladderOf(screening, settings.emergencyNumber),
                              ladderInText(screening, settings.emergencyNumber)}});
@@ -39,122 +64,124 @@ Section decisionSection(const Screening& screening, const screening::Content& co
   if (!screening.openQuestions.empty())
     words.push_back({Paragraph{
         counted(screening.openQuestions.size(), "question") + " can still change something.", "Open:"}});
-  if (hasUnreviewedRules(content))
-    words.push_back({Paragraph{content.intendedUse.notReviewed, "", Tone::Small}});
-  return {"", {{Columns{{std::move(drawings), std::move(words)}, {11, 10}}}}, false};
+  std::vector<Row> beside = rungRows(screening, numbers);
+  beside.insert(beside.end(), acting.begin(), acting.end());
+  for (const Row& row : beside) {
+    std::string text;
+    for (const std::string& one : row.text) text += (text.empty() ? "" : " ") + one;
+    words.push_back({Paragraph{text, row.term + ".", Tone::Small}});
+  }
+  return {"", {{Columns{{std::move(drawings), std::move(words)}, {9, 12}}}}, false};
 }
 
-/// Those with a stake in the action or a rung, at most twelve; the others change smaller things.
-std::size_t questionsToShow(const Screening& screening) {
-  std::size_t shown = 0;
-  for (const screening::OpenQuestion& question : screening.openQuestions)
-    if ((question.shutsRungs || question.couldBecome > limits::Action::None) && shown < kQuestionsShown) ++shown;
-  return shown;
+/// Tests with their small plots, beside them what else was measured and told.
+std::vector<Block> measuredBlocks(const Screening& screening, const screening::Content& content) {
+  std::vector<Row> tests = testRows(screening), record = recordRows(screening, content.reference);
+  for (Row& test : tests) {
+    test.fine = {test.term + ": " + uncapitalized(test.text.front())};
+    test.text.clear();
+    test.term.clear();
+  }
+  if (tests.empty() && record.empty()) return {};
+  if (tests.empty()) return {{Rows{std::move(record), true}}};
+  return {{Columns{{{{Rows{std::move(tests)}}}, {{Rows{std::move(record), true}}}}, {1, 1}}}};
 }
 
-void addBlocks(Document& paper, const std::string& heading, std::vector<Block> blocks) {
-  if (!blocks.empty()) paper.sections.push_back({heading, std::move(blocks), false});
-}
-
-void addRows(Document& paper, const std::string& heading, std::vector<Row> rows,
-             std::size_t shown = kRowsInFull) {
-  addBlocks(paper, heading, rowsThenCompact(std::move(rows), shown));
-}
-
-void addPlan(Document& paper, const Screening& screening, const screening::Content& content,
-             const FindingNumbers& numbers) {
+void addPlan(Document& paper, const Screening& screening, const screening::Content& content, const FindingNumbers& numbers, const Brief& brief) {
   if (screening.planState == PlanState::Made && screening.plan) {
-    addBlocks(paper, "Starter plan", planBlocks(*screening.plan, content.library, content.rules, numbers));
+    addRows(paper, "Starter plan and adaptations", briefPlanRows(*screening.plan, content.library, numbers, brief.adapted));
   } else if (screening.planState == PlanState::Held && screening.heldPlan) {
     std::vector<Block> blocks{{Paragraph{
         "As if every clearance asked for were granted. It is worked out afresh when a reply comes, and "
         "is never handed to the client.",
         "Held: for the clinician only."}}};
-    for (Block& block : planBlocks(*screening.heldPlan, content.library, content.rules, numbers))
-      blocks.push_back(std::move(block));
+    blocks.push_back({Rows{briefPlanRows(*screening.heldPlan, content.library, numbers, brief.adapted), true}});
     addBlocks(paper, "Held plan", std::move(blocks));
   }
 }
 
-/// Name by name in one paragraph, for a list too long to be told.
-std::vector<Row> titlesOnly(const std::vector<Row>& rows) {
-  std::string titles;
-  for (const Row& row : rows) titles += (titles.empty() ? "" : "; ") + row.term;
-  return {{"", {asSentence(titles)}, {}}};
+/// What an open finding would ask rests on an answer nobody gave and is left out.
+std::vector<Row> toSettleRows(const Screening& screening, std::size_t most) {
+  std::vector<Row> rows;
+  for (const std::string& question : screening.reach.limits.questions) rows.push_back({"", {question}, {}});
+  return firstOf(std::move(rows), most);
 }
 
-class Behind {
- public:
-  void add(const std::string& title, std::vector<Row> rows) {
-    if (rows.empty()) return;
-    Rows compact{std::move(rows), true};
-    section_.blocks.push_back({Fold{title, {{std::move(compact)}}, false}});
-  }
-  void addTo(Document& paper) {
-    if (!section_.blocks.empty()) paper.sections.push_back(std::move(section_));
-  }
+/// Gates come first and are never cut.
+std::size_t checkCount(const Screening& screening, const Brief& brief) {
+  return std::max(brief.checks, screening.floor.limits.gates.size());
+}
 
- private:
-  Section section_{"Behind this summary", {}, false};
-};
+/// Gates, checks, and what is to be settled with the client.
+std::vector<Row> checkBrief(const Screening& screening, const screening::Content& content, const FindingNumbers& numbers, const Brief& brief) {
+  std::vector<Row> rows = firstOf(checkRowsOf(screening, content.rules, numbers, brief.cited).certain, checkCount(screening, brief));
+  std::vector<Row> toSettle = toSettleRows(screening, brief.toSettle);
+  if (!toSettle.empty()) toSettle.front().term = "To settle with the client";
+  rows.insert(rows.end(), std::make_move_iterator(toSettle.begin()), std::make_move_iterator(toSettle.end()));
+  return rows;
+}
 
-void addSignOff(Document& paper, const records::ClinicSettings& settings) {
-  const std::string signer = settings.clinician.empty() ? "Clinician" : settings.clinician;
+std::string titleOfRule(const screening::Content& content, const std::string& id) {
+  const rules::Rule* rule = content.rules.find(id);
+  return rule == nullptr ? id : rule->title;
+}
+
+/// What clinicians decided and signed; a line to sign on where nobody has yet.
+std::vector<Block> signOffBlocks(const records::ClinicSettings& settings, const screening::Content& content,
+                                 const records::DecisionNotes& notes) {
+  std::vector<Row> rows;
+  for (const records::OverrideNote& note : notes.overrides)
+    rows.push_back({titleOfRule(content, note.rule), {overrideWords(note)}, {}});
+  for (const records::AmendmentNote& note : notes.amendments)
+    rows.push_back({"Added by " + note.by + " on " + note.date.toLongText(), {asSentence(note.text)}, {}});
+  for (const records::SignOffNote& note : notes.signOffs)
+    rows.push_back({"Signed off", {asSentence(note.by + ", " + note.date.toLongText())}, {}});
+  if (notes.overrides.empty() && !notes.signOffs.empty()) rows.push_back({"No line was overridden", {}, {}});
   std::vector<Block> blocks;
-  blocks.push_back({WriteLine{"Set by the clinician in place of a line above (which, to what, why)", 2}});
-  blocks.push_back({Columns{{{{WriteLine{signer}}}, {{WriteLine{"Date"}}}}, {3, 2}}});
-  addBlocks(paper, "", std::move(blocks));
+  if (!rows.empty()) blocks.push_back({Rows{std::move(rows), true}});
+  if (notes.signOffs.empty()) {
+    const std::string signer = settings.clinician.empty() ? "Clinician" : settings.clinician;
+    blocks.push_back({WriteLine{"Set by the clinician in place of a line above (which, to what, why)"}});
+    blocks.push_back({Columns{{{{WriteLine{signer}}}, {{WriteLine{"Date"}}}}, {3, 2}}});
+  }
+  return blocks;
+}
+
+void addEnd(Document& paper, const records::ClinicSettings& settings, const screening::Content& content,
+            const records::DecisionNotes& notes) {
+  auto blocks = signOffBlocks(settings, content, notes);
+  std::string caution = content.intendedUse.caution;
+  if (hasUnreviewedRules(content)) caution += " " + content.intendedUse.notReviewed;
+  blocks.push_back({Paragraph{caution + " Every finding, answer, source and open question stands in the annex.", "", Tone::Small}});
+  addBlocks(paper, "Overrides and sign-off", std::move(blocks));
 }
 
 }  // namespace
 
 Document summaryOf(const Screening& screening, const screening::Content& content,
                    const records::ClinicSettings& settings, const records::PaperClient& client,
-                   const base::Issues& askedBack) {
+                   const base::Issues& askedBack, const records::DecisionNotes& notes) {
   Document paper = startPaper("Screening summary", Reader::Clinician, screening, content, settings, client);
-  const bool isEmergency = screening.reach.limits.action >= limits::Action::Emergency;  // then the rest can wait
-  SourceList sources(content.rules);
-  Behind behind;
-  paper.sections.push_back(decisionSection(screening, content, settings));
-  addRows(paper, "Who is to act", referralRows(screening, content.rules), 12);
-  addRows(paper, "Values to confirm", askedBackRows(askedBack), 12);
-  addRows(paper, "What each rung rests on", rungRows(screening));
-  FindingNumbers numbers;
-  addRows(paper, "Findings, by number, and what they rest on", certainFindingRows(screening, sources, numbers, false), kFindingsInFull);
-  addRows(paper, "Medicines that change the prescription", certainFindingRows(screening, sources, numbers, true), kFindingsInFull);
-  if (!isEmergency) {
-    const std::size_t all = screening.openQuestions.size(), shown = std::min(all, questionsToShow(screening));
-    addRows(paper, "Open questions", questionRows(screening, 0, shown));
-    if (all > shown) {
-      const std::string more = shown == 0 ? counted(all, "open question") : "and " + std::to_string(all - shown) + " more open questions";
-      behind.add(more, questionRows(screening, shown, all));
-    }
-    std::vector<Row> open = openFindingRows(screening, sources);
-    const std::string title = "Not yet known: " + counted(open.size(), "finding");
-    behind.add(title, open.size() > kRowsBehind ? titlesOnly(open) : std::move(open));
-  }
-  LimitRows limits = limitRowsOf(screening, content.rules, numbers), checks = checkRowsOf(screening, content.rules, numbers);
-  std::vector<Row> heldOpen = std::move(limits.open);
-  for (Row& row : checks.open) heldOpen.push_back(std::move(row));
-  addRows(paper, "Limits, with the numbers of the findings that hold them", std::move(limits.certain), 14);
-  addRows(paper, "Checks and first measurements", std::move(checks.certain), 14);
-  // What an open finding would ask rests on an answer nobody gave.
-  if (const auto& settle = screening.reach.limits.questions; !settle.empty())
-    addBlocks(paper, "To settle with the client", {{List{{settle.begin(), settle.end()}, false, false}}});
-  std::vector<Block> told;
-  if (auto tests = testRows(screening); !tests.empty()) told.push_back({Rows{std::move(tests)}});
-  if (auto record = recordRows(screening, content.reference); !record.empty()) told.push_back({Rows{std::move(record)}});
-  addBlocks(paper, "Measured and told", std::move(told));
+  const FindingNumbers numbers = numbersOf(screening);
+  const Brief brief = Brief::of(screening);
+  std::vector<Row> acting = actingRows(screening, content.rules, settings, brief), elsewhere;
+  if (acting.size() > kActingBeside) acting.swap(elsewhere);
+  paper.sections.push_back(decisionSection(screening, settings, numbers, acting));
+  addRows(paper, "Who is to act", std::move(elsewhere));
+  addRows(paper, "Values to confirm", firstOf(askedBackRows(askedBack), brief.askedBack));
+  addRows(paper, "Findings by weight", briefFindingRows(screening, numbers, notes, brief, false));
+  addRows(paper, "Medicines that change the prescription", briefFindingRows(screening, numbers, notes, brief, true));
+  addRows(paper, "Limits, with the numbers of the findings that hold them",
+          limitRowsOf(screening, content.rules, numbers, brief.cited).certain);
+  addRows(paper, "Checks and first measurements", checkBrief(screening, content, numbers, brief));
+  addBlocks(paper, "Measured and told", measuredBlocks(screening, content));
+  addPlan(paper, screening, content, numbers, brief);
+  // In an emergency the rest can wait.
+  if (!isEmergency(screening)) addRows(paper, "Open questions", questionRows(screening, brief.questions));
   addRows(paper, "Clearances given", clearanceRows(screening, content.rules));
-  if (auto policies = policyRows(screening); !policies.empty())
-    addBlocks(paper, "Policies that decided", {{Rows{std::move(policies), true}}});
-  addPlan(paper, screening, content, numbers);
-  addSignOff(paper, settings);
-  behind.add("Held only while answers are missing", std::move(heldOpen));
-  if (const auto& plan = screening.plan ? screening.plan : screening.heldPlan)
-    behind.add("Exercises left out, and why", leftOutRows(*plan, content.library));
-  behind.add("Sources", sources.listed().rows);
-  behind.addTo(paper);
+  addRows(paper, "Policies that decided", firstOf(policyRows(screening, false), brief.policies));
+  addEnd(paper, settings, content, notes);
+  paper.sections.push_back(annexOf(screening, content, numbers, askedBack, notes));
   return paper;
 }
 

@@ -6,6 +6,8 @@
 #include "documents/decision_words.h"
 #include "documents/ladder_words.h"
 #include "documents/limit_words.h"
+#include "documents/override_words.h"
+#include "documents/summary_record.h"
 
 namespace stile::documents {
 namespace {
@@ -18,6 +20,7 @@ using screening::RungView;
 using screening::Screening;
 
 constexpr std::size_t kReasonsShown = 4;
+constexpr std::size_t kRungReasons = 3;
 
 Rung leftOpen(const limits::Limits& limits) {
   Rung left = Rung::Vigorous;
@@ -55,13 +58,13 @@ std::vector<std::string> restsOn(const Finding& finding, bool onlyUnknown) {
   return lines;
 }
 
-/// The reasons in one line. Policies are named under a heading of their own.
-std::string joinedReasons(const screening::Screening& screening, const Finding& finding) {
+/// The facts in one line. Policies are named under a heading of their own.
+std::string joinedReasons(const screening::Screening& screening, const Finding& finding, std::size_t most) {
   std::string text;
   std::size_t shown = 0, more = 0;
   for (const rules::Reason& reason : finding.reasons) {
     if (reason.slot >= 0 && screening.facts.dictionary().at(reason.slot).isPolicy()) continue;
-    if (shown++ >= kReasonsShown) {
+    if (shown++ >= most) {
       ++more;
       continue;
     }
@@ -87,44 +90,78 @@ std::string rungNames(const std::vector<const RungView*>& views) {
 /// The same for a reader: the reasons that are shown are the same.
 bool isSameReason(const RungView& a, const RungView& b) {
   if (a.state != b.state) return false;
-  const std::size_t shown = std::min(a.reasons.size(), kReasonsShown);
-  if (shown != std::min(b.reasons.size(), kReasonsShown)) return false;
+  const std::size_t shown = std::min(a.reasons.size(), kRungReasons);
+  if (shown != std::min(b.reasons.size(), kRungReasons)) return false;
   for (std::size_t i = 0; i < shown; ++i)
     if (a.reasons[i].finding != b.reasons[i].finding) return false;
   return true;
 }
 
-}  // namespace
-
-std::vector<Block> rowsThenCompact(std::vector<Row> rows, std::size_t shown) {
-  if (rows.empty()) return {};
-  if (rows.size() <= shown + 1) return {{Rows{std::move(rows)}}};
-  std::vector<Row> rest(std::make_move_iterator(rows.begin() + static_cast<std::ptrdiff_t>(shown)),
-                        std::make_move_iterator(rows.end()));
-  rows.resize(shown);
-  return {{Rows{std::move(rows)}}, {Rows{std::move(rest), true}}};
+bool isOfMedicines(const Finding& finding) {
+  return finding.rule->file.find("/medicines/") != std::string::npos;
 }
 
-namespace {
+/// What clinicians decided in place of this finding.
+std::vector<std::string> overridesOf(const Finding& finding, const records::DecisionNotes& notes) {
+  std::vector<std::string> lines;
+  for (const records::OverrideNote& note : notes.overrides)
+    if (note.rule == finding.rule->id) lines.push_back(overrideWords(note));
+  return lines;
+}
 
-bool isOfMedicines(const rules::Rule& rule) {
-  return rule.file.find("/medicines/") != std::string::npos;
+std::string numbered(const Finding& finding, const FindingNumbers& numbers) {
+  return std::to_string(numbers.of(finding)) + "  " + titleOf(finding);
 }
 
 }  // namespace
 
-std::vector<Row> certainFindingRows(const Screening& screening, SourceList& sources, FindingNumbers& numbers,
-                                    bool ofMedicines) {
+FindingNumbers numbersOf(const Screening& screening) {
+  FindingNumbers numbers;
+  for (const bool ofMedicines : {false, true})
+    for (const Finding* finding : sorted(screening, Standing::Certain))
+      if (isOfMedicines(*finding) == ofMedicines) numbers.add(*finding);
+  return numbers;
+}
+
+std::vector<Row> briefFindingRows(const Screening& screening, const FindingNumbers& numbers,
+                                  const records::DecisionNotes& notes, const Brief& brief, bool ofMedicines) {
+  const std::size_t most = ofMedicines ? brief.medicines : brief.findings;
   std::vector<Row> rows;
+  std::vector<std::string> others;
+  std::size_t told = 0, folded = 0;
   for (const Finding* finding : sorted(screening, Standing::Certain)) {
-    if (isOfMedicines(*finding->rule) != ofMedicines) continue;
-    Row row{std::to_string(numbers.number(*finding)) + "  " + titleOf(*finding), {finding->say.clinician}, {}};
-    std::string fine = joinedReasons(screening, *finding);
-    if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty())
-      fine += (fine.empty() ? "[" : " [") + cited + "]";
-    row.fine.push_back(fine);
+    if (isOfMedicines(*finding) != ofMedicines) continue;
+    const auto overrides = overridesOf(*finding, notes);
+    if (told >= most && overrides.empty()) {
+      if (folded++ < brief.titles) others.push_back(numbered(*finding, numbers));
+      continue;
+    }
+    ++told;
+    Row row{numbered(*finding, numbers), {finding->say.clinician}, {}};
+    if (const std::string because = joinedReasons(screening, *finding, brief.reasons); !because.empty())
+      row.fine.push_back("Because: " + asSentence(because));
+    row.fine.insert(row.fine.end(), overrides.begin(), overrides.end());
     rows.push_back(std::move(row));
   }
+  if (folded > others.size()) others.push_back("and " + std::to_string(folded - others.size()) + " more in the annex");
+  addRunOn(rows, "And " + std::to_string(folded) + " of less weight", others, "; ");
+  return rows;
+}
+
+std::vector<Row> fullFindingRows(const Screening& screening, SourceList& sources, const FindingNumbers& numbers,
+                                 const records::DecisionNotes& notes) {
+  std::vector<Row> rows;
+  for (const bool ofMedicines : {false, true})
+    for (const Finding* finding : sorted(screening, Standing::Certain)) {
+      if (isOfMedicines(*finding) != ofMedicines) continue;
+      Row row{numbered(*finding, numbers), {finding->say.clinician}, {}};
+      std::string fine = joinedReasons(screening, *finding, finding->reasons.size());
+      if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty())
+        fine += (fine.empty() ? "[" : " [") + cited + "]";
+      row.fine = overridesOf(*finding, notes);
+      row.fine.insert(row.fine.begin(), fine);
+      rows.push_back(std::move(row));
+    }
   return rows;
 }
 
@@ -144,7 +181,7 @@ std::vector<Row> openFindingRows(const Screening& screening, SourceList& sources
   return rows;
 }
 
-std::vector<Row> rungRows(const Screening& screening) {
+std::vector<Row> rungRows(const Screening& screening, const FindingNumbers& numbers) {
   std::vector<Row> rows;
   std::vector<const RungView*> done;
   for (const RungView& view : screening.rungs) {
@@ -163,10 +200,11 @@ std::vector<Row> rungRows(const Screening& screening) {
     Row row{capitalized(rungNames(alike)) + (view.state == RungState::Shut ? ": shut" : ": not yet known"),
             {},
             {}};
-    for (std::size_t i = 0; i < view.reasons.size() && i < kReasonsShown; ++i)
-      row.text.push_back(keyWords(screening, view.reasons[i]));
-    if (reasons > kReasonsShown)
-      row.text.push_back("And " + counted(reasons - kReasonsShown, "more finding") + ", see below.");
+    for (std::size_t i = 0; i < view.reasons.size() && i < kRungReasons; ++i) {
+      const int number = numbers.of(screening.findings[view.reasons[i].finding]);
+      row.text.push_back((number > 0 ? "(" + std::to_string(number) + ") " : "") + keyWords(screening, view.reasons[i]));
+    }
+    if (reasons > kRungReasons) row.text.push_back("And " + counted(reasons - kRungReasons, "more finding") + ".");
     rows.push_back(std::move(row));
   }
   return rows;

@@ -4,26 +4,26 @@
 #include "documents/document.h"
 #include "documents/finding_numbers.h"
 #include "documents/source_list.h"
+#include "documents/summary_brief.h"
+#include "records/decision_notes.h"
 #include "screening/screening.h"
 
 namespace stile::documents {
 
-/// Rows shown in full before the rest is set compact.
-inline constexpr std::size_t kRowsInFull = 8;
-/// More rows than this behind the summary are named by their titles only: a screening with little
-/// known would fill a binder.
-inline constexpr std::size_t kRowsBehind = 24;
+/// Gives every certain finding its number: by weight, those of the rules on medicines last.
+FindingNumbers numbersOf(const screening::Screening& screening);
 
-/// The rows as blocks: the first `shown` in full, the rest compact.
-std::vector<Block> rowsThenCompact(std::vector<Row> rows, std::size_t shown = kRowsInFull);
-
-/// Certain findings, gravest first, with the facts they rest on and their sources. `ofMedicines`:
-/// those of the rules on medicines, or all others. Each gets its number.
-std::vector<Row> certainFindingRows(const screening::Screening& screening, SourceList& sources,
-                                    FindingNumbers& numbers, bool ofMedicines);
+/// The gravest certain findings with what they say and the facts they rest on; the next by title, the
+/// others counted. `ofMedicines`: those of the rules on medicines, or all others. A finding that a clinician
+/// decided otherwise carries that beside it, and is never among those named by title only.
+std::vector<Row> briefFindingRows(const screening::Screening& screening, const FindingNumbers& numbers,
+                                  const records::DecisionNotes& notes, const Brief& brief, bool ofMedicines);
+/// Every certain finding by number, with all facts it rests on and its sources.
+std::vector<Row> fullFindingRows(const screening::Screening& screening, SourceList& sources,
+                                 const FindingNumbers& numbers, const records::DecisionNotes& notes);
 /// Open findings, gravest first, with the answers that are missing.
 std::vector<Row> openFindingRows(const screening::Screening& screening, SourceList& sources);
-/// Rungs that are not open, those with the same reasons together.
-std::vector<Row> rungRows(const screening::Screening& screening);
+/// Rungs that are not open, those with the same reasons together, each reason with its key.
+std::vector<Row> rungRows(const screening::Screening& screening, const FindingNumbers& numbers);
 
 }  // namespace stile::documents

@@ -4,7 +4,6 @@
 
 #include "documents/decision_words.h"
 #include "documents/limit_words.h"
-#include "documents/summary_findings.h"
 
 namespace stile::documents {
 namespace {
@@ -50,12 +49,20 @@ std::string inFigures(const plan::Dose& dose) {
   return text;
 }
 
+std::string overrideWords(const plan::LineOverride& override) {
+  std::string text = "Override: " + asSentence(override.beyond) + " Reason: " + asSentence(override.reason);
+  if (override.needsSecond) text += " A second licensed signature is needed.";
+  return text;
+}
+
 std::vector<Row> lineRows(const plan::StarterPlan& plan, const FindingNumbers& numbers) {
   std::vector<Row> rows;
   for (const plan::Line& line : plan.lines) {
     std::string term = line.exercise->title + (line.side.empty() ? "" : ", " + line.side);
     Row row{std::move(term), {asSentence(inFigures(line.dose))}, {}};
+    if (!line.pinnedBy.empty()) row.text.push_back(line.pinnedBy);
     if (!line.changedBecause.empty()) row.text.push_back("Changed: " + asSentence(line.changedBecause));
+    if (line.override) row.text.push_back(overrideWords(*line.override));
     if (const std::string cited = numbers.citeRules(line.becauseRules); !cited.empty())
       row.text.back() += " " + cited;
     rows.push_back(std::move(row));
@@ -94,6 +101,46 @@ std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library
   if (const std::string words = uncovered(plan, library, rules); !words.empty())
     blocks.push_back({Paragraph{asSentence(capitalized(words)), "Not covered:"}});
   return blocks;
+}
+
+std::vector<Row> briefPlanRows(const plan::StarterPlan& plan, const plan::Library& library, const FindingNumbers& numbers,
+                               std::size_t adaptedByName) {
+  std::vector<Row> rows;
+  if (plan.isEmpty()) rows.push_back({"", {"No line of the library is open under these limits."}, {}});
+  for (const plan::Section section : plan::kSections) {
+    // Lines of one dose stand behind it together.
+    std::vector<std::pair<std::string, std::string>> doses;
+    for (const plan::Line& line : plan.lines) {
+      if (line.exercise->section != section) continue;
+      const std::string figures = inFigures(line.dose);
+      auto same = std::find_if(doses.begin(), doses.end(), [&](const auto& one) { return one.first == figures; });
+      if (same == doses.end()) same = doses.insert(doses.end(), {figures, {}});
+      same->second += (same->second.empty() ? "" : "; ") + line.exercise->title + (line.side.empty() ? "" : ", " + line.side);
+    }
+    if (doses.empty()) continue;
+    Row row{capitalized(plan::idOf(section)), {}, {}};
+    for (const auto& [figures, titles] : doses) row.text.push_back(asSentence(titles + ": " + figures));
+    rows.push_back(std::move(row));
+  }
+  std::string adapted;
+  std::size_t changed = 0;
+  for (const plan::Line& line : plan.lines)
+    if (!line.changedBecause.empty() && changed++ < adaptedByName) {
+      // The limit that asks for it is named by its finding's number; the annex says it in full.
+      std::string change = line.changedBecause;
+      if (const auto end = change.find("). "); end != std::string::npos) change.erase(0, end + 3);
+      while (change.ends_with('.')) change.pop_back();
+      const std::string cited = numbers.citeRules(line.becauseRules);
+      adapted += (adapted.empty() ? "" : "; ") + line.exercise->title + ": " + uncapitalized(change) + (cited.empty() ? "" : " " + cited);
+    }
+  if (changed > adaptedByName) adapted += "; and " + std::to_string(changed - adaptedByName) + " more";
+  if (!adapted.empty()) rows.push_back({"Adapted", {asSentence(adapted)}, {}});
+  std::string open;
+  for (const plan::LeftOut& out : plan.leftOut)
+    if (out.exerciseId.empty()) open += (open.empty() ? "" : "; ") + titleOfPurpose(library, out.purpose);
+  if (!open.empty()) rows.push_back({"Not covered", {asSentence(capitalized(open))}, {}});
+  if (plan.weeks.size() > 1) rows.push_back({"Grows to", {weekText(plan.weeks.back())}, {}});
+  return rows;
 }
 
 std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library) {

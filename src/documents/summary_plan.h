@@ -9,8 +9,14 @@
 
 namespace stile::documents {
 
+/// Every line with its dose and why it is so.
 std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library& library,
                               const rules::RuleSet& rules, const FindingNumbers& numbers);
+
+/// The plan in a few rows: the start, then each section with its lines by dose, what was adapted, and
+/// what is not covered.
+std::vector<Row> briefPlanRows(const plan::StarterPlan& plan, const plan::Library& library, const FindingNumbers& numbers,
+                               std::size_t adaptedByName);
 
 /// Exercises and purposes left out, by reason.
 std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library);

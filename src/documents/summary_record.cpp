@@ -77,12 +77,12 @@ Row measuredRow(const Screening& screening, const facts::Reference& reference) {
     if (!isKnown(fact)) continue;
     text += (text.empty() ? "" : " · ") + definition.label + " " + facts::display(definition, fact) + dayWords(screening, fact);
   }
-  if (!text.empty()) row.text.push_back(text);
+  if (!text.empty()) row.text.push_back(asSentence(text));
   std::vector<std::string> classes;
   addReference(classes, screening, reference);
   text.clear();
   for (const std::string& one : classes) text += (text.empty() ? "" : " · ") + one;
-  if (!text.empty()) row.text.push_back(text);
+  if (!text.empty()) row.text.push_back(asSentence(text));
   return row;
 }
 
@@ -140,10 +140,12 @@ Row answeredNoRow(const Screening& screening) {
   return row;
 }
 
-std::vector<std::string> sentences(const std::set<std::string>& words, const std::string& lead) {
+/// Those that are left out are counted.
+std::vector<std::string> sentences(const std::set<std::string>& words, const std::string& lead, std::size_t most) {
   std::vector<std::string> lines;
   for (const std::string& one : words)
-    lines.push_back(lead + asSentence(lead.empty() ? capitalized(one) : one));
+    if (lines.size() < most) lines.push_back(lead + asSentence(lead.empty() ? capitalized(one) : one));
+  if (words.size() > most) lines.back() += " (" + std::to_string(words.size() - most) + " more.)";
   return lines;
 }
 
@@ -157,7 +159,7 @@ bool isKnown(const Fact& fact) {
   return fact.reason == facts::UnknownReason::None && !fact.value.isUnknown();
 }
 
-std::vector<Row> referralRows(const Screening& screening, const rules::RuleSet& rules) {
+std::vector<Row> referralRows(const Screening& screening, const rules::RuleSet& rules, std::size_t most) {
   // Calls take effect from certain findings: the reach end. The soonest stands first.
   std::vector<std::pair<std::string, limits::Referral>> referrals(screening.reach.limits.referrals.begin(),
                                                                   screening.reach.limits.referrals.end());
@@ -170,9 +172,9 @@ std::vector<Row> referralRows(const Screening& screening, const rules::RuleSet& 
         {},
         {}};
     std::vector<std::string> all;
-    addEach(all, sentences(referral.why, ""));
-    addEach(all, sentences(referral.ask, "To ask: "));
-    addEach(all, sentences(referral.meanwhile, "Meanwhile: "));
+    addEach(all, sentences(referral.why, "", most));
+    addEach(all, sentences(referral.ask, "To ask: ", most));
+    if (most > 1) addEach(all, sentences(referral.meanwhile, "Meanwhile: ", most));
     std::string text;
     for (const std::string& sentence : all) text += (text.empty() ? "" : " ") + sentence;
     row.text.push_back(text);
@@ -231,28 +233,50 @@ std::vector<Row> clearanceRows(const Screening& screening, const rules::RuleSet&
   return rows;
 }
 
-std::vector<Row> policyRows(const Screening& screening) {
+std::vector<Row> policyRows(const Screening& screening, bool isFull) {
   std::vector<Row> rows;
   for (const screening::PolicyNote& policy : screening.policies)
-    rows.push_back({policy.title, {asSentence(policy.display) + " " + policy.decides}, {}});
+    rows.push_back({policy.title, {asSentence(policy.display) + (isFull ? " " + policy.decides : "")}, {}});
   return rows;
 }
 
-std::vector<Row> questionRows(const Screening& screening, std::size_t from, std::size_t to) {
-  std::vector<Row> rows;
-  for (std::size_t i = from; i < std::min(to, screening.openQuestions.size()); ++i) {
-    const screening::OpenQuestion& question = screening.openQuestions[i];
+void addRunOn(std::vector<Row>& rows, const std::string& term, const std::vector<std::string>& pieces, const char* between) {
+  constexpr std::size_t kLongest = 420;  // about eight lines of half a page
+  Row row{term, {}, {}};
+  std::string text;
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    text += pieces[i] + (i + 1 == pieces.size() ? "." : between);
+    if (text.size() < kLongest && i + 1 < pieces.size()) continue;
+    row.text = {text};
+    rows.push_back(std::move(row));
+    row = {"", {}, {}};
+    text.clear();
+  }
+}
+
+std::vector<Row> questionRows(const Screening& screening, std::size_t most) {
+  struct Group {
+    std::string stake;
+    std::vector<std::string> named;
+  };
+  std::vector<Group> groups;
+  for (const screening::OpenQuestion& question : screening.openQuestions) {
     const std::string stake = question.couldBecome > limits::Action::None
                                   ? std::string("Could become ") + wordsOf(question.couldBecome)
                               : question.shutsRungs ? "Decides a rung"
                                                     : "Other limits";
-    if (rows.empty() || rows.back().term != stake) rows.push_back({stake, {}, {}, {}});
-    const std::string words = question.label + " (" + facts::toText(question.why) + ")";
-    auto& text = rows.back().text;
-    if (text.empty())
-      text.push_back(words);
-    else
-      text.back() += "; " + words;
+    auto group = std::find_if(groups.begin(), groups.end(), [&](const Group& one) { return one.stake == stake; });
+    if (group == groups.end()) group = groups.insert(groups.end(), {stake, {}});
+    group->named.push_back(question.label + " (" + facts::toText(question.why) + ")");
+  }
+  std::vector<Row> rows;
+  for (Group& group : groups) {
+    const std::string term = group.stake + ", " + counted(group.named.size(), "question");
+    if (const std::size_t more = group.named.size() > most ? group.named.size() - most : 0; more > 0) {
+      group.named.resize(most);
+      group.named.push_back("and " + std::to_string(more) + " more");
+    }
+    addRunOn(rows, term, group.named, "; ");
   }
   return rows;
 }

@@ -9,14 +9,6 @@ namespace {
 
 using drawing::Colour;
 
-constexpr double kPointsPerUnit = 0.75;
-
-void add(Flow& flow, Slice slice) {
-  Step step;
-  step.slice = std::move(slice);
-  flow.push_back(std::move(step));
-}
-
 std::string joined(const std::vector<std::string>& parts, const char* between) {
   std::string text;
   for (const std::string& part : parts) text += (text.empty() || part.empty() ? "" : between) + part;
@@ -39,7 +31,7 @@ Slice BlockSetter::row(const Row& row, double term, double note) const {
   const double textRoom = width_ - term - (note > 0 ? note + gap : 0);
   TextStyle bold = m_.body;
   bold.isBold = true;
-  const SetText termText = type_.set(row.term, bold, term - gap);
+  const SetText termText = type_.set(row.term, bold, std::max(1.0, term - gap));
   const SetText body = type_.set(joined(row.text, "\n"), m_.body, textRoom);
   const SetText notes = type_.set(joined(row.note, "\n"), m_.small, std::max(1.0, note));
   const SetText fine = type_.set(joined(row.fine, "\n"), m_.small, textRoom);
@@ -90,7 +82,7 @@ Flow BlockSetter::of(const Rows& form) const {
   bold.isBold = true;
   for (const Row& one : form.rows) longest = std::max(longest, type_.widthOf(one.term, bold));
   const double share = longest > width_ * m_.termShare * 2.2 ? m_.termShare * 1.4 : m_.termShare;
-  const double term = hasText || hasNotes ? width_ * share : width_;
+  const double term = longest == 0 ? 0 : hasText || hasNotes ? width_ * share : width_;
   const double note = hasNotes ? width_ * m_.noteShare : 0;
   Flow flow;
   openTag(flow, "Table");
@@ -142,7 +134,7 @@ Flow BlockSetter::compactRows(const Rows& form) const {
     for (const Row& one : form.rows) add(flow, compactRow(one, x_, width_));
     return flow;
   }
-  const double half = (width_ - gap) / 2, most = m_.small.line * 10;
+  const double half = (width_ - gap) / 2, most = m_.small.line * 5;
   std::vector<Slice> left, right;
   for (const Row& one : form.rows) left.push_back(compactRow(one, x_, half)), right.push_back(compactRow(one, x_ + half + gap, half));
   for (std::size_t from = 0; from < left.size();) {
@@ -152,11 +144,14 @@ Flow BlockSetter::compactRows(const Rows& form) const {
       total += left[to].before + left[to].height;
       ++to;
     }
-    std::size_t middle = from;
-    double height = 0;
-    while (middle < to && (middle == from || height + left[middle].height / 2 < total / 2)) {
-      height += left[middle].before + left[middle].height;
-      ++middle;
+    // Broken where the taller column is least tall.
+    std::size_t middle = from + 1;
+    double height = left[from].before + left[from].height, least = std::max(height, total - height);
+    for (std::size_t i = middle; i < to; ++i) {
+      height += left[i].before + left[i].height;
+      if (std::max(height, total - height) >= least) break;
+      least = std::max(height, total - height);
+      middle = i + 1;
     }
     Flow a, b;
     for (std::size_t i = from; i < middle; ++i) add(a, left[i]);
@@ -266,8 +261,13 @@ Flow BlockSetter::of(const Table& form) const {
   Slice first = tableRow(head, widths, true, form.isGrid);
   first.before = m_.gap;
   first.keepsNext = true;
+  const auto repeated = std::make_shared<const Slice>(first);
   add(flow, std::move(first));
-  for (const auto& cells : form.rows) add(flow, tableRow(cells, widths, false, form.isGrid));
+  for (const auto& cells : form.rows) {
+    Slice slice = tableRow(cells, widths, false, form.isGrid);
+    slice.head = repeated;
+    add(flow, std::move(slice));
+  }
   closeTag(flow);
   keepEnds(flow);
   return flow;

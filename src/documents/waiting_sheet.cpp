@@ -18,7 +18,7 @@ std::string firstWords(const Screening& screening, const records::ClinicSettings
                        const HandoutTexts& texts) {
   const Action action = screening.reach.limits.action;
   if (action == Action::Emergency)
-    return texts.phrase("callNow", {{"emergencyNumber", emergencyNumberOf(settings)}});
+    return texts.phrase("callNow", {{"emergencyNumber", emergencyNumberOf(settings, texts)}});
   return texts.phrase(action == Action::SameDay ? "seenToday" : "doNotStart");
 }
 
@@ -61,7 +61,7 @@ std::optional<Document> waitingSheetOf(const ClientRequest& request) {
   Section first;
   first.blocks.push_back({Paragraph{firstWords(screening, settings, texts), "", Tone::Statement}});
   first.blocks.push_back({Paragraph{
-      texts.phrase("toldUs", {{"by", madeBy(settings)}, {"date", texts.date(screening.date)}}), ""}});
+      texts.phrase("toldUs", {{"by", madeBy(settings, texts)}, {"date", texts.date(screening.date)}}), ""}});
   paper.sections.push_back(std::move(first));
   add(texts.heading("whyWaiting"), reasons(screening, texts));
   if (action < Action::SameDay)

@@ -121,17 +121,43 @@ Region grown(const Region& region, double by) {
   return toRegion(result);
 }
 
-std::vector<Outline> clippedLine(const Outline& line, const Region& region) {
+namespace {
+
+std::vector<Outline> lineAgainst(const Outline& line, const Region& region, ClipType type) {
   Clipper clipper;
-  clipper.AddPath(toPath(line), ptSubject, false);
+  ClipperLib::Path path = toPath(line);
+  // The library loses open lines that are level all along.
+  const auto isLevel = [&path](const IntPoint& point) { return point.Y == path.front().Y; };
+  if (std::all_of(path.begin(), path.end(), isLevel)) ++path.back().Y;
+  clipper.AddPath(path, ptSubject, false);
   clipper.AddPaths(toPaths(region), ptClip, true);
   PolyTree tree;
-  clipper.Execute(ctIntersection, tree, pftNonZero, pftNonZero);
+  clipper.Execute(type, tree, pftNonZero, pftNonZero);
   Paths open;
   OpenPathsFromPolyTree(tree, open);
   std::vector<Outline> lines;
-  for (const auto& path : open) lines.push_back(toOutline(path));
+  for (const auto& piece : open) lines.push_back(toOutline(piece));
   return lines;
+}
+
+}  // namespace
+
+std::vector<Outline> clippedLine(const Outline& line, const Region& region) {
+  return lineAgainst(line, region, ctIntersection);
+}
+std::vector<Outline> lineOutside(const Outline& line, const Region& region) {
+  return lineAgainst(line, region, ctDifference);
+}
+
+Outline simplifiedLine(const Outline& line, double tolerance) {
+  if (line.size() < 3) return line;
+  std::vector<bool> kept(line.size(), false);
+  kept.front() = kept.back() = true;
+  keepCorners(line, 0, line.size() - 1, tolerance, kept);
+  Outline fewer;
+  for (std::size_t i = 0; i < line.size(); ++i)
+    if (kept[i]) fewer.push_back(line[i]);
+  return fewer;
 }
 
 Region simplified(const Region& region, double tolerance) {

@@ -28,8 +28,13 @@ Region grown(const Region& region, double by);
 /// The part of an open line that lies in the region.
 std::vector<Outline> clippedLine(const Outline& line, const Region& region);
 
+/// The part of an open line that lies outside the region.
+std::vector<Outline> lineOutside(const Outline& line, const Region& region);
+
 /// The same region with fewer points, none more than `tolerance` away.
 Region simplified(const Region& region, double tolerance);
+/// The same open line with fewer points.
+Outline simplifiedLine(const Outline& line, double tolerance);
 
 /// A closed path with that paint.
 Path pathOf(const Region& region, const Paint& paint);

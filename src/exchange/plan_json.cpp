@@ -45,8 +45,29 @@ void writeLine(json::Writer& writer, const plan::Line& line) {
   writeText(writer, "changed", line.changed);
   writeText(writer, "chosenBecause", line.chosenBecause);
   writeText(writer, "changedBecause", line.changedBecause);
+  writeText(writer, "saidBecause", line.saidBecause);
+  writeText(writer, "pinnedBy", line.pinnedBy);
+  if (line.override) {
+    writer.key("override").beginObject().member("beyond", line.override->beyond).member("reason", line.override->reason);
+    writeTexts(writer, "rules", line.override->rules);
+    writer.member("needsSecond", line.override->needsSecond).endObject();
+  }
   writeTexts(writer, "rules", line.becauseRules);
   writer.endObject();
+}
+
+void writeEdits(json::Writer& writer, const plan::Edits& edits) {
+  if (edits.list.empty()) return;
+  writer.key("edited").beginObject();
+  writeText(writer, "by", edits.by);
+  writer.key("edits").beginArray();
+  for (const auto& edit : edits.list) {
+    writer.beginObject().member(idOf(edit.kind), edit.exercise);
+    writeText(writer, "with", edit.with);
+    writeText(writer, "override", edit.overrideReason);
+    writer.endObject();
+  }
+  writer.endArray().endObject();
 }
 
 void writeWeek(json::Writer& writer, const plan::Week& week) {
@@ -57,6 +78,9 @@ void writeWeek(json::Writer& writer, const plan::Week& week) {
   writer.key("strengthDays").number(week.strengthDays);
   writer.key("strengthSets").number(week.strengthSets);
   writer.key("strengthRepetitions").number(week.strengthRepetitions);
+  writer.key("balanceMinutes").number(week.balanceMinutes);
+  writer.key("balanceDays").number(week.balanceDays);
+  writer.key("stretchRepetitions").number(week.stretchRepetitions);
   writeText(writer, "words", week.words);
   writeText(writer, "heldBy", week.heldBy);
   writer.endObject();
@@ -80,13 +104,20 @@ void writePlan(json::Writer& writer, const plan::StarterPlan& plan) {
     writer.endObject();
   }
   writer.endArray();
+  writer.key("alsoOpen").beginArray();
+  for (const auto& other : plan.alsoOpen)
+    writer.beginObject().member("exercise", other.exercise->id).member("purpose", other.exercise->purpose).member("because", other.because).endObject();
+  writer.endArray();
+  writeEdits(writer, plan.edits);
   writer.key("weeks").beginArray();
   for (const auto& week : plan.weeks) writeWeek(writer, week);
   writer.endArray();
+  writeTexts(writer, "firstSteps", plan.firstSteps);
   writeTexts(writer, "effortWords", plan.effortWords);
   writeTexts(writer, "badDay", plan.badDay);
   writeTexts(writer, "missedWeek", plan.missedWeek);
   writeTexts(writer, "afterIllness", plan.afterIllness);
+  writeTexts(writer, "goingOn", plan.goingOn);
   writeTexts(writer, "notes", plan.notes);
   writer.endObject();
 }

@@ -71,7 +71,7 @@ Collection avg(Call& call) {
   return applied(call, "/", total.front(), Item::integer(static_cast<long long>(call.input.size())));
 }
 
-constexpr std::array<FunctionEntry, 5> kFunctions{{{"aggregate", 1, 2, aggregate},
+constexpr std::array<FunctionEntry, 5> kAggregateFunctions{{{"aggregate", 1, 2, aggregate},
                                                    {"sum", 0, 0, sum},
                                                    {"min", 0, 0, min},
                                                    {"max", 0, 0, max},
@@ -80,7 +80,7 @@ constexpr std::array<FunctionEntry, 5> kFunctions{{{"aggregate", 1, 2, aggregate
 }  // namespace
 
 std::span<const FunctionEntry> aggregateFunctions() {
-  return kFunctions;
+  return kAggregateFunctions;
 }
 
 }  // namespace stile::expression

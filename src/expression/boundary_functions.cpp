@@ -69,14 +69,14 @@ Collection precision(Call& call) {
   call.fail("precision() is asked of a number, a quantity, a date or a time only");
 }
 
-constexpr std::array<FunctionEntry, 3> kFunctions{{{"lowBoundary", 0, 1, lowBoundary},
+constexpr std::array<FunctionEntry, 3> kBoundaryFunctions{{{"lowBoundary", 0, 1, lowBoundary},
                                                    {"highBoundary", 0, 1, highBoundary},
                                                    {"precision", 0, 0, precision}}};
 
 }  // namespace
 
 std::span<const FunctionEntry> boundaryFunctions() {
-  return kFunctions;
+  return kBoundaryFunctions;
 }
 
 }  // namespace stile::expression

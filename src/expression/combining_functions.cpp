@@ -43,7 +43,7 @@ Collection defineVariable(Call& call) {
   return call.input;
 }
 
-constexpr std::array<FunctionEntry, 4> kFunctions{{{"union", 1, 1, unite},
+constexpr std::array<FunctionEntry, 4> kCombiningFunctions{{{"union", 1, 1, unite},
                                                    {"combine", 1, 2, combine},
                                                    {"coalesce", 1, 16, coalesce},
                                                    {"defineVariable", 1, 2, defineVariable}}};
@@ -51,7 +51,7 @@ constexpr std::array<FunctionEntry, 4> kFunctions{{{"union", 1, 1, unite},
 }  // namespace
 
 std::span<const FunctionEntry> combiningFunctions() {
-  return kFunctions;
+  return kCombiningFunctions;
 }
 
 }  // namespace stile::expression

@@ -165,7 +165,7 @@ Collection comparable(Call& call) {
   return {Item::boolean(a && b && areComparable(*a, *b))};
 }
 
-constexpr std::array<FunctionEntry, 17> kFunctions{{{"toBoolean", 0, 0, to<toBoolean>},
+constexpr std::array<FunctionEntry, 17> kConversionFunctions{{{"toBoolean", 0, 0, to<toBoolean>},
                                                     {"toInteger", 0, 0, to<toInteger>},
                                                     {"toDecimal", 0, 0, to<toDecimal>},
                                                     {"toString", 0, 0, to<toText>},
@@ -186,7 +186,7 @@ constexpr std::array<FunctionEntry, 17> kFunctions{{{"toBoolean", 0, 0, to<toBoo
 }  // namespace
 
 std::span<const FunctionEntry> conversionFunctions() {
-  return kFunctions;
+  return kConversionFunctions;
 }
 
 }  // namespace stile::expression

@@ -157,7 +157,7 @@ Collection changed(Call& call) {
   return {Item::text(std::move(*result))};
 }
 
-constexpr std::array<FunctionEntry, 4> kFunctions{{{"encode", 1, 1, changed<encoded>},
+constexpr std::array<FunctionEntry, 4> kEncodingFunctions{{{"encode", 1, 1, changed<encoded>},
                                                    {"decode", 1, 1, changed<decoded>},
                                                    {"escape", 1, 1, changed<escapedFor>},
                                                    {"unescape", 1, 1, changed<unescapedFor>}}};
@@ -165,7 +165,7 @@ constexpr std::array<FunctionEntry, 4> kFunctions{{{"encode", 1, 1, changed<enco
 }  // namespace
 
 std::span<const FunctionEntry> encodingFunctions() {
-  return kFunctions;
+  return kEncodingFunctions;
 }
 
 }  // namespace stile::expression

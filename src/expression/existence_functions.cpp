@@ -88,7 +88,7 @@ Collection isDistinct(Call& call) {
   return answer(equalityOf(call).distinct(call.input).size() == call.input.size());
 }
 
-constexpr std::array<FunctionEntry, 13> kFunctions{{{"empty", 0, 0, empty},
+constexpr std::array<FunctionEntry, 13> kExistenceFunctions{{{"empty", 0, 0, empty},
                                                     {"not", 0, 0, notTrue},
                                                     {"exists", 0, 1, exists},
                                                     {"all", 1, 1, all},
@@ -105,7 +105,7 @@ constexpr std::array<FunctionEntry, 13> kFunctions{{{"empty", 0, 0, empty},
 }  // namespace
 
 std::span<const FunctionEntry> existenceFunctions() {
-  return kFunctions;
+  return kExistenceFunctions;
 }
 
 }  // namespace stile::expression

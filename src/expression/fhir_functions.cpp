@@ -152,7 +152,7 @@ Collection needsTerminology(Call& call) {
             "compare codes with = or in instead");
 }
 
-constexpr std::array<FunctionEntry, 11> kFunctions{{{"extension", 1, 1, extension},
+constexpr std::array<FunctionEntry, 11> kFhirFunctions{{{"extension", 1, 1, extension},
                                                     {"hasValue", 0, 0, hasValue},
                                                     {"getValue", 0, 0, getValue},
                                                     {"resolve", 0, 0, resolve},
@@ -167,7 +167,7 @@ constexpr std::array<FunctionEntry, 11> kFunctions{{{"extension", 1, 1, extensio
 }  // namespace
 
 std::span<const FunctionEntry> fhirFunctions() {
-  return kFunctions;
+  return kFhirFunctions;
 }
 
 }  // namespace stile::expression

@@ -137,7 +137,7 @@ Collection sort(Call& call) {
   return result;
 }
 
-constexpr std::array<FunctionEntry, 6> kFunctions{{{"where", 1, 1, where},
+constexpr std::array<FunctionEntry, 6> kFilteringFunctions{{{"where", 1, 1, where},
                                                    {"select", 1, 1, select},
                                                    {"repeat", 1, 1, repeat},
                                                    {"repeatAll", 1, 1, repeatAll},
@@ -147,7 +147,7 @@ constexpr std::array<FunctionEntry, 6> kFunctions{{{"where", 1, 1, where},
 }  // namespace
 
 std::span<const FunctionEntry> filteringFunctions() {
-  return kFunctions;
+  return kFilteringFunctions;
 }
 
 }  // namespace stile::expression

@@ -70,6 +70,11 @@ struct Item {
 
 using Collection = std::vector<Item>;
 
+/// One decimal, or nothing.
+inline Collection decimalOr(const std::optional<Decimal>& value) {
+  return value ? Collection{Item::decimal(*value)} : Collection{};
+}
+
 /// The items of a JSON value: the elements of an array, else the value itself. `type` is its type
 /// in the model; null for a resource, whose type is looked up by `resourceType`, and for anything
 /// else that is not known.

@@ -55,14 +55,14 @@ Collection replaceMatches(Call& call) {
   return {Item::text(std::move(*result))};
 }
 
-constexpr std::array<FunctionEntry, 3> kFunctions{{{"matches", 1, 2, matches},
+constexpr std::array<FunctionEntry, 3> kMatchingFunctions{{{"matches", 1, 2, matches},
                                                    {"matchesFull", 1, 2, matchesFull},
                                                    {"replaceMatches", 2, 3, replaceMatches}}};
 
 }  // namespace
 
 std::span<const FunctionEntry> matchingFunctions() {
-  return kFunctions;
+  return kMatchingFunctions;
 }
 
 }  // namespace stile::expression

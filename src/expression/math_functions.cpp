@@ -19,9 +19,6 @@ std::optional<Decimal> number(Call& call) {
   return value;
 }
 
-Collection decimalOr(const std::optional<Decimal>& value) {
-  return value ? Collection{Item::decimal(*value)} : Collection{};
-}
 Collection wholeOr(const std::optional<base::Rational>& value) {
   const auto whole = value ? Decimal{*value, 0}.truncated() : std::nullopt;
   return whole ? Collection{Item::integer(*whole)} : Collection{};
@@ -131,7 +128,7 @@ Collection power(Call& call) {
   return {Item::integer(static_cast<long long>(result))};
 }
 
-constexpr std::array<FunctionEntry, 10> kFunctions{{{"abs", 0, 0, abs},
+constexpr std::array<FunctionEntry, 10> kMathFunctions{{{"abs", 0, 0, abs},
                                                     {"floor", 0, 0, floor},
                                                     {"ceiling", 0, 0, ceiling},
                                                     {"truncate", 0, 0, truncate},
@@ -145,7 +142,7 @@ constexpr std::array<FunctionEntry, 10> kFunctions{{{"abs", 0, 0, abs},
 }  // namespace
 
 std::span<const FunctionEntry> mathFunctions() {
-  return kFunctions;
+  return kMathFunctions;
 }
 
 }  // namespace stile::expression

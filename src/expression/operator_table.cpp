@@ -27,9 +27,6 @@ struct Operands {
 Collection booleanOr(std::optional<bool> value) {
   return value ? Collection{Item::boolean(*value)} : Collection{};
 }
-Collection decimalOr(const std::optional<Decimal>& value) {
-  return value ? Collection{Item::decimal(*value)} : Collection{};
-}
 Collection quantityOr(const std::optional<Quantity>& value) {
   return value ? Collection{Item::quantity(*value)} : Collection{};
 }

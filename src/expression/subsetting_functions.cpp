@@ -59,7 +59,7 @@ Collection exclude(Call& call) {
   return result;
 }
 
-constexpr std::array<FunctionEntry, 8> kFunctions{{{"single", 0, 0, single},
+constexpr std::array<FunctionEntry, 8> kSubsettingFunctions{{{"single", 0, 0, single},
                                                    {"first", 0, 0, first},
                                                    {"last", 0, 0, last},
                                                    {"tail", 0, 0, tail},
@@ -71,7 +71,7 @@ constexpr std::array<FunctionEntry, 8> kFunctions{{{"single", 0, 0, single},
 }  // namespace
 
 std::span<const FunctionEntry> subsettingFunctions() {
-  return kFunctions;
+  return kSubsettingFunctions;
 }
 
 }  // namespace stile::expression

@@ -12,30 +12,30 @@ constexpr long long kNanosecondsPerSecond = 1000000000LL;
 constexpr long long kSecondsPerDay = 86400;
 constexpr long long kLargestAmount = 1000000000000LL;
 
-enum class Step { Year, Month, Week, Day, Hour, Minute, Second, Millisecond };
+enum class CalendarStep { Year, Month, Week, Day, Hour, Minute, Second, Millisecond };
 
 struct StepWord {
   std::string_view word, ucum;
-  Step step;
+  CalendarStep step;
   long long seconds;
 };
 
 // Only a calendar year or month may be added: a definite one (`a`, `mo`) has a length that no
 // calendar has. A duration read from a resource may be taken as either.
-constexpr std::array<StepWord, 8> kSteps{{{"year", "a", Step::Year, 31536000},
-                                          {"month", "mo", Step::Month, 2592000},
-                                          {"week", "wk", Step::Week, 604800},
-                                          {"day", "d", Step::Day, 86400},
-                                          {"hour", "h", Step::Hour, 3600},
-                                          {"minute", "min", Step::Minute, 60},
-                                          {"second", "s", Step::Second, 1},
-                                          {"millisecond", "ms", Step::Millisecond, 0}}};
+constexpr std::array<StepWord, 8> kSteps{{{"year", "a", CalendarStep::Year, 31536000},
+                                          {"month", "mo", CalendarStep::Month, 2592000},
+                                          {"week", "wk", CalendarStep::Week, 604800},
+                                          {"day", "d", CalendarStep::Day, 86400},
+                                          {"hour", "h", CalendarStep::Hour, 3600},
+                                          {"minute", "min", CalendarStep::Minute, 60},
+                                          {"second", "s", CalendarStep::Second, 1},
+                                          {"millisecond", "ms", CalendarStep::Millisecond, 0}}};
 
 const StepWord* stepOf(const Quantity& quantity) {
   for (const StepWord& step : kSteps) {
     if (quantity.unit != (quantity.isCalendar ? step.word : step.ucum)) continue;
     const bool isDefinite = !quantity.isCalendar && !quantity.isEither;
-    return isDefinite && step.step <= Step::Month ? nullptr : &step;
+    return isDefinite && step.step <= CalendarStep::Month ? nullptr : &step;
   }
   return nullptr;
 }
@@ -100,8 +100,8 @@ std::optional<Temporal> plusNanoseconds(const Temporal& value, long long seconds
 
 /// `amount` steps as whole units of the value's own precision, cut off.
 long long inPrecision(const StepWord& step, long long amount, Precision precision) {
-  if (step.step == Step::Month) return amount / 12;
-  const long long seconds = step.step == Step::Millisecond ? amount / 1000 : amount * step.seconds;
+  if (step.step == CalendarStep::Month) return amount / 12;
+  const long long seconds = step.step == CalendarStep::Millisecond ? amount / 1000 : amount * step.seconds;
   switch (precision) {
     case Precision::Year:
       return seconds / 31536000;
@@ -119,21 +119,21 @@ long long inPrecision(const StepWord& step, long long amount, Precision precisio
   return 0;
 }
 
-Precision precisionOf(Step step) {
+Precision precisionOf(CalendarStep step) {
   switch (step) {
-    case Step::Year:
+    case CalendarStep::Year:
       return Precision::Year;
-    case Step::Month:
+    case CalendarStep::Month:
       return Precision::Month;
-    case Step::Week:
-    case Step::Day:
+    case CalendarStep::Week:
+    case CalendarStep::Day:
       return Precision::Day;
-    case Step::Hour:
+    case CalendarStep::Hour:
       return Precision::Hour;
-    case Step::Minute:
+    case CalendarStep::Minute:
       return Precision::Minute;
-    case Step::Second:
-    case Step::Millisecond:
+    case CalendarStep::Second:
+    case CalendarStep::Millisecond:
       return Precision::Second;
   }
   return Precision::Second;
@@ -164,7 +164,7 @@ std::string whyNotAddable(const Temporal& to, const Quantity& quantity) {
   if (!step) {
     return quantity.toText() + " cannot be added to a date or time: write a calendar duration such as 1 year";
   }
-  if (to.kind == TemporalKind::Time && step->step < Step::Hour) {
+  if (to.kind == TemporalKind::Time && step->step < CalendarStep::Hour) {
     return quantity.toText() + " cannot be added to a time of day";
   }
   return {};
@@ -173,9 +173,9 @@ std::string whyNotAddable(const Temporal& to, const Quantity& quantity) {
 std::optional<Temporal> plus(const Temporal& value, const Quantity& quantity, bool isMinus) {
   const StepWord& step = *stepOf(quantity);
   const Decimal amount{isMinus ? quantity.value.value.negated() : quantity.value.value, -1};
-  if (step.step >= Step::Second && value.precision == Precision::Second) {
+  if (step.step >= CalendarStep::Second && value.precision == Precision::Second) {
     const auto nanoseconds =
-        whole(amount, step.step == Step::Second ? kNanosecondsPerSecond : kNanosecondsPerSecond / 1000);
+        whole(amount, step.step == CalendarStep::Second ? kNanosecondsPerSecond : kNanosecondsPerSecond / 1000);
     if (!nanoseconds) return std::nullopt;
     return plusNanoseconds(value, *nanoseconds / kNanosecondsPerSecond, *nanoseconds % kNanosecondsPerSecond);
   }
@@ -187,7 +187,7 @@ std::optional<Temporal> plus(const Temporal& value, const Quantity& quantity, bo
   if (value.precision < unit) {
     return plusUnits(value, value.precision, inPrecision(step, limited, value.precision));
   }
-  return plusUnits(value, unit, step.step == Step::Week ? limited * 7 : limited);
+  return plusUnits(value, unit, step.step == CalendarStep::Week ? limited * 7 : limited);
 }
 
 }  // namespace stile::expression

@@ -78,7 +78,7 @@ Collection timeOf(Call& call) {
   return {Item::temporal(Clock{*value}.timeOfDay())};
 }
 
-constexpr std::array<FunctionEntry, 13> kFunctions{{{"today", 0, 0, today},
+constexpr std::array<FunctionEntry, 13> kTemporalFunctions{{{"today", 0, 0, today},
                                                     {"now", 0, 0, now},
                                                     {"timeOfDay", 0, 0, timeOfDay},
                                                     {"yearOf", 0, 0, yearOf},
@@ -95,7 +95,7 @@ constexpr std::array<FunctionEntry, 13> kFunctions{{{"today", 0, 0, today},
 }  // namespace
 
 std::span<const FunctionEntry> temporalFunctions() {
-  return kFunctions;
+  return kTemporalFunctions;
 }
 
 }  // namespace stile::expression

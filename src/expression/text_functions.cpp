@@ -191,7 +191,7 @@ Collection join(Call& call) {
   return made(call, std::move(result));
 }
 
-constexpr std::array<FunctionEntry, 14> kFunctions{{{"indexOf", 1, 1, indexOf},
+constexpr std::array<FunctionEntry, 14> kTextFunctions{{{"indexOf", 1, 1, indexOf},
                                                     {"lastIndexOf", 1, 1, lastIndexOf},
                                                     {"substring", 1, 2, substring},
                                                     {"startsWith", 1, 1, startsWith},
@@ -209,7 +209,7 @@ constexpr std::array<FunctionEntry, 14> kFunctions{{{"indexOf", 1, 1, indexOf},
 }  // namespace
 
 std::span<const FunctionEntry> textFunctions() {
-  return kFunctions;
+  return kTextFunctions;
 }
 
 }  // namespace stile::expression

@@ -51,13 +51,13 @@ Collection trace(Call& call) {
   return call.input;
 }
 
-constexpr std::array<FunctionEntry, 3> kFunctions{
+constexpr std::array<FunctionEntry, 3> kTreeFunctions{
     {{"children", 0, 0, children}, {"descendants", 0, 0, descendants}, {"trace", 1, 2, trace}}};
 
 }  // namespace
 
 std::span<const FunctionEntry> treeFunctions() {
-  return kFunctions;
+  return kTreeFunctions;
 }
 
 }  // namespace stile::expression

@@ -54,7 +54,7 @@ Collection typeOf(Call& call) {
   return result;
 }
 
-constexpr std::array<FunctionEntry, 4> kFunctions{
+constexpr std::array<FunctionEntry, 4> kTypeTestFunctions{
     {{"is", 1, 1, is}, {"as", 1, 1, as}, {"ofType", 1, 1, ofType}, {"type", 0, 0, typeOf}}};
 
 }  // namespace
@@ -90,7 +90,7 @@ TypeSpecifier typeArgument(const Machine& machine, const Syntax& argument) {
 }
 
 std::span<const FunctionEntry> typeFunctions() {
-  return kFunctions;
+  return kTypeTestFunctions;
 }
 
 }  // namespace stile::expression

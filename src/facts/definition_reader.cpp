@@ -209,11 +209,13 @@ void readWhenNotApplicable(json::ObjectReader& reader, Definition& definition) {
   } else if (definition.type == FactType::Code && node->isString() &&
              (definition.option(node->string()) || definition.options.empty())) {
     definition.whenNotApplicable = Value::code(node->string());
+  } else if (definition.type == FactType::Integer && node->isNumber() && node->integer()) {
+    definition.whenNotApplicable = Value::number(*node->integer());
   } else if (definition.type == FactType::Boolean || definition.type == FactType::Code) {
     reader.issue(*node, "\"whenNotApplicable\" is no value of this fact",
                  definition.type == FactType::Boolean ? "write true or false" : "name one of its options");
   } else {
-    reader.issue(*node, "only a boolean or a code has a value when it does not apply",
+    reader.issue(*node, "only a boolean, a whole number or a code has a value when it does not apply",
                  "remove it: comparisons of this fact are then false");
   }
 }

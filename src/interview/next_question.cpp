@@ -9,7 +9,9 @@ namespace {
 
 using limits::Action;
 
-bool isByWidth(Reason reason) { return reason == Reason::RedFlag || reason == Reason::Matters; }
+bool isByWidth(Reason reason) {
+  return reason == Reason::RedFlag || reason == Reason::HoldsDecision || reason == Reason::Matters;
+}
 
 /// The narrowest in the worst case among those of one reason that may matter; ties by form order.
 std::optional<QuestionRef> narrowest(Position& position, const Stakes& stakes, std::vector<QuestionRef> questions,
@@ -39,7 +41,9 @@ std::optional<Reason> reasonToAsk(const Position& position, const Stakes& stakes
   const bool matters = stake && stake->mattersForLimits();
   const bool isForPlan = isPlanWanted && position.ground().isForPlan(candidate.question.place);
   if (candidate.isGroupBegun && (matters || question.item->isRequired || isForPlan)) return Reason::GroupBegun;
-  if (matters) return stake->couldBecome == Action::Emergency ? Reason::RedFlag : Reason::Matters;
+  // A gate holds no decision: the session waits for the reading, the next question need not.
+  if (matters && stake->holds) return stake->couldBecome == Action::Emergency ? Reason::RedFlag : Reason::HoldsDecision;
+  if (matters) return Reason::Matters;
   if (question.item->isRequired) return Reason::Minimum;
   return isForPlan ? std::optional(Reason::Plan) : std::nullopt;
 }
@@ -70,7 +74,7 @@ std::optional<Choice> bestQuestion(Position& position, const Stakes& stakes, con
   std::vector<std::pair<Reason, QuestionRef>> wanted;
   for (const Candidate& candidate : candidates)
     if (const auto reason = reasonToAsk(position, stakes, candidate, isPlanWanted)) wanted.emplace_back(*reason, candidate.question);
-  for (const Reason reason : {Reason::Opening, Reason::GroupBegun, Reason::RedFlag, Reason::Matters, Reason::Minimum, Reason::Plan}) {
+  for (const Reason reason : {Reason::Opening, Reason::GroupBegun, Reason::RedFlag, Reason::HoldsDecision, Reason::Matters, Reason::Minimum, Reason::Plan}) {
     std::vector<QuestionRef> questions;
     for (const auto& [why, question] : wanted)
       if (why == reason) questions.push_back(question);

@@ -1,8 +1,9 @@
 // Which question to ask next.
 //
 // The form's first group comes whole and before anything else (every contact begins with the acute
-// questions). A group that was begun is finished. Then red flags, then whatever narrows the
-// decision most in the worst case, then the rest of the minimum set, then what only the plan needs.
+// questions). A group that was begun is finished. Then red flags, then the questions that keep the
+// decision from being settled, then what else can change the limits, then the rest of the minimum set,
+// then what only the plan needs. Among several, what narrows the decision most in the worst case.
 #pragma once
 
 #include <compare>
@@ -27,7 +28,7 @@ Width widthOf(const Totals& totals);
 /// once it is no narrower than `enough`. A question in free text narrows nothing.
 Width worstWidth(Position& position, const QuestionRef& question, const std::optional<Width>& enough = std::nullopt);
 
-enum class Reason { Opening, GroupBegun, RedFlag, Matters, Minimum, Plan };
+enum class Reason { Opening, GroupBegun, RedFlag, HoldsDecision, Matters, Minimum, Plan };
 
 struct Choice {
   QuestionRef question;

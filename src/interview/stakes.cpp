@@ -19,6 +19,18 @@ Decision unmovable(const Decision& decision, const rules::Rule& rule, bool hasRe
   return least;
 }
 
+/// Whether an open rule rests on the fact no further than its own mode: then it would be gated, or be held
+/// at the lowest, or pass, and the decision is settled all the same.
+bool isOfRulesMode(const rules::Rule& rule, const facts::Definition& fact) {
+  switch (rule.ifUnknown) {
+    case rules::IfUnknown::Cautious: return false;
+    case rules::IfUnknown::Gate: return fact.unknownAs == facts::UnknownAs::Gate;
+    case rules::IfUnknown::Lowest: return fact.unknownAs == facts::UnknownAs::Lowest;
+    case rules::IfUnknown::Pass: return fact.unknownAs == facts::UnknownAs::Optional || fact.optionalWhen;
+  }
+  return false;
+}
+
 bool asksSomething(const Decision& decision) { return decision != Decision{}; }
 
 }  // namespace
@@ -88,6 +100,16 @@ Stake Stakes::stakeOf(std::size_t index, const RuleState& state) const {
   return stake;
 }
 
+Stakes::Leaves Stakes::holders(const rules::Rule& rule, const RuleState& state, int repetition) {
+  Leaves leaves;
+  const bool holds = state.isOpen() && state.judgement.counted == rules::IfUnknown::Cautious &&
+                     !state.floor->decision.isAtMost(totals_.reach);
+  if (!holds) return leaves;
+  for (const int slot : state.judgement.deciding)
+    if (!isOfRulesMode(rule, position_.ground().dictionary().at(slot))) addLeaves(slot, repetition, leaves);
+  return leaves;
+}
+
 void Stakes::addRule(std::size_t index, int repetition, const RuleState& state) {
   if (state.isOut()) return;
   const Ground& ground = position_.ground();
@@ -118,6 +140,7 @@ void Stakes::addRule(std::size_t index, int repetition, const RuleState& state) 
       for (std::size_t rung = 0; rung < 4; ++rung) stake.rungs[bay][rung] = stake.rungs[bay][rung] || own.rungs[bay][rung];
     if (stake.rules.empty() || stake.rules.back() != static_cast<int>(index)) stake.rules.push_back(static_cast<int>(index));
   }
+  for (const QuestionRef& leaf : holders(rule, state, repetition)) all_[leaf].holds = true;
 }
 
 void Stakes::addLeaves(int slot, int repetition, Leaves& leaves) {

@@ -16,6 +16,9 @@ namespace stile::interview {
 /// What can still change by the answer to one question, and the answers to others.
 struct Stake {
   limits::Action couldBecome = limits::Action::None;  ///< the gravest call its rules could make
+  /// It keeps the decision from being settled: an open rule that counts in full asks for more than is
+  /// certain, and this question is among those that keep it open.
+  bool holds = false;
   bool decides = false;           ///< action, clearance or a ceiling may change, at either end or as if granted
   unsigned parts = 0;             ///< a bit for each other limits::Part that may change
   limits::PerBay<std::array<bool, 4>> rungs{};  ///< by Rung: may still open or shut
@@ -40,6 +43,8 @@ class Stakes {
 
   void addRule(std::size_t rule, int repetition, const RuleState& state);
   Stake stakeOf(std::size_t rule, const RuleState& state) const;
+  /// The questions that keep the decision unsettled through this rule.
+  Leaves holders(const rules::Rule& rule, const RuleState& state, int repetition);
   void addLeaves(int slot, int repetition, std::vector<QuestionRef>& leaves);
   const Leaves& leavesOf(int slot, int repetition);
   void addConditions(int slot, int repetition, Leaves& leaves);

@@ -46,7 +46,7 @@ const std::map<std::string, std::string, std::less<>>& spellings() {
   static const std::map<std::string, std::string, std::less<>> kSpellings{
       {"mmhg", "mm[Hg]"},  {"ft", "[ft_i]"},     {"foot", "[ft_i]"},    {"feet", "[ft_i]"},  {"'", "[ft_i]"},
       {"in", "[in_i]"},    {"inch", "[in_i]"},   {"inches", "[in_i]"},  {"\"", "[in_i]"},    {"lb", "[lb_av]"},
-      {"lbs", "[lb_av]"},  {"pound", "[lb_av]"}, {"pounds", "[lb_av]"}, {"st", "[st_av]"},   {"stone", "[st_av]"},
+      {"lbs", "[lb_av]"},  {"pound", "[lb_av]"}, {"pounds", "[lb_av]"}, {"st", "[stone_av]"},   {"stone", "[stone_av]"},
       {"oz", "[oz_av]"},   {"c", "Cel"},         {"°c", "Cel"},         {"f", "[degF]"},     {"°f", "[degF]"},
       {"bpm", "/min"},     {"per minute", "/min"}, {"beats per minute", "/min"}, {"percent", "%"}, {"seconds", "s"},
       {"second", "s"},     {"sec", "s"},         {"minutes", "min"},    {"degrees", "deg"},  {"°", "deg"},

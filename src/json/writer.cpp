@@ -6,7 +6,7 @@
 namespace stile::json {
 namespace {
 
-std::string quoted(std::string_view value) {
+std::string literal(std::string_view value) {
   static constexpr std::string_view kHexDigits = "0123456789abcdef";
   std::string result = "\"";
   for (const char c : base::wellFormedUtf8(value)) {
@@ -104,14 +104,14 @@ Writer& Writer::endArray() {
 Writer& Writer::key(std::string_view name) {
   assert(!open_.empty() && open_.back().first == '{' && !afterKey_);
   separate();
-  text_ += quoted(name);
+  text_ += literal(name);
   text_ += indent_ == 0 ? ":" : ": ";
   afterKey_ = true;
   return *this;
 }
 
 Writer& Writer::string(std::string_view value) {
-  return numberText(quoted(value));
+  return numberText(literal(value));
 }
 
 Writer& Writer::number(long long value) {

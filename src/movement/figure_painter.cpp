@@ -33,6 +33,26 @@ Colour fillOf(Cloth cloth, bool isFar) {
   return Colour::None;
 }
 
+bool isSamePaint(const drawing::Paint& a, const drawing::Paint& b) {
+  return a.fill == b.fill && a.stroke == b.stroke && a.strokeWidth == b.strokeWidth &&
+         a.hasRoundEnds == b.hasRoundEnds;
+}
+
+/// Paths that follow each other with the same paint become one: fewer bytes, the same picture. Outlines of
+/// regions all turn the same way, so that what they cover twice stays covered.
+std::vector<drawing::Shape> merged(std::vector<drawing::Shape> shapes) {
+  std::vector<drawing::Shape> fewer;
+  for (drawing::Shape& shape : shapes) {
+    auto* path = std::get_if<drawing::Path>(&shape.form);
+    auto* before = fewer.empty() ? nullptr : std::get_if<drawing::Path>(&fewer.back().form);
+    if (path != nullptr && before != nullptr && isSamePaint(path->paint, before->paint))
+      before->steps.insert(before->steps.end(), path->steps.begin(), path->steps.end());
+    else
+      fewer.push_back(std::move(shape));
+  }
+  return fewer;
+}
+
 class Painter {
  public:
   Painter(const Body& body, const Camera& camera, const FigureStyle& style)
@@ -53,7 +73,7 @@ class Painter {
       paint(*part);
       done_.insert(part->name);
     }
-    return std::move(shapes_);
+    return merged(std::move(shapes_));
   }
 
  private:

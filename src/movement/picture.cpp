@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include "drawing/flattened.h"
 #include "movement/arrow_painter.h"
 #include "movement/camera.h"
 #include "movement/figure_painter.h"
@@ -137,6 +138,7 @@ class PictureMaker {
     const Camera camera = cameraAt(scale);
     double place = figure_.isColumn ? (options_.height - along * k) / 2 : (options_.width - across * k) / 2;
     const double floor = options_.height - (options_.height - tallest * k) / 2 - gap * k / 2 - bottom * k;
+    std::vector<Shape> shapes;
     for (std::size_t i = 0; i < shown.size(); ++i) {
       const Box& box = boxes[i];
       Point move;
@@ -148,12 +150,15 @@ class PictureMaker {
         place += (box.width() + gap) * k;
       }
       const bool isLast = i + 1 == shown.size();
-      drawing::Group group{shown[i] < figure_.names.size() ? figure_.names[shown[i]] : "frame",
-                           paint(shown[i], camera, isLast)};
-      moveBy(group.shapes, move);
-      if (options_.isMirrored) mirror(group.shapes, move.x + (box.left + box.right) / 2 * k);
-      drawing.shapes.push_back({std::move(group)});
+      std::vector<Shape> panel = paint(shown[i], camera, isLast);
+      moveBy(panel, move);
+      if (options_.isMirrored) mirror(panel, move.x + (box.left + box.right) / 2 * k);
+      std::move(panel.begin(), panel.end(), std::back_inserter(shapes));
     }
+    // Frames come many a second and are not kept; only panels are worth flattening.
+    const bool isFrame = shown.front() >= figure_.names.size();
+    drawing.shapes.push_back(
+        {drawing::Group{"figure", isFrame ? std::move(shapes) : drawing::flattened(shapes)}});
     return drawing;
   }
 

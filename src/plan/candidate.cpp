@@ -20,15 +20,20 @@ class Fitter {
   Fitter(const Exercise& exercise, const Fitting& fitting) : exercise_(exercise), fitting_(fitting) {}
 
   std::variant<Candidate, Refusal> run();
+  Candidate leastBeyond(Refusal& beyond) const;
 
  private:
-  Refusal refuse(Ground ground, std::string because) const { return {&exercise_, ground, std::move(because)}; }
+  Refusal refuse(Ground ground, std::string because, std::vector<std::string> heldBy = {}) const {
+    return {&exercise_, ground, std::move(because), std::move(heldBy)};
+  }
+  std::vector<std::string> sides() const;
   std::optional<Refusal> refuseByDose() const;
   /// Words for the first fact that is not certainly true, or "".
   std::string missing(const std::vector<std::string>& facts) const;
   std::vector<Obstacle> obstacles(const Setup* setup, const Easing* easing, const std::string& side) const;
   void meetDemands(const Easing* easing, Side working, std::vector<Obstacle>& found) const;
-  void meetBans(const std::set<std::string>& bans, const Easing* easing, Side side, std::vector<Obstacle>& found) const;
+  void meetBans(const std::set<std::string>& bans, const Easing* easing, Side side,
+                std::vector<Obstacle>& found) const;
   Candidate take(const Setup* setup, const Easing* easing, const std::string& side) const;
 
   const Exercise& exercise_;
@@ -40,16 +45,23 @@ Side opposite(Side side) {
   return side == Side::Left ? Side::Right : Side::Left;
 }
 
-std::string join(const std::vector<Obstacle>& obstacles) {
+/// What is in the way, each thing once, though it may stand in the way of both sides.
+std::vector<std::string> distinct(const std::vector<Obstacle>& obstacles) {
   std::vector<std::string> seen;
+  for (const Obstacle& each : obstacles) addEach(seen, {each.words + inBrackets(each.ruleIds)});
+  return seen;
+}
+
+std::string join(const std::vector<Obstacle>& obstacles) {
   std::string text;
-  for (const Obstacle& each : obstacles) {
-    const std::string words = each.words + inBrackets(each.ruleIds);
-    if (std::find(seen.begin(), seen.end(), words) != seen.end()) continue;
-    seen.push_back(words);
-    text += (text.empty() ? "" : "; ") + words;
-  }
+  for (const std::string& words : distinct(obstacles)) text += (text.empty() ? "" : "; ") + words;
   return text;
+}
+
+std::vector<std::string> heldBy(const std::vector<Obstacle>& obstacles) {
+  std::vector<std::string> rules;
+  for (const Obstacle& each : obstacles) addEach(rules, each.ruleIds);
+  return rules;
 }
 
 std::string Fitter::missing(const std::vector<std::string>& facts) const {
@@ -66,24 +78,31 @@ std::string Fitter::missing(const std::vector<std::string>& facts) const {
 
 std::optional<Refusal> Fitter::refuseByDose() const {
   const auto& section = fitting_.prescription.sections.at(exercise_.section);
-  if (!section.isOpen) return refuse(Ground::Limits, section.shutBecause);
+  if (!section.isOpen) return refuse(Ground::Limits, section.shutBecause, section.shutBy);
   if (exercise_.intensity > section.rung) {
     const std::string asks = std::string("asks for ") + limits::idOf(exercise_.intensity) + " effort; ";
-    if (exercise_.intensity > fitting_.request.usable[exercise_.bay])
-      return refuse(Ground::Limits, asks + limits::idOf(fitting_.request.usable[exercise_.bay]) + " is open" +
-                                        inBrackets(fitting_.holders.ofRung(exercise_.bay, exercise_.intensity)));
+    if (exercise_.intensity > fitting_.request.usable[exercise_.bay]) {
+      const auto rules = fitting_.holders.ofRung(exercise_.bay, exercise_.intensity);
+      return refuse(
+          Ground::Limits,
+          asks + limits::idOf(fitting_.request.usable[exercise_.bay]) + " is open" + inBrackets(rules),
+          rules);
+    }
     return refuse(Ground::Level, asks + "the start is " + limits::idOf(section.rung));
   }
   for (const std::string& setting : exercise_.settings) {
     if (fitting_.limits.settings.count(setting) == 0) continue;
     const auto& words = fitting_.doses.vocabulary.settings;
     const auto at = words.find(setting);
-    return refuse(Ground::Limits, (at == words.end() ? setting : at->second.clinician) + " is left out" +
-                                      inBrackets(fitting_.holders.ofSetting(setting)));
+    const auto rules = fitting_.holders.ofSetting(setting);
+    return refuse(Ground::Limits,
+                  (at == words.end() ? setting : at->second.clinician) + " is left out" + inBrackets(rules),
+                  rules);
   }
   if (exercise_.load == Load::Weight && fitting_.limits.loadKilograms &&
       *fitting_.limits.loadKilograms < base::Rational(1))
-    return refuse(Ground::Limits, "no weight may be lifted" + inBrackets(fitting_.holders.ofLoad()));
+    return refuse(Ground::Limits, "no weight may be lifted" + inBrackets(fitting_.holders.ofLoad()),
+                  fitting_.holders.ofLoad());
   return std::nullopt;
 }
 
@@ -112,12 +131,14 @@ void Fitter::meetBans(const std::set<std::string>& bans, const Easing* easing, S
     const auto term = fitting_.doses.vocabulary.bans.find(ban);
     const bool hasSides = term != fitting_.doses.vocabulary.bans.end() && term->second.hasSides;
     if (!limits::isBanned(fitting_.limits, ban, hasSides ? side : Side::Both)) continue;
-    found.push_back({"involves " + (term == fitting_.doses.vocabulary.bans.end() ? ban : term->second.clinician),
-                     fitting_.holders.ofBan(ban, side)});
+    found.push_back(
+        {"involves " + (term == fitting_.doses.vocabulary.bans.end() ? ban : term->second.clinician),
+         fitting_.holders.ofBan(ban, side)});
   }
 }
 
-std::vector<Obstacle> Fitter::obstacles(const Setup* setup, const Easing* easing, const std::string& side) const {
+std::vector<Obstacle> Fitter::obstacles(const Setup* setup, const Easing* easing,
+                                        const std::string& side) const {
   std::vector<Obstacle> found;
   std::vector<Side> workings{Side::Both};
   if (exercise_.oneSided) workings = {Side::Left, Side::Right};
@@ -145,9 +166,15 @@ Candidate Fitter::take(const Setup* setup, const Easing* easing, const std::stri
     for (const Obstacle& each : asWritten) addEach(candidate.changedBy, each.ruleIds);
     candidate.changedBecause = join(asWritten);
     if (easing != nullptr) candidate.changedBecause += ". " + easing->sayClinician;
-    if (!side.empty()) candidate.changedBecause += ". Done on the " + side.substr(0, side.find(' ')) + " side only.";
+    if (!side.empty())
+      candidate.changedBecause += ". Done on the " + side.substr(0, side.find(' ')) + " side only.";
   }
   return candidate;
+}
+
+std::vector<std::string> Fitter::sides() const {
+  if (!exercise_.oneSided) return {""};
+  return {"", "left only", "right only"};
 }
 
 std::variant<Candidate, Refusal> Fitter::run() {
@@ -173,22 +200,60 @@ std::variant<Candidate, Refusal> Fitter::run() {
     if (words.empty()) forms.push_back(&easing);
     if (!words.empty()) easingLacks += "; eased form needs " + words;
   }
-  std::vector<std::string> sides{""};
-  if (exercise_.oneSided) sides.insert(sides.end(), {"left only", "right only"});
-  for (const std::string& side : sides) {
+  for (const std::string& side : sides()) {
     for (const Easing* easing : forms) {
       for (const Setup* setup : setups) {
         if (obstacles(setup, easing, side).empty()) return take(setup, easing, side);
       }
     }
   }
-  return refuse(Ground::Limits, join(obstacles(setups.front(), nullptr, "")) + easingLacks);
+  const auto found = obstacles(setups.front(), nullptr, "");
+  return refuse(Ground::Limits, join(found) + easingLacks, heldBy(found));
+}
+
+// What is missing counts like an obstacle, so the form that lacks least and runs into least is taken.
+Candidate Fitter::leastBeyond(Refusal& beyond) const {
+  std::vector<Obstacle> always;
+  if (const auto refusal = refuseByDose())
+    always.push_back({refusal->because, {}}), beyond.heldBy = refusal->heldBy;
+  for (const auto* facts : {&exercise_.equipment, &exercise_.needs})
+    if (const std::string words = missing(*facts); !words.empty()) always.push_back({words, {}});
+  std::vector<const Setup*> setups;
+  for (const Setup& setup : exercise_.setups) setups.push_back(&setup);
+  if (setups.empty()) setups.push_back(nullptr);
+  std::vector<const Easing*> forms{nullptr};
+  for (const Easing& easing : exercise_.easings) forms.push_back(&easing);
+  std::optional<std::vector<Obstacle>> least;
+  Candidate best;
+  for (const std::string& side : sides()) {
+    for (const Easing* easing : forms) {
+      for (const Setup* setup : setups) {
+        std::vector<Obstacle> found = obstacles(setup, easing, side);
+        const auto lack = [&](const std::vector<std::string>& facts) {
+          if (const std::string words = missing(facts); !words.empty()) found.push_back({words, {}});
+        };
+        if (setup != nullptr) lack(setup->equipment), lack(setup->needs);
+        if (easing != nullptr) lack(easing->equipment);
+        if (least && distinct(found).size() >= distinct(*least).size()) continue;
+        best = take(setup, easing, side);
+        least = std::move(found);
+      }
+    }
+  }
+  always.insert(always.end(), least->begin(), least->end());
+  beyond.because = join(always);
+  addEach(beyond.heldBy, heldBy(*least));
+  return best;
 }
 
 }  // namespace
 
 std::variant<Candidate, Refusal> fit(const Exercise& exercise, const Fitting& fitting) {
   return Fitter(exercise, fitting).run();
+}
+
+Candidate fitBeyond(const Exercise& exercise, const Fitting& fitting, Refusal& beyond) {
+  return Fitter(exercise, fitting).leastBeyond(beyond);
 }
 
 std::vector<std::string> equipmentOf(const Candidate& candidate) {

@@ -34,6 +34,7 @@ struct Refusal {
   const Exercise* exercise = nullptr;
   Ground ground = Ground::Limits;
   std::string because;
+  std::vector<std::string> heldBy;  ///< rules, where limits rule it out
 };
 
 /// What fitting looks at; `limits` carry the surgical margin already.
@@ -46,6 +47,10 @@ struct Fitting {
 };
 
 std::variant<Candidate, Refusal> fit(const Exercise& exercise, const Fitting& fitting);
+
+/// The form that goes least beyond the limits, for an exercise that fit() refuses. `beyond` is filled with
+/// everything in its way. The section must be open.
+Candidate fitBeyond(const Exercise& exercise, const Fitting& fitting, Refusal& beyond);
 
 /// Facts of equipment the candidate uses, each once.
 std::vector<std::string> equipmentOf(const Candidate& candidate);

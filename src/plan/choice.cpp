@@ -14,7 +14,7 @@
 namespace stile::plan {
 namespace {
 
-using Gain = std::array<int, 5>;  // the first five places of Worth
+using Gain = std::array<int, 6>;  // the first six places of Worth
 
 struct State {
   int position = -1;  // none yet
@@ -32,17 +32,17 @@ Gain plus(const Gain& a, const Gain& b) {
 
 Gain gainOf(const Slot& slot, const Option& option, int position) {
   const bool changes = position >= 0 && position != option.position;
-  return {slot.weight, option.preference, -option.unsuited, option.isAdapted ? -1 : 0, changes ? -1 : 0};
+  return {slot.weight, option.preference, option.wish, -option.unsuited, option.isAdapted ? -1 : 0, changes ? -1 : 0};
 }
 
 // True if `a` may stand in for `b` in any selection without making it worse.
 bool replaces(const Option& a, const Option& b, bool comesEarlier) {
-  if (a.position != b.position || a.preference < b.preference || a.unsuited > b.unsuited ||
+  if (a.position != b.position || a.preference < b.preference || a.wish < b.wish || a.unsuited > b.unsuited ||
       a.isAdapted > b.isAdapted || (a.equipment & ~b.equipment) != 0 || a.minutes > b.minutes ||
       a.budgetMinutes > b.budgetMinutes) {
     return false;
   }
-  return comesEarlier || a.preference > b.preference || a.unsuited < b.unsuited || a.isAdapted < b.isAdapted ||
+  return comesEarlier || a.preference > b.preference || a.wish > b.wish || a.unsuited < b.unsuited || a.isAdapted < b.isAdapted ||
          a.minutes < b.minutes;
 }
 
@@ -227,11 +227,11 @@ std::optional<Worth> worthOf(const ChoiceProblem& problem, const Selection& sele
     for (std::size_t place = 0; place < gain.size(); ++place) worth[place] += gain[place];
     position = taken.position;
     equipment |= taken.equipment;
-    worth[6] -= taken.minutes;
+    worth[7] -= taken.minutes;
     budget += taken.budgetMinutes;
   }
   if (problem.minutesAtMost && budget > std::max(0, *problem.minutesAtMost)) return std::nullopt;
-  worth[5] = -std::popcount(equipment);
+  worth[6] = -std::popcount(equipment);
   return worth;
 }
 

@@ -12,6 +12,7 @@ namespace stile::plan {
 /// One way to fill a slot.
 struct Option {
   int preference = 0;           ///< 1 preferred by findings, -1 discouraged
+  int wish = 0;                 ///< 1 what the client likes or aims at, -1 what the client would rather not
   int unsuited = 0;             ///< how far the starting level is from those it is meant for
   bool isAdapted = false;
   int position = 0;             ///< number of the position it is done in
@@ -37,9 +38,9 @@ struct ChoiceProblem {
 };
 
 /// What a selection is worth, first wish first; greater is better in every place:
-/// weight of the purposes covered, preference, - distance from the level, - adaptations, - position changes,
+/// weight of the purposes covered, preference, the client's wishes, - distance from the level, - adaptations, - position changes,
 /// - pieces of equipment, - minutes.
-using Worth = std::array<int, 7>;
+using Worth = std::array<int, 8>;
 
 inline constexpr int kSkipped = -1;
 inline constexpr int kMostPieces = 32;  ///< different pieces of equipment

@@ -1,5 +1,7 @@
 #include "plan/doses.h"
 
+#include <algorithm>
+
 namespace stile::plan {
 
 const EffortRow* Library::Doses::effort(Section section, limits::Rung rung) const {
@@ -9,10 +11,29 @@ const EffortRow* Library::Doses::effort(Section section, limits::Rung rung) cons
   return nullptr;
 }
 
-const std::vector<std::string>& Library::Doses::sentencesOf(std::string_view key) const {
-  static const std::vector<std::string> none;
+std::vector<std::string> Library::Doses::sentencesOf(std::string_view key,
+                                                     const std::vector<rules::Finding>& findings) const {
+  std::vector<std::string> said;
   const auto at = sentences.find(key);
-  return at == sentences.end() ? none : at->second;
+  if (at == sentences.end()) return said;
+  // What is merely not ruled out neither adds a sentence nor takes one away.
+  const auto isCertain = [&](const std::string& id) {
+    return std::any_of(findings.begin(), findings.end(), [&](const rules::Finding& finding) {
+      return finding.rule != nullptr && finding.rule->id == id && finding.standing == rules::Standing::Certain;
+    });
+  };
+  for (const PlanSentence& sentence : at->second) {
+    const auto any = [&](const std::vector<std::string>& ids) { return std::any_of(ids.begin(), ids.end(), isCertain); };
+    if ((sentence.ifRules.empty() || any(sentence.ifRules)) && !any(sentence.unlessRules)) said.push_back(sentence.say);
+  }
+  return said;
+}
+
+const AerobicGrowth* Library::Doses::aerobicGrowthFor(const facts::FactSet& facts) const {
+  const facts::FactSlots slots(facts);
+  for (const AerobicGrowth& way : aerobicGrowth)
+    if (!way.when || way.when->evaluate(slots).truth == expression::Truth::True) return &way;
+  return nullptr;
 }
 
 std::string Library::Doses::phrase(std::string_view key, const std::map<std::string, std::string>& slots) const {

@@ -10,8 +10,10 @@
 #include <vector>
 
 #include "expression/program.h"
+#include "facts/fact_set.h"
 #include "limits/limits.h"
 #include "plan/library.h"
+#include "rules/finding.h"
 #include "rules/vocabulary.h"
 
 namespace stile::plan {
@@ -47,20 +49,38 @@ struct Level {
 };
 
 /// Amounts every level must state.
-inline constexpr std::array<std::string_view, 21> kAmounts{
+inline constexpr std::array<std::string_view, 25> kAmounts{
     "warmUpMinutes",       "aerobicMinutes",          "aerobicDays",     "aerobicStepWeeks", "strengthSets",
     "strengthSetsGoal",    "strengthRepetitions",     "strengthRepetitionsGoal", "strengthDays", "strengthStepWeeks",
     "restSeconds",         "balanceHoldSeconds",      "balanceRepetitions", "balanceMinutes", "balanceDays",
+    "balanceMinutesGoal",  "balanceStepWeeks",        "stretchRepetitionsGoal", "stretchStepWeeks",
     "stretchHoldSeconds",  "stretchRepetitions",      "stretchDays",     "stretchMinutes",      "coolDownMinutes",  "breathingMinutes"};
 
 struct HeartRateBand {
   expression::Program low, high;  ///< per minute
 };
 
+/// One way in which aerobic time grows, by minutes a session or by a share of the week's total.
+struct AerobicGrowth {
+  std::string id;
+  std::string because;                      ///< for the clinician
+  std::optional<expression::Program> when;  ///< absent for the last, which always applies
+  base::Rational minutesStep, percentStep;  ///< one of the two
+  int everyWeeks = 0;                       ///< 0: the level's aerobicStepWeeks
+};
+
+/// A sentence of a plan. It stands only with a certain finding of one of `ifRules` (when any are
+/// named) and without a certain one of `unlessRules`.
+struct PlanSentence {
+  std::string id, say;
+  std::vector<std::string> ifRules, unlessRules;
+  base::Place place;
+};
+
 /// How the weeks grow: time before intensity.
 struct Growth {
   int weeks = 12;
-  base::Rational minutesStep, minutesGoal, daysGoal, weeklyGoal, repetitionsStep;
+  base::Rational minutesGoal, daysGoal, weeklyGoal, repetitionsStep, balanceMinutesStep;
   int holdEvery = 4;   ///< every so many weeks nothing grows
   int slowFactor = 2;  ///< slow progression grows so many times less often
 };
@@ -72,16 +92,20 @@ struct Library::Doses {
   std::map<limits::Rung, HeartRateBand> heartRate;
   std::map<limits::Rung, base::Rational> loadPercentOfMaximum;  ///< heaviest of a rung
   Growth growth;
+  std::vector<AerobicGrowth> aerobicGrowth;  ///< the first whose condition is certainly true applies
   int currentMinutesSlot = -1, currentDaysSlot = -1, currentModerateSlot = -1;
   base::Rational surgicalMargin, secondsPerRepetition, hoursBetweenStrength, leastWarmUpMinutes, leastCoolDownMinutes,
       leastAerobicMinutes;
-  std::map<std::string, std::vector<std::string>, std::less<>> sentences;  ///< badDay, missedWeek …
+  std::map<std::string, std::vector<PlanSentence>, std::less<>> sentences;  ///< badDay, missedWeek …
   std::map<std::string, std::string, std::less<>> phrases;                 ///< with {slots}
   std::map<std::string, std::pair<base::Rational, base::Rational>, std::less<>> ranges;
   rules::Vocabulary vocabulary;
 
   const EffortRow* effort(Section section, limits::Rung rung) const;
-  const std::vector<std::string>& sentencesOf(std::string_view key) const;
+  /// The sentences that apply to these findings, in order.
+  std::vector<std::string> sentencesOf(std::string_view key, const std::vector<rules::Finding>& findings) const;
+  /// The way in which aerobic time grows for these facts; doses.json must give one.
+  const AerobicGrowth* aerobicGrowthFor(const facts::FactSet& facts) const;
   /// The phrase with its slots filled in; a slot without a value stays as it is.
   std::string phrase(std::string_view key, const std::map<std::string, std::string>& slots = {}) const;
   /// The same, or `<key>One` where the number is one and there is such a phrase.
@@ -93,14 +117,15 @@ struct Library::Doses {
 std::string wordsFor(const Library::Doses& doses, const base::Rational& low, const base::Rational& high);
 
 /// Sentences and phrases doses.json must give, and no others.
-inline constexpr std::array<std::string_view, 6> kSentences{"badDay", "missedWeek", "afterIllness",
+inline constexpr std::array<std::string_view, 7> kSentences{"badDay", "missedWeek", "afterIllness", "goingOn",
                                                             "notes",  "pacing",     "slow"};
-inline constexpr std::array<std::string_view, 32> kPhrases{
+inline constexpr std::array<std::string_view, 36> kPhrases{
     "minutes",       "oneSet",       "moreSets",     "oneSetEachSide", "moreSetsEachSide", "holds",
     "holdsEachSide", "balanceHolds", "balanceHoldsEachSide", "days", "everySession",   "effort",
     "reserve",       "heartRate",    "heartRateCeiling", "loadKilograms", "loadPercent",  "strengthGap",
     "leftOnly",      "rightOnly",    "weekAerobic",  "weekStrength",   "weekHeld",         "mainPartShrinks",
     "floorsOnly",    "separateDays", "minutesOne",     "daysOne",        "everyDay",
-    "weekAerobicOne", "weekStrengthOne",  "range"};
+    "weekAerobicOne", "weekStrengthOne",  "range",       "weekBalance",    "weekBalanceOne",
+    "weekStretch",   "weekStretchOne"};
 
 }  // namespace stile::plan

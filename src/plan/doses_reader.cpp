@@ -22,8 +22,10 @@ class Reading : private ContentReading {
   void heartRate(ObjectReader& root, Library::Doses& doses);
   void loadBands(ObjectReader& root, Library::Doses& doses);
   void growth(ObjectReader& root, Library::Doses& doses);
+  void aerobicGrowth(ObjectReader& root, Library::Doses& doses);
   void care(ObjectReader& root, Library::Doses& doses);
   void sentences(ObjectReader& root, Library::Doses& doses);
+  PlanSentence sentence(const Node& node);
   void ranges(ObjectReader& root, Library::Doses& doses);
 };
 
@@ -111,11 +113,11 @@ void Reading::growth(ObjectReader& root, Library::Doses& doses) {
   ObjectReader reader(*node, "growth", issues());
   Growth& growth = doses.growth;
   growth.weeks = requireInteger(reader, "weeks");
-  growth.minutesStep = requireNumber(reader, "minutesStep");
   growth.minutesGoal = requireNumber(reader, "minutesGoal");
   growth.daysGoal = requireNumber(reader, "daysGoal");
   growth.weeklyGoal = requireNumber(reader, "weeklyGoal");
   growth.repetitionsStep = requireNumber(reader, "repetitionsStep");
+  growth.balanceMinutesStep = requireNumber(reader, "balanceMinutesStep");
   growth.holdEvery = requireInteger(reader, "holdEvery");
   growth.slowFactor = requireInteger(reader, "slowFactor");
   sourcesOf(reader);
@@ -123,6 +125,23 @@ void Reading::growth(ObjectReader& root, Library::Doses& doses) {
   if (growth.weeks < 8 || growth.weeks > 12) reader.issue(*node, "a plan has 8 to 12 weeks");
   if (growth.holdEvery < 2 || growth.slowFactor < 2)
     reader.issue(*node, "\"holdEvery\" and \"slowFactor\" must be at least 2");
+}
+
+void Reading::aerobicGrowth(ObjectReader& root, Library::Doses& doses) {
+  for (const Node& node : root.array("aerobicGrowth")) {
+    ObjectReader reader(node, "aerobicGrowth", issues());
+    AerobicGrowth way;
+    way.id = reader.requireString("id");
+    reader.setSubject(way.id);
+    way.because = reader.requireString("because");
+    way.when = program(reader, "when", expression::Type{});
+    way.minutesStep = reader.number("minutesStep").value_or(Rational(0));
+    way.percentStep = reader.number("percentStep").value_or(Rational(0));
+    way.everyWeeks = static_cast<int>(reader.integer("everyWeeks").value_or(0));
+    sourcesOf(reader);
+    reader.finish();
+    doses.aerobicGrowth.push_back(std::move(way));
+  }
 }
 
 void Reading::care(ObjectReader& root, Library::Doses& doses) {
@@ -139,13 +158,27 @@ void Reading::care(ObjectReader& root, Library::Doses& doses) {
   reader.finish();
 }
 
+PlanSentence Reading::sentence(const Node& node) {
+  ObjectReader reader(node, "sentences", issues());
+  PlanSentence read;
+  read.place = node.place();
+  read.id = reader.requireString("id");
+  reader.setSubject(read.id);
+  read.say = reader.requireString("say");
+  read.ifRules = reader.strings("ifRules");
+  read.unlessRules = reader.strings("unlessRules");
+  sourcesOf(reader);
+  reader.finish();
+  return read;
+}
+
 void Reading::sentences(ObjectReader& root, Library::Doses& doses) {
   if (const auto node = root.require("sentences")) {
     ObjectReader reader(*node, "sentences", issues());
     for (std::string_view key : kSentences) {
-      auto list = reader.strings(key);
+      auto& list = doses.sentences[std::string(key)];
+      for (const Node& each : reader.array(key)) list.push_back(sentence(each));
       if (list.empty()) reader.issue(*node, "no sentences \"" + std::string(key) + "\"");
-      doses.sentences[std::string(key)] = std::move(list);
     }
     reader.finish();
   }
@@ -188,6 +221,7 @@ std::shared_ptr<Library::Doses> readDoses(const std::string& text, const std::st
   reading.heartRate(root, *doses);
   reading.loadBands(root, *doses);
   reading.growth(root, *doses);
+  reading.aerobicGrowth(root, *doses);
   reading.care(root, *doses);
   reading.sentences(root, *doses);
   reading.ranges(root, *doses);

@@ -10,14 +10,14 @@ base::Rational lessMargin(const base::Rational& degrees, const base::Rational& m
   return left && *left > base::Rational(0) ? *left : base::Rational(0);
 }
 
-bool names(const std::vector<std::string>& list, const Exercise& exercise) {
-  return std::any_of(list.begin(), list.end(), [&](const std::string& word) {
+}  // namespace
+
+bool isNamedIn(const std::vector<std::string>& words, const Exercise& exercise) {
+  return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
     return word == exercise.id || word == exercise.purpose || word == idOf(exercise.section) ||
            std::find(exercise.tags.begin(), exercise.tags.end(), word) != exercise.tags.end();
   });
 }
-
-}  // namespace
 
 template <class Holds>
 Holders::Ids Holders::where(Holds holds) const {
@@ -95,11 +95,11 @@ Holders::Ids Holders::ofProgression() const {
 }
 
 Holders::Ids Holders::preferring(const Exercise& exercise) const {
-  return where([&](const rules::Finding& finding) { return names(finding.rule->prefer, exercise); });
+  return where([&](const rules::Finding& finding) { return isNamedIn(finding.rule->prefer, exercise); });
 }
 
 Holders::Ids Holders::discouraging(const Exercise& exercise) const {
-  return where([&](const rules::Finding& finding) { return names(finding.rule->discourage, exercise); });
+  return where([&](const rules::Finding& finding) { return isNamedIn(finding.rule->discourage, exercise); });
 }
 
 std::string inBrackets(const std::vector<std::string>& ruleIds) {

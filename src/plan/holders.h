@@ -44,6 +44,8 @@ class Holders {
   base::Rational margin_;
 };
 
+/// True if a word is the id, the purpose, the section or a tag of the exercise.
+bool isNamedIn(const std::vector<std::string>& words, const Exercise& exercise);
 /// " (rule-a, rule-b)", or "" when no rule is named.
 std::string inBrackets(const std::vector<std::string>& ruleIds);
 /// Adds what is not there yet, keeping order.

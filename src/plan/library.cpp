@@ -13,6 +13,7 @@ namespace {
 
 constexpr std::string_view kExerciseFolder = "rules/exercises/";
 constexpr std::string_view kDosesFile = "rules/doses.json";
+constexpr std::string_view kWishesFile = "rules/wishes.json";
 
 bool isExerciseFile(std::string_view path) {
   return path.size() > kExerciseFolder.size() && path.substr(0, kExerciseFolder.size()) == kExerciseFolder &&
@@ -57,6 +58,11 @@ Library Library::load(const std::map<std::string, std::string>& files, const fac
   if (doses == nullptr) return library;
   doses->vocabulary = rules.vocabulary;
   library.doses = doses;
+  const auto wishes = files.find(std::string(kWishesFile));
+  if (wishes == files.end())
+    issues.error(base::Place{std::string(kWishesFile), 0, 0, {}}, "wishes", "the file is missing");
+  else
+    library.wishes = readWishes(wishes->second, wishes->first, dictionary, sources, issues);
   checkExercises(library, dictionary, rules, issues);
   checkDoses(library, rules, sources, base::Place{at->first, 1, 1, {}}, issues);
   return library;

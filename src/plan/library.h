@@ -12,6 +12,7 @@
 #include "facts/dictionary.h"
 #include "movement/figure.h"
 #include "plan/exercise.h"
+#include "plan/wishes.h"
 #include "rules/rule_set.h"
 
 namespace stile::plan {
@@ -37,12 +38,13 @@ struct Library {
   std::vector<Exercise> exercises;  ///< sorted by id
   std::vector<Purpose> purposes;    ///< by priority
   movement::Figures figures;        ///< by exercise id
+  Wishes wishes;                    ///< goals and likings, as advice to the choice
   /// What doses.json holds besides the purposes; see doses.h. Null when it could not be read.
   struct Doses;
   std::shared_ptr<const Doses> doses;
 
   const Exercise* find(std::string_view id) const;
-  /// Loads rules/exercises/*.json, rules/movement/*.json and rules/doses.json and checks the whole. All issues are
+  /// Loads rules/exercises/*.json, rules/movement/*.json, rules/doses.json and rules/wishes.json and checks the whole. All issues are
   /// collected; a library with errors must not be used to plan.
   static Library load(const std::map<std::string, std::string>& files, const facts::Dictionary& dictionary,
                       const rules::RuleSet& rules, base::Issues& issues);

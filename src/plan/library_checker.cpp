@@ -4,6 +4,7 @@
 #include <set>
 
 #include "plan/choice.h"
+#include "plan/holders.h"
 
 namespace stile::plan {
 namespace {
@@ -180,6 +181,28 @@ void checkLevels(const Library::Doses& doses, const base::Place& place, base::Is
   }
 }
 
+void checkGrowth(const Library::Doses& doses, const base::Place& place, base::Issues& issues) {
+  if (doses.aerobicGrowth.empty() || doses.aerobicGrowth.back().when.has_value())
+    issues.error(place, "aerobicGrowth", "the last way to grow has no condition", "add one without \"when\"");
+  for (const AerobicGrowth& way : doses.aerobicGrowth) {
+    if (!way.when && &way != &doses.aerobicGrowth.back())
+      issues.error(place, way.id, "only the last way to grow has no condition");
+    if ((way.minutesStep > base::Rational(0)) == (way.percentStep > base::Rational(0)))
+      issues.error(place, way.id, "a way to grow takes either \"minutesStep\" or \"percentStep\"");
+  }
+}
+
+// Without any rule there is nothing to compare with; the loader of rules complains of that.
+void checkSentences(const Library::Doses& doses, const rules::RuleSet& rules, base::Issues& issues) {
+  if (rules.rules.empty()) return;
+  for (const auto& [key, list] : doses.sentences)
+    for (const PlanSentence& sentence : list)
+      for (const auto* ids : {&sentence.ifRules, &sentence.unlessRules})
+        for (const std::string& id : *ids)
+          if (rules.find(id) == nullptr)
+            issues.error(sentence.place, sentence.id, "there is no rule " + id, "name a rule that exists");
+}
+
 // The choice keeps one bit per piece; see choice.h.
 void checkEquipment(const Library& library, base::Issues& issues) {
   std::set<std::string> pieces;
@@ -193,12 +216,32 @@ void checkEquipment(const Library& library, base::Issues& issues) {
   }
 }
 
-// Warm-up and cool-down are the last to be left out when a session is short.
+// Every wish names what exists; a word that names no exercise would be a wish without effect.
+void checkWishes(const Library& library, base::Issues& issues) {
+  for (const Wish& wish : library.wishes.all) {
+    for (const std::string& id : wish.purposes) {
+      const auto isIt = [&](const Purpose& purpose) { return purpose.id == id; };
+      if (std::none_of(library.purposes.begin(), library.purposes.end(), isIt))
+        issues.error(wish.place, wish.id, "there is no purpose \"" + id + "\"");
+    }
+    for (const auto* words : {&wish.prefer, &wish.discourage})
+      for (const std::string& word : *words) {
+        const auto isMeant = [&](const Exercise& exercise) { return isNamedIn({word}, exercise); };
+        if (std::none_of(library.exercises.begin(), library.exercises.end(), isMeant))
+          issues.error(wish.place, wish.id, "\"" + word + "\" names no exercise", "use an id, a purpose, a section or a tag");
+      }
+  }
+}
+
+// Warm-up and cool-down are the last to be left out when a session is short, whatever is wished.
 void checkPriorities(const Library& library, const base::Place& place, base::Issues& issues) {
   const auto isFrame = [](Section section) { return section == Section::WarmUp || section == Section::CoolDown; };
+  std::set<std::string> raised;
+  for (const Wish& wish : library.wishes.all) raised.insert(wish.purposes.begin(), wish.purposes.end());
   int mainPart = 0;
   for (const Purpose& purpose : library.purposes) {
-    if (!isFrame(purpose.section)) mainPart += purpose.priority * purpose.perPlan;
+    const int raise = raised.count(purpose.id) != 0 ? library.wishes.priorityRaise : 0;
+    if (!isFrame(purpose.section)) mainPart += (purpose.priority + raise) * purpose.perPlan;
   }
   for (const Purpose& purpose : library.purposes) {
     if (isFrame(purpose.section) && purpose.priority <= mainPart)
@@ -225,6 +268,9 @@ void checkDoses(const Library& library, const rules::RuleSet& rules,
   }
   checkEfforts(doses, issues);
   checkLevels(doses, place, issues);
+  checkGrowth(doses, place, issues);
+  checkSentences(doses, rules, issues);
+  checkWishes(library, issues);
   checkPriorities(library, place, issues);
   for (const auto& [movement, term] : rules.vocabulary.movements) {
     if (doses.ranges.count(movement) == 0) issues.error(place, "ranges", "no joint range for \"" + movement + "\"");

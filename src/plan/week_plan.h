@@ -9,7 +9,12 @@
 
 namespace stile::plan {
 
-/// `hasAerobic` and `hasStrength` say which kinds of lines the plan has.
-std::vector<Week> weeksOf(const Fitting& fitting, bool hasAerobic, bool hasStrength);
+/// Which kinds of lines the plan has.
+struct PlanParts {
+  bool hasAerobic = false, hasStrength = false, hasBalance = false, hasStretching = false;
+};
+
+/// `way` is how aerobic time grows. No weeks without aerobic, strength or balance lines.
+std::vector<Week> weeksOf(const Fitting& fitting, const PlanParts& parts, const AerobicGrowth* way);
 
 }  // namespace stile::plan

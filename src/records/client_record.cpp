@@ -24,7 +24,8 @@ class Fold {
     static const std::map<std::string, void (Fold::*)()> kHandlers{
         {"client", &Fold::addClient},           {"screening", &Fold::addScreening},   {"signOff", &Fold::addSignOff},
         {"override", &Fold::addOverride},       {"secondSignature", &Fold::addSecond}, {"consent", &Fold::addConsent},
-        {"referralIn", &Fold::addReferral},     {"referralOutcome", &Fold::endReferral}, {"clearanceRequest", &Fold::addRequest},
+        {"referralIn", &Fold::addReferral},     {"referralOutcome", &Fold::endReferral}, {"referralReconciled", &Fold::reconcile},
+        {"eventLetter", &Fold::addLetter},      {"eventLetterSettled", &Fold::settleLetter}, {"clearanceRequest", &Fold::addRequest},
         {"clearanceSent", &Fold::addSent},      {"clearanceChase", &Fold::addChase},  {"clearanceReply", &Fold::addReply},
         {"clearanceClosed", &Fold::closeCase},  {"actionRecord", &Fold::addAction},   {"actionStep", &Fold::addStep},
         {"started", &Fold::addStart},           {"checkIn", &Fold::addCheckIn},       {"contact", &Fold::addContact},
@@ -56,7 +57,8 @@ class Fold {
   }
 
   void addScreening() {
-    ScreeningLine line{entry_->id, *date_, body_->text("content"), body_->texts("rules"), false, {}};
+    ScreeningLine line{entry_->id, *date_, body_->text("content"), body_->texts("rules"), false, {}, {}};
+    if (const auto result = body_->root()->find("result")) line.plan = PlanOutline::of(*result);
     record_.screenings.push_back(std::move(line));
   }
 
@@ -87,9 +89,12 @@ class Fold {
     record_.consents.push_back(line);
   }
 
-  void addReferral() { record_.openReferrals.emplace_back(entry_->id, *date_); }
+  void addReferral() { record_.referrals.push_back({entry_->id, body_->text("from"), *date_, body_->texts("medicines"), {}, false}); }
   void endReferral() {
-    std::erase_if(record_.openReferrals, [this](const auto& open) { return open.first == body_->text("referral"); });
+    if (ReferralLine* one = withId(record_.referrals, body_->text("referral"))) one->outcome = body_->text("outcome");
+  }
+  void reconcile() {
+    if (ReferralLine* one = withId(record_.referrals, body_->text("referral"))) one->isReconciled = true;
   }
 
   void addRequest() {
@@ -116,10 +121,16 @@ class Fold {
     if (ActionRecord* one = withId(record_.actions, body_->text("action"))) one->isComplete = body_->flag("complete");
   }
 
-  void addStart() { record_.started = date_; }
+  void addStart() {
+    record_.started = date_;
+    record_.startedWith = body_->text("screening");
+  }
   void addCheckIn() {
     record_.lastCheckIn = date_;
     reached();
+    const auto number = [this](const char* key) { return body_->number(key); };
+    record_.checkIns.push_back({*date_, number("sessionsDone"), number("effort"), number("painNextMorning"), number("usualPain"), number("weeksMissed"),
+                                body_->flag("symptoms"), body_->flag("illness")});
     if (body_->flag("symptoms") || body_->number("painNextMorning").value_or(0) >= painFrom_) record_.lastSymptoms = date_;
   }
   void addContact() {
@@ -131,7 +142,14 @@ class Fold {
     record_.lastContact = date_;
     if (record_.state == "unreached") record_.state = "active";
   }
-  void addEvent() { record_.lastEvent = date_; }
+  void addEvent() {
+    record_.lastEvent = date_;
+    record_.events.push_back({entry_->id, body_->text("what"), *date_});
+  }
+  void addLetter() { record_.letters.push_back({entry_->id, body_->text("event"), body_->text("to"), *date_, false}); }
+  void settleLetter() {
+    if (DraftedLetter* one = withId(record_.letters, body_->text("letter"))) one->isSettled = true;
+  }
   void addState() { record_.state = body_->text("state"); }
 
   void addMerge() {
@@ -170,6 +188,11 @@ ClearanceState ClearanceCase::stateOn(base::Date today) const {
   if (isClosed) return ClearanceState::Closed;
   if (answered) return until && *until < today ? ClearanceState::Expired : ClearanceState::Answered;
   return sent ? ClearanceState::Sent : ClearanceState::Requested;
+}
+
+const ScreeningLine* ClientRecord::screening(const std::string& id) const {
+  const auto at = std::find_if(screenings.begin(), screenings.end(), [&id](const ScreeningLine& line) { return line.id == id; });
+  return at == screenings.end() ? nullptr : &*at;
 }
 
 bool ClientRecord::hasConsent(const std::string& what) const {

@@ -7,6 +7,7 @@
 
 #include "records/client.h"
 #include "records/entry.h"
+#include "records/progression.h"
 
 namespace stile::records {
 
@@ -41,6 +42,7 @@ struct ScreeningLine {
   std::vector<std::string> rules;    ///< rules that fired, certain or open
   bool isSignedOff = false;
   std::vector<std::string> signers;  ///< of the sign-offs
+  PlanOutline plan;
 };
 
 struct OverrideLine {
@@ -48,6 +50,26 @@ struct OverrideLine {
   base::Date date;
   bool needsSecond = false;
   std::string secondSigner;  ///< "" until a second clinician signed
+};
+
+struct ReferralLine {
+  std::string id, from;
+  base::Date received;
+  std::vector<std::string> medicines;  ///< as the referral names them
+  std::string outcome;                 ///< accepted, declined, redirected; "" while it waits
+  bool isReconciled = false;           ///< what it says was compared with what the client said
+};
+
+struct EventLine {
+  std::string id, what;
+  base::Date date;
+};
+
+/// A letter drafted after an event.
+struct DraftedLetter {
+  std::string id, event, to;
+  base::Date drafted;
+  bool isSettled = false;  ///< sent, or not wanted
 };
 
 struct ConsentLine {
@@ -68,12 +90,18 @@ struct ClientRecord {
   std::vector<ConsentLine> consents;  ///< the latest of each kind and person, in order of first mention
   std::optional<base::Date> draft;    ///< day of the last change of a draft
   std::string draftId;
-  std::vector<std::pair<std::string, base::Date>> openReferrals;  ///< entry id, day received
-  std::optional<base::Date> started, lastCheckIn, lastEvent, lastSymptoms;
+  std::vector<ReferralLine> referrals;
+  std::vector<EventLine> events;
+  std::vector<DraftedLetter> letters;
+  std::vector<CheckIn> checkIns;
+  std::optional<base::Date> started;
+  std::string startedWith;  ///< screening of the plan that was begun
+  std::optional<base::Date> lastCheckIn, lastEvent, lastSymptoms;
   std::vector<base::Date> failedContacts;  ///< since the client was last reached
   std::optional<base::Date> lastContact;
 
   const ScreeningLine* lastScreening() const { return screenings.empty() ? nullptr : &screenings.back(); }
+  const ScreeningLine* screening(const std::string& id) const;
   /// Whether this consent stands; without an entry it does not.
   bool hasConsent(const std::string& what) const;
 };

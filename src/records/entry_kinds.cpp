@@ -21,6 +21,8 @@ Member of(std::string name, Type type, bool isRequired = true) { return {std::mo
 
 Member requestReference() { return {"request", Type::Reference, true, {"clearanceRequest"}}; }
 Member actionReference() { return {"action", Type::Reference, true, {"actionRecord"}}; }
+Member eventReference() { return {"event", Type::Reference, true, {"event"}}; }
+Member letterReference() { return {"letter", Type::Reference, true, {"eventLetter"}}; }
 Member referralReference() { return {"referral", Type::Reference, true, {"referralIn"}}; }
 
 class BodyCheck {
@@ -96,6 +98,8 @@ const std::vector<EntryKind>& entryKinds() {
         of("medicines", Type::Texts, false), of("readings", Type::Texts, false), optional("scope")}},
       {"referralOutcome", "A referral is accepted, declined or redirected", false, true,
        {date(), referralReference(), word("outcome", {"accepted", "declined", "redirected"}), text("because")}},
+      {"referralReconciled", "What the referral says was compared with what the client said", false, true,
+       {date(), referralReference(), of("differences", Type::Texts, false), text("settled")}},
       {"clearanceSent", "The letter went out", false, true, {date(), requestReference(), text("how")}},
       {"clearanceChase", "The physician was reminded", false, true, {date(), requestReference(), text("how")}},
       {"clearanceClosed", "No longer asked", false, true, {date(), requestReference(), text("because")}},
@@ -104,11 +108,14 @@ const std::vector<EntryKind>& entryKinds() {
       {"started", "The client began the plan", false, true, {date(), reference("screening")}},
       {"checkIn", "How it goes", false, true,
        {date(), of("sessionsDone", Type::Number, false), of("effort", Type::Number, false), of("painNextMorning", Type::Number, false),
-        of("symptoms", Type::Flag), optional("note")}},
+        of("symptoms", Type::Flag), of("usualPain", Type::Number, false), of("weeksMissed", Type::Number, false), of("illness", Type::Flag, false),
+        optional("note")}},
       {"contact", "An attempt to reach the client", false, true, {date(), text("how"), of("reached", Type::Flag), optional("note")}},
       {"event", "Something happened", false, true,
        {date(), word("what", {"fall", "faint", "chestPain", "lowGlucose", "defibrillatorShock", "seizure", "other"}), text("doing"), optional("time"),
         of("readings", Type::Texts, false), text("done"), optional("called"), optional("outcome"), optional("witness")}},
+      {"eventLetter", "A letter about an event, drafted", false, false, {date(), eventReference(), text("to"), text("text")}},
+      {"eventLetterSettled", "The letter was sent, or is not wanted", false, true, {date(), letterReference(), text("how")}},
       {"state", "Active, unreached, discharged, deceased", false, true,
        {date(), word("state", {"active", "unreached", "discharged", "deceased"}), text("because")}},
   };

@@ -1,6 +1,9 @@
 #include "records/follow_up_policy.h"
 
+#include <algorithm>
+
 #include "json/reader.h"
+#include "records/entry_kinds.h"
 
 namespace stile::records {
 namespace {
@@ -19,10 +22,39 @@ base::Period readPeriod(json::ObjectReader& parent, const char* key, base::Issue
   return {static_cast<int>(*value), *unit};
 }
 
+/// What may have happened, as entries of the kind "event" say it.
+const std::vector<std::string>& eventWords() {
+  for (const Member& member : entryKind("event")->members)
+    if (member.name == "what") return member.words;
+  static const std::vector<std::string> kNone;
+  return kNone;
+}
+
+void readEvents(json::ObjectReader& parent, FollowUpPolicy& policy, base::Issues& issues) {
+  const auto events = parent.require("events");
+  if (!events) return;
+  json::ObjectReader reader(*events, "events", issues);
+  for (const std::string& what : eventWords()) {
+    const auto node = reader.require(what);
+    if (!node) continue;
+    json::ObjectReader one(*node, what, issues);
+    policy.events[what] = {one.strings("endsClearanceOf"), one.requireString("letter")};
+    one.finish();
+  }
+  reader.finish();
+}
+
 }  // namespace
 
+bool matchesAny(const std::string& rule, const std::vector<std::string>& patterns) {
+  return std::any_of(patterns.begin(), patterns.end(), [&rule](const std::string& pattern) {
+    if (pattern.ends_with('*')) return rule.starts_with(std::string_view(pattern).substr(0, pattern.size() - 1));
+    return rule == pattern;
+  });
+}
+
 const std::vector<std::string>& taskIds() {
-  static const std::vector<std::string> kIds{"actionRecord", "event",      "symptoms",   "draft",     "signOff",  "secondSignature", "referralIn",
+  static const std::vector<std::string> kIds{"actionRecord", "event", "eventLetter", "reconcile",      "symptoms",   "draft",     "signOff",  "secondSignature", "referralIn",
                                              "sendLetter",   "screenReply", "clearanceEnds", "checkIn", "screenAgain"};
   return kIds;
 }
@@ -48,6 +80,8 @@ FollowUpPolicy FollowUpPolicy::load(const std::string& text, const std::string& 
   const auto pain = reader.integer("painNextMorningFrom");
   if (!pain || *pain < 1 || *pain > 10) reader.issue(reader.node(), "\"painNextMorningFrom\" must be a whole number from 1 to 10");
   policy.painNextMorningFrom = static_cast<int>(pain.value_or(1));
+  policy.progression = readProgression(reader, issues);
+  readEvents(reader, policy, issues);
   policy.unreached = reader.strings("unreached");
   if (policy.unreached.empty()) reader.issue(reader.node(), "\"unreached\" must say what to do after an attempt that failed");
   if (const auto next = reader.require("next")) {

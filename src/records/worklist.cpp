@@ -10,13 +10,6 @@ constexpr char kField = '\x1f', kTask = '\x1e', kPart = '\x1d';
 
 bool isUrgent(const Task& task) { return task.what == "actionRecord"; }
 
-bool matches(const std::string& rule, const std::vector<std::string>& patterns) {
-  return std::any_of(patterns.begin(), patterns.end(), [&rule](const std::string& pattern) {
-    if (pattern.ends_with('*')) return rule.starts_with(std::string_view(pattern).substr(0, pattern.size() - 1));
-    return rule == pattern;
-  });
-}
-
 class TaskList {
  public:
   TaskList(const ClientRecord& record, const FollowUpPolicy& policy) : record_(record), policy_(policy) {}
@@ -42,7 +35,12 @@ class TaskList {
   }
 
   void addOngoing() {
-    for (const auto& [id, received] : record_.openReferrals) add("referralIn", "us", received, received);
+    for (const ReferralLine& one : record_.referrals) {
+      if (one.outcome.empty()) add("referralIn", "us", one.received, one.received);
+      // It is compared once the client was asked.
+      const bool isComparable = one.outcome == "accepted" && !one.medicines.empty() && !record_.screenings.empty();
+      if (isComparable && !one.isReconciled) add("reconcile", "us", one.received, record_.screenings.back().date);
+    }
     if (record_.draft) add("draft", "the client", *record_.draft, *record_.draft);
     const ScreeningLine* last = record_.lastScreening();
     const auto isAfterLast = [last](const std::optional<base::Date>& day) { return day && (last == nullptr || *day > last->date); };
@@ -50,6 +48,8 @@ class TaskList {
     const auto isNotBefore = [last](const std::optional<base::Date>& day) { return day && (last == nullptr || *day >= last->date); };
     if (isNotBefore(record_.lastEvent)) add("event", "us", *record_.lastEvent, *record_.lastEvent);
     if (isNotBefore(record_.lastSymptoms)) add("symptoms", "us", *record_.lastSymptoms, *record_.lastSymptoms);
+    for (const DraftedLetter& one : record_.letters)
+      if (!one.isSettled) add("eventLetter", "us", one.drafted, one.drafted);
     for (const ClearanceCase& one : record_.clearances) addClearance(one, isAfterLast);
     if (!record_.failedContacts.empty()) {
       const int step = static_cast<int>(std::min(record_.failedContacts.size(), policy_.unreached.size())) - 1;
@@ -59,7 +59,7 @@ class TaskList {
       add("checkIn", "the client", *record_.started, base::plus(*record_.started, policy_.checkInAfter));
     if (last != nullptr) {
       const bool isSooner = !record_.clearances.empty() ||
-                            std::any_of(last->rules.begin(), last->rules.end(), [this](const std::string& rule) { return matches(rule, policy_.soonerRules); });
+                            std::any_of(last->rules.begin(), last->rules.end(), [this](const std::string& rule) { return matchesAny(rule, policy_.soonerRules); });
       add("screenAgain", "us", last->date, base::plus(last->date, isSooner ? policy_.screenAgainSooner : policy_.screenAgainAfter));
     }
   }
@@ -163,6 +163,12 @@ std::optional<Card> cardFrom(std::string_view text) {
     card.tasks.push_back(std::move(*task));
   }
   return card;
+}
+
+std::optional<PlanStand> planStand(const ClientRecord& record, const FollowUpPolicy& policy, base::Date today) {
+  const ScreeningLine* last = record.lastScreening();
+  if (!record.started || last == nullptr || last->id != record.startedWith || last->plan.weeks.empty()) return std::nullopt;
+  return standIn(last->plan, *record.started, record.checkIns, policy.progression, today);
 }
 
 std::string planWaitsBecause(const ClientRecord& record, base::Date today) {

@@ -42,6 +42,10 @@ Card cardOf(const ClientRecord& record, const FollowUpPolicy& policy);
 std::string toText(const Card& card);
 std::optional<Card> cardFrom(std::string_view text);
 
+/// Where the client stands in the plan of the last screening; nullopt when it was not begun. Whether it
+/// waits is planWaitsBecause()'s to say.
+std::optional<PlanStand> planStand(const ClientRecord& record, const FollowUpPolicy& policy, base::Date today);
+
 /// Why a plan must wait whatever the rules said on the day they were asked; "" when nothing.
 std::string planWaitsBecause(const ClientRecord& record, base::Date today);
 

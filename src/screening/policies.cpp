@@ -101,4 +101,16 @@ std::vector<PolicyNote> policiesThatDecide(const Content& content, const Screeni
   return notes;
 }
 
+std::vector<PolicyNote> policiesThatShape(const Content& content, const plan::StarterPlan& plan) {
+  std::vector<PolicyNote> notes;
+  for (const rules::Policy& policy : content.rules.policies) {
+    if (std::find(plan.growthReads.begin(), plan.growthReads.end(), policy.id) == plan.growthReads.end()) continue;
+    std::string display = policy.value;
+    for (const auto& [code, words] : policy.alternatives)
+      if (code == policy.value) display = words;
+    notes.push_back({policy.id, policy.title, policy.value, display, policy.decides});
+  }
+  return notes;
+}
+
 }  // namespace stile::screening

@@ -13,4 +13,7 @@ namespace stile::screening {
 std::vector<PolicyNote> policiesThatDecide(const Content& content, const Screening& screening,
                                            const std::vector<ClearanceReply>& replies);
 
+/// The policies by which the weeks of this plan grow as they do.
+std::vector<PolicyNote> policiesThatShape(const Content& content, const plan::StarterPlan& plan);
+
 }  // namespace stile::screening

@@ -57,13 +57,14 @@ RungView viewOf(const Screening& screening, Bay bay, Rung rung, const std::vecto
 
 bool anyUsable(const PerBay<Rung>& usable) { return usable.aerobic > Rung::None || usable.strength > Rung::None; }
 
+plan::Request requestOf(const Screening& screening, const End& end) {
+  return {end.limits, end.usable, screening.facts, screening.findings, screening.date};
+}
+
 void decidePlan(Screening& screening, const Content& content, const std::vector<ClearanceReply>& replies) {
   screening.ifGranted = mergeIfGranted(screening.findings, wantedIntensity(screening.facts), screening.coverage, replies,
                                        screening.facts);
-  const auto make = [&](const End& end) {
-    return plan::makeStarterPlan(content.library,
-                                 {end.limits, end.usable, screening.facts, screening.findings, screening.date});
-  };
+  const auto make = [&](const End& end) { return plan::makeStarterPlan(content.library, requestOf(screening, end)); };
   if (anyUsable(screening.floor.usable)) {
     screening.planState = PlanState::Made;
     screening.plan = make(screening.floor);
@@ -105,7 +106,21 @@ Screening screen(const Content& content, facts::FactSet facts, const std::vector
   screening.policies = policiesThatDecide(content, screening, replies);
   screening.isSettled = decisionIsSettled(screening.findings, screening.reach.limits);
   decidePlan(screening, content, replies);
+  if (const auto& plan = screening.plan ? screening.plan : screening.heldPlan)
+    for (PolicyNote& note : policiesThatShape(content, *plan)) screening.policies.push_back(std::move(note));
   return screening;
+}
+
+std::vector<plan::RefusedEdit> editPlan(const Content& content, Screening& screening, const plan::Edits& edits) {
+  if (screening.planState == PlanState::Nothing) {
+    std::vector<plan::RefusedEdit> refused;
+    for (std::size_t i = 0; i < edits.list.size(); ++i) refused.push_back({i, screening.planBecause, false});
+    return refused;
+  }
+  const bool isMade = screening.planState == PlanState::Made;
+  auto edited = plan::editStarterPlan(content.library, requestOf(screening, isMade ? screening.floor : screening.ifGranted), edits);
+  (isMade ? screening.plan : screening.heldPlan) = std::move(edited.plan);
+  return std::move(edited.refused);
 }
 
 }  // namespace stile::screening

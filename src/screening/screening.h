@@ -87,4 +87,8 @@ struct Content;  // content.h
 Screening screen(const Content& content, facts::FactSet facts, const std::vector<ClearanceReply>& replies,
                  base::Date today);
 
+/// Chooses the plan of `screening`, made or held, anew round a clinician's edits; nothing else changes. Gives the edits
+/// that were not followed: all of them when there is no plan.
+std::vector<plan::RefusedEdit> editPlan(const Content& content, Screening& screening, const plan::Edits& edits);
+
 }  // namespace stile::screening

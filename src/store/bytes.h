@@ -9,6 +9,9 @@
 
 namespace stile::store {
 
+/// The same 64 bits without a sign, for ByteWriter::number().
+inline std::uint64_t unsign(long long value) { return static_cast<std::uint64_t>(value); }
+
 class ByteWriter {
  public:
   ByteWriter& number(std::uint64_t value);  ///< eight bytes, least significant first

@@ -7,8 +7,6 @@
 namespace stile::store {
 namespace {
 
-std::uint64_t unsign(long long value) { return static_cast<std::uint64_t>(value); }
-
 std::string headBinding(const Keyring& keys, long long revision, int generation) {
   return ByteWriter().text("head").text(keys.clinicId()).number(unsign(revision)).number(unsign(generation)).bytes();
 }

@@ -8,8 +8,6 @@
 namespace stile::store {
 namespace {
 
-std::uint64_t unsign(long long value) { return static_cast<std::uint64_t>(value); }
-
 std::string headerBinding(const Keyring& keys, const SealedHeader& row) {
   return ByteWriter().text("record").text(keys.clinicId()).text(row.id).number(unsign(row.revision)).number(unsign(row.generation)).bytes();
 }

@@ -1,6 +1,7 @@
 // A client's way through a clinic file: asked, screened, held, answered for, opened, held again.
 #include <catch2/catch.hpp>
 
+#include "application/screen_again.h"
 #include "records/body.h"
 #include "tarnside.h"
 
@@ -120,7 +121,7 @@ TEST_CASE("Answers are saved one by one, a wrong line is refused whole, and the 
   CHECK(value("fallsLastYear").low == base::Rational(2));
   CHECK(value("desiredIntensity").text == "light");
   CHECK(tarnside.due() == "signOff");
-  take(application::prefill(*tarnside.clinic, tarnside.id));
+  take(application::prefill(*tarnside.clinic, tarnside.id, content().dictionary, kDay));
   const auto again = tarnside.screen();
   CHECK_FALSE(again.screening.facts.at(content().dictionary.find("fallsLastYear")->slot).value.isSettled());
 }

@@ -30,7 +30,7 @@ TEST_CASE("unit definitions are those of UCUM") {
   CHECK(converted("1", "L", "dm3") == "1");
   CHECK(converted("1", "l", "L") == "1");
   CHECK(converted("1", "[lb_av]", "g") == "453.59237");
-  CHECK(converted("1", "[st_av]", "[lb_av]") == "14");
+  CHECK(converted("1", "[stone_av]", "[lb_av]") == "14");
   CHECK(converted("16", "[oz_av]", "[lb_av]") == "1");
   CHECK(converted("1", "[in_i]", "cm") == "2.54");
   CHECK(converted("1", "[ft_i]", "[in_i]") == "12");
@@ -143,7 +143,7 @@ TEST_CASE("what is no unit is refused") {
        {"",        " ",    "kg ",  " kg",      "KG",      "mmHg",    "foo", "m[",         "[in_i",
         "m]",      "{",    "{a",   "a}",       "{a b}",   "/",       "kg/", "kg//m",      "kg.",
         ".m",      "(m",   "m)",   "()",       "m2.",     "m-",      "m99", "10*99",      "0",
-        "Cel/min", "Cel2", "m(s)", "{score}2", "kg/week", "m{a}{b}", "°C",  "10*30.10*30"}) {
+        "Cel/min", "Cel2", "[pH]/L", "[pH]2", "m(s)", "{score}2", "kg/week", "m{a}{b}", "°C",  "10*30.10*30"}) {
     CAPTURE(text);
     CHECK_FALSE(parseUnit(text));
   }
@@ -226,5 +226,6 @@ TEST_CASE("products and quotients of units read back as the same unit") {
     CHECK(again.dimension == made->dimension);
   }
   CHECK_FALSE(multiply(unit("Cel"), unit("m")));
+  CHECK_FALSE(multiply(unit("[pH]"), unit("m")));
   CHECK_FALSE(divide(unit("m"), unit("[degF]")));
 }

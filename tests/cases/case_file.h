@@ -2,7 +2,8 @@
 //
 // A case may stand on a base, the complete answers of somebody without a finding
 // (tests/cases/base/<name>.json): `facts` then holds only what differs, and `without` names the
-// answers that nobody gave.
+// answers that nobody gave. The base's `gateways` name the question before a question: a case that
+// answers the second says yes to the first.
 #pragma once
 
 #include <set>
@@ -45,7 +46,9 @@ class CaseFile {
       for (std::size_t i = 0; i < left->size(); ++i) written.insert(left->at(i).string());
     if (const auto base = root().find("base")) {
       const auto path = folder_ / "base" / (base->string() + ".json");
-      copyMembers(writer, *parsed(textOf(path), path.filename().string())->root().find("facts"), written);
+      const auto whole = parsed(textOf(path), path.filename().string());
+      openGateways(writer, whole->root(), written);
+      copyMembers(writer, *whole->root().find("facts"), written);
     }
     writer.endObject();
     return writer.text();
@@ -67,6 +70,16 @@ class CaseFile {
   static void copyMembers(json::Writer& writer, json::Node from, std::set<std::string>& written) {
     for (std::size_t i = 0; i < from.size(); ++i)
       if (written.insert(from.keyAt(i)).second) writer.key(from.keyAt(i)).copy(from.at(i));
+  }
+
+  /// Who answers a question that the base's person is not asked, said yes to the one before it.
+  static void openGateways(json::Writer& writer, json::Node base, std::set<std::string>& written) {
+    const auto gateways = base.find("gateways");
+    for (std::size_t i = 0; gateways && i < gateways->size(); ++i) {
+      if (written.count(gateways->keyAt(i)) == 0) continue;
+      const std::string gateway = gateways->at(i).string();
+      if (written.insert(gateway).second) writer.key(gateway).boolean(true);
+    }
   }
 
   std::string textBetween(json::Node node) const {

@@ -127,9 +127,9 @@ const classes = [
         typeof value === 'string' ? value.replace('Decimal', 'Integer').replace('DECIMAL', 'INTEGER').replace('decimal', 'integer') : value)),
   },
   {
-    id: 'whole-decimal-is-no-integer', section: '5.5 toDecimal(), 5.7 Math, 6.6 Math (the result is a Decimal)',
+    id: 'whole-decimal-is-no-integer', section: '5.5 toDecimal(), convertsToInteger(), 5.7 Math, 6.6 Math (the result is a Decimal)',
     why: 'the reference engine forgets that a whole number is a Decimal',
-    applies: (d) => both(d) && d.stile.answer[0] === false && d.reference.answer[0] === true && / is Integer\)/.test(d.expression) &&
+    applies: (d) => both(d) && d.stile.answer[0] === false && d.reference.answer[0] === true && / is Integer\)|\.convertsToInteger\(\)/.test(d.expression) &&
         /round|toDecimal|exp\(\)|sum\(\)|avg\(\)|power|sqrt| [*\/+-] /.test(d.expression),
   },
   {

@@ -1,6 +1,7 @@
 // Invented people through the real content, onto paper.
 #include <catch2/catch.hpp>
 
+#include "documents/client_sheets.h"
 #include "documents/exercise_blocks.h"
 #include "documents/handout.h"
 #include "documents/html_writer.h"
@@ -107,17 +108,44 @@ TEST_CASE("an answer asked back stands on the summary") {
   CHECK(has(words, "Count again for a minute."));
 }
 
-TEST_CASE("nothing known: the summary counts the questions, shows twelve at most and folds the rest") {
+TEST_CASE("nothing known: the summary groups and counts the questions, names the first of each, and the annex has all") {
   const auto screening = screened("nothing");
   const Document paper = summaryOf(screening, content(), clinicSettings(), kMaren, {});
-  CHECK(has(wordsOf(paper), "Nothing can start yet: answers are missing."));
-  REQUIRE(screening.openQuestions.size() > 13);
-  const std::string more = "and " + std::to_string(screening.openQuestions.size() - 12) + " more open questions";
-  CHECK(has(toText(paper), more));
-  CHECK(has(toHtml(paper), "<summary>" + more + "</summary>"));
-  const auto words = wordsOf(paper);
-  for (const auto& question : screening.openQuestions) CHECK(has(words, question.label));
+  Document first = paper;
+  first.sections.pop_back();
+  const std::string front = wordsOf(first), all = wordsOf(paper);
+  CHECK(has(front, "Nothing can start yet: answers are missing."));
+  CHECK(has(front, std::to_string(screening.openQuestions.size()) + " questions can still change something."));
+  std::size_t named = 0, counted = 0;
+  for (const auto& question : screening.openQuestions) {
+    named += has(front, question.label) ? 1u : 0u;
+    CHECK(has(all, question.label));
+  }
+  for (std::size_t at = front.find(" questions."); at != std::string::npos; at = front.find(" questions.", at + 1)) {
+    std::size_t from = at;
+    while (from > 0 && std::isdigit(static_cast<unsigned char>(front[from - 1])) != 0) --from;
+    counted += std::stoul(front.substr(from, at - from));
+  }
+  CHECK(counted == screening.openQuestions.size());
+  CHECK(named < 40);
+  CHECK(has(toHtml(paper), "<summary>Every open question</summary>"));
   CHECK_FALSE(handout(screening).has_value());
+}
+
+TEST_CASE("crisis line and e-mail address stand on every sheet for the client that has the stop boxes or the contact") {
+  auto settings = clinicSettings();
+  settings.crisisLine = "01632 960 999";
+  settings.email = "desk@tarnside.example";
+  for (const char* name : {"maren", "waiting"}) {
+    const auto screening = screened(name);
+    const ClientRequest request{screening, content(), settings, kMaren, handoutTexts()};
+    for (const auto& paper : {handoutOf(request), waitingSheetOf(request), carerSheetOf(request)}) {
+      if (!paper) continue;
+      INFO(paper->title);
+      CHECK(has(wordsOf(*paper), "call 01632 960 999"));
+      CHECK(has(wordsOf(*paper), "desk@tarnside.example"));
+    }
+  }
 }
 
 TEST_CASE("the handout goes out only with a plan, the waiting sheet only without") {

@@ -17,6 +17,7 @@
 #include "documents/waiting_sheet.h"
 #include "drawing/svg.h"
 #include "documents/decision_drawing.h"
+#include "pdf_words.h"
 #include "sample_screenings.h"
 
 using namespace stile;
@@ -27,61 +28,6 @@ namespace {
 namespace fs = std::filesystem;
 
 const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
-
-class Folder {
- public:
-  Folder() {
-    std::string name = (fs::temp_directory_path() / "stile-pdf-XXXXXX").string();
-    path_ = mkdtemp(name.data());
-  }
-  ~Folder() { fs::remove_all(path_); }
-  fs::path operator/(const std::string& name) const { return path_ / name; }
-
- private:
-  fs::path path_;
-};
-
-std::string madeOf(const Document& document) {
-  auto bytes = toPdf(document);
-  if (!bytes) FAIL(bytes.failure().message);
-  return std::move(bytes).value();
-}
-
-std::string ran(const std::string& command) {
-  FILE* pipe = popen(command.c_str(), "r");
-  REQUIRE(pipe != nullptr);
-  std::string out;
-  char buffer[4096];
-  while (const std::size_t got = fread(buffer, 1, sizeof buffer, pipe)) out.append(buffer, got);
-  pclose(pipe);
-  return out;
-}
-
-/// Letters, digits and signs only: line ends and page feet fall anywhere in a sentence.
-std::string bare(const std::string& text) {
-  std::string out;
-  for (const char c : text)
-    if (static_cast<unsigned char>(c) > 32) out += c;
-  return out;
-}
-
-/// The words of the file, in the order of reading, without the running feet.
-std::string wordsIn(const std::string& pdf, const std::string& foot) {
-  const Folder folder;
-  const auto path = folder / "paper.pdf";
-  std::ofstream(path, std::ios::binary) << pdf;
-  std::string text = ran("pdftotext -raw '" + path.string() + "' - 2>/dev/null");
-  REQUIRE_FALSE(text.empty());
-  std::string out;
-  for (std::size_t at = 0; at < text.size();) {
-    const std::size_t end = std::min(text.find('\n', at), text.size());
-    std::string line = text.substr(at, end - at);
-    line.erase(std::remove(line.begin(), line.end(), '\f'), line.end());
-    if (foot.empty() || line.find(foot) == std::string::npos) out += line + " ";
-    at = end + 1;
-  }
-  return bare(out);
-}
 
 Document summary(const screening::Screening& screening) {
   return summaryOf(screening, content(), clinicSettings(), kMaren, {});
@@ -205,4 +151,52 @@ TEST_CASE("larger letters and black only: the handout is made in every size") {
 TEST_CASE("a drawing of the decision is at most 15 kB") {
   for (const char* name : {"healthy", "maren", "waiting", "nothing", "emergency"})
     CHECK(drawing::toSvg(ladderOf(screened(name), "112")).size() <= 15 * 1024);
+}
+
+TEST_CASE("a table that goes on on a new page has its head there too, for the eye only") {
+  Document paper;
+  paper.title = "Long";
+  Table table{"Long", {"Number of the row", "What it says"}, {}, false};
+  for (int i = 1; i <= 120; ++i) table.rows.push_back({{std::to_string(i), CellKind::Text}, {"a cell", CellKind::Text}});
+  paper.sections.push_back({"Rows", {{std::move(table)}}, false});
+  const auto pages = pagesOf(paper);
+  REQUIRE(pages.size() > 2);
+  for (const std::string& page : pages) CHECK(page.find("Numberoftherow") != std::string::npos);
+  const Folder folder;
+  std::ofstream(folder / "paper.pdf", std::ios::binary) << madeOf(paper);
+  const std::string structure = ran("pdfinfo -struct-text '" + (folder / "paper.pdf").string() + "' 2>/dev/null");
+  const auto first = structure.find("Number of the row");
+  REQUIRE(first != std::string::npos);
+  CHECK(structure.find("Number of the row", first + 1) == std::string::npos);
+}
+
+TEST_CASE("an exercise never falls apart between pages, in any size, on either paper") {
+  const records::PaperClient client{"Maren Oakshott", "14 March 1963", "0417"};
+  for (const char* name : {"healthy", "maren", "crowded", "low-mood"}) {
+    const auto screening = screened(name);
+    if (!screening.plan) continue;
+    for (const auto paperSize : {records::PaperSize::A4, records::PaperSize::Letter})
+      for (const TextSize size : {TextSize::Points14, TextSize::Points18, TextSize::Points24}) {
+        auto settings = clinicSettings();
+        settings.paperSize = paperSize;
+        ClientRequest request{screening, content(), settings, client, handoutTexts()};
+        request.style.textSize = size;
+        const auto paper = handoutOf(request);
+        REQUIRE(paper);
+        const auto pages = pagesOf(*paper);
+        for (const Section& section : paper->sections)
+          for (const Block& block : section.blocks) {
+            const auto* box = std::get_if<Box>(&block.form);
+            if (box == nullptr || box->kind != BoxKind::Exercise) continue;
+            std::vector<std::string> parts{bare(box->title)};
+            for (const Block& inner : box->blocks)
+              if (const auto* list = std::get_if<List>(&inner.form))
+                for (const std::string& item : list->items) parts.push_back(bare(item));
+            INFO(name << ", " << box->title);
+            CHECK(std::any_of(pages.begin(), pages.end(), [&](const std::string& page) {
+              return std::all_of(parts.begin(), parts.end(), [&](const std::string& part) { return page.find(part) != std::string::npos; });
+            }));
+          }
+      }
+  }
 }

@@ -40,6 +40,34 @@ TEST_CASE("numbers in an SVG have at most two decimals and no negative zero") {
   CHECK(svg.find("height=\"50.13\"") != std::string::npos);
 }
 
+TEST_CASE("paths are written from point to point, and in whole tenths when compact") {
+  Drawing drawing{100, 50, "", "", {}};
+  drawing.shapes.push_back({Polygon{{{1, 2}, {3.04, 2}, {2.5, .96}}, {.fill = Colour::Ink}}});
+  CHECK(toSvg(drawing).find("d=\"m1 2 2 0-.5-1z\"") != std::string::npos);
+  const std::string compact = toSvg(drawing, {Theme::Paper, "x", true});
+  CHECK(compact.find("d=\"m10 20 20 0-5-10z\"") != std::string::npos);
+  CHECK(compact.find("width=\"100\" height=\"50\" viewBox=\"0 0 1000 500\"") != std::string::npos);
+}
+
+TEST_CASE("rounding does not add up along a path") {
+  Path path;
+  path.paint = {.stroke = Colour::Ink};
+  for (int i = 0; i <= 100; ++i)
+    path.steps.push_back({i == 0 ? PathStep::Kind::Move : PathStep::Kind::Line, {i * .04, 0}, {}, {}});
+  Drawing drawing{10, 10, "", "", {{path}}};
+  const std::string svg = toSvg(drawing, {Theme::Paper, "x", true});
+  const auto start = svg.find("d=\"m") + 4, end = svg.find('"', start);
+  std::string data = svg.substr(start, end - start);
+  int x = 0, count = 0, value = 0;
+  for (std::size_t i = 0; i < data.size(); ++count) {
+    value = std::stoi(data.substr(i));
+    if (count % 2 == 0) x += value;
+    i = data.find_first_of(" -", i + 1);
+    if (i == std::string::npos) break;
+  }
+  CHECK(x == 40);
+}
+
 TEST_CASE("the same drawing gives the same bytes") {
   CHECK(toSvg(sample()) == toSvg(sample()));
 }

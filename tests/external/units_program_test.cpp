@@ -31,7 +31,7 @@ constexpr Pair kPairs[] = {
     {"[mi_i]/h", "m/s", "mile/hour", "m/s"},
     {"[lb_av]", "kg", "lb", "kg"},
     {"[oz_av]", "g", "oz", "g"},
-    {"[st_av]", "kg", "stone", "kg"},
+    {"[stone_av]", "kg", "stone", "kg"},
     {"[lbf_av]", "N", "lbf", "N"},
     {"kgf", "N", "kgf", "N"},
     {"mm[Hg]", "kPa", "mmHg", "kPa", kMercury},

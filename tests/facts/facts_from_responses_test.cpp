@@ -10,10 +10,6 @@ const std::string kGivenBy = R"({"url": "https://stile.example/extension/given-b
 const std::string kAnswerDate =
     R"({"url": "https://stile.example/extension/answer-date", "valueDate": "2026-10-01"})";
 
-std::string ifYes(const std::string& question) {
-  return enableWhen(when(question, "=", R"("answerBoolean": true)"));
-}
-
 Sample clinicSample(
     const std::string& heartOffered =
         R"({"valueCoding": {"system": "https://stile.example/option", "code": "stroke", "display": "D"}},)") {

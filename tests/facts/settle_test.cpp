@@ -6,10 +6,6 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-std::string ifYes(const std::string& question) {
-  return enableWhen(when(question, "=", R"("answerBoolean": true)"));
-}
-
 std::string offered(const std::string& codes) {
   std::string options;
   std::size_t start = 0;

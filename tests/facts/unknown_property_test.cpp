@@ -10,10 +10,6 @@ using expression::Truth;
 
 namespace {
 
-std::string ifYes(const std::string& question) {
-  return enableWhen(when(question, "=", R"("answerBoolean": true)"));
-}
-
 std::string summary(const std::string& rest) {
   return derived("\"summary\": {\"group\": \"joint\", " + rest + "}");
 }
@@ -126,9 +122,9 @@ std::string jsonOf(const Person& person) {
   return "{" + text + "}";
 }
 
-class Random {
+class RandomFacts {
  public:
-  explicit Random(unsigned seed) : engine_(seed) {}
+  explicit RandomFacts(unsigned seed) : engine_(seed) {}
   int below(int count) { return static_cast<int>(engine_() % static_cast<unsigned>(count)); }
   bool mostly() { return below(10) < 7; }
   std::string truth() { return below(2) == 0 ? "true" : "false"; }
@@ -149,7 +145,7 @@ std::string quoted(const std::string& text) {
   return "\"" + text + "\"";
 }
 
-Person randomPerson(Random& random) {
+Person randomPerson(RandomFacts& random) {
   Person person;
   const auto maybe = [&](const std::string& key, const std::string& value) {
     if (random.mostly()) person.answers.emplace_back(key, value);
@@ -199,7 +195,7 @@ Person randomPerson(Random& random) {
 
 TEST_CASE("Replacing an answer by unknown never turns a derived boolean round") {
   auto sample = wideSample();
-  Random random(20261125);
+  RandomFacts random(20261125);
   std::vector<int> booleans;
   for (const int slot : sample.dictionary.derivedInOrder()) {
     const auto& definition = sample.dictionary.at(slot);

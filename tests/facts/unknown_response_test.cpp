@@ -22,10 +22,6 @@ struct Told {
   std::vector<Given> items;
 };
 
-std::string ifYes(const std::string& question) {
-  return enableWhen(when(question, "=", R"("answerBoolean": true)"));
-}
-
 Sample twoDaySample() {
   return Sample(
       fact("a", "boolean") + "," + fact("b", "boolean") + "," + fact("n", "integer") + "," +
@@ -81,9 +77,9 @@ std::string textOfTold(const Told& told) {
   return responseText(items, dated(told.date));
 }
 
-class Random {
+class RandomDays {
  public:
-  explicit Random(unsigned seed) : engine_(seed) {}
+  explicit RandomDays(unsigned seed) : engine_(seed) {}
   int below(int count) { return static_cast<int>(engine_() % static_cast<unsigned>(count)); }
   bool mostly() { return below(10) < 7; }
   std::string truth() { return below(2) == 0 ? R"({"valueBoolean": true})" : R"({"valueBoolean": false})"; }
@@ -95,7 +91,7 @@ class Random {
   std::mt19937 engine_;
 };
 
-Told randomTold(Random& random, const std::string& date) {
+Told randomTold(RandomDays& random, const std::string& date) {
   Told told{date, {}};
   const auto maybe = [&](const std::string& linkId, const std::string& answers, const std::string& in = {},
                          int repetition = 0) {
@@ -123,7 +119,7 @@ Told randomTold(Random& random, const std::string& date) {
 
 TEST_CASE("Taking an answer of a response back never turns a derived boolean round") {
   auto sample = twoDaySample();
-  Random random(7);
+  RandomDays random(7);
   std::vector<int> booleans;
   for (const int slot : sample.dictionary.derivedInOrder()) {
     const auto& definition = sample.dictionary.at(slot);

@@ -2,6 +2,7 @@
 // of the open questions, settled and screened afresh.
 #include <catch2/catch.hpp>
 #include <map>
+#include <tuple>
 
 #include "../support/scale.h"
 #include "interview/next_question.h"
@@ -102,7 +103,7 @@ interview::Width slowWidth(const SmallWorld& world, const facts::FactSet& facts)
 }
 
 struct Tally {
-  int questions = 0, matter = 0, kept = 0, dropped = 0, keptInVain = 0, wrongNext = 0, wrongWidth = 0;
+  int questions = 0, matter = 0, kept = 0, dropped = 0, keptInVain = 0, wrongNext = 0, wrongWidth = 0, settled = 0;
 };
 
 void check(unsigned seed, Tally& tally) {
@@ -123,7 +124,9 @@ void check(unsigned seed, Tally& tally) {
   const interview::Stakes stakes(position);
   const interview::SearchEffort effort{1000000, {}};
   std::vector<interview::Candidate> candidates;
-  std::optional<std::pair<interview::Width, int>> best;
+  // Those that hold the decision come first, then the narrowest.
+  std::optional<std::tuple<bool, interview::Width, int>> best;
+  int holding = 0;
   for (const int place : open) {
     bool relevant = false;
     for (const Outcome outcome : {Outcome::Decision, Outcome::Limits}) {
@@ -145,11 +148,17 @@ void check(unsigned seed, Tally& tally) {
     for (const auto& answer : world->ground->questions().at(place).answers)
       worst = std::max(worst, slowWidth(*world, test::slowAnswer(*world, facts, {place, -1}, answer)));
     tally.wrongWidth += interview::worstWidth(position, {place, -1}) != worst;
-    if (!best || worst < best->first) best = {worst, place};
+    const auto* stake = stakes.of({place, -1});
+    const bool isSecond = !stake || !stake->holds;
+    if (!best || std::pair(isSecond, worst) < std::pair(std::get<0>(*best), std::get<1>(*best))) best = {isSecond, worst, place};
   }
+  for (const auto& [ref, stake] : stakes.all()) holding += stake.holds;
+  INFO("seed " << seed << ": " << holding << " questions hold the decision");
+  CHECK((holding == 0) == position.totals().isSettled());
+  tally.settled += position.totals().isSettled();
   const auto chosen = interview::bestQuestion(position, stakes, candidates, false, effort);
-  const bool isRight = best ? chosen && chosen->question.place == best->second : !chosen;
-  INFO("seed " << seed << ": best next question " << (chosen ? chosen->question.place : -1) << ", by brute force " << (best ? best->second : -1));
+  const bool isRight = best ? chosen && chosen->question.place == std::get<2>(*best) : !chosen;
+  INFO("seed " << seed << ": best next question " << (chosen ? chosen->question.place : -1) << ", by brute force " << (best ? std::get<2>(*best) : -1));
   CHECK(isRight);
   tally.wrongNext += !isRight;
 }
@@ -162,7 +171,7 @@ TEST_CASE("Relevance never drops a question that matters, and the best next ques
   for (int i = 0; i < worlds; ++i) check(kSeed + static_cast<unsigned>(i), tally);
   WARN(worlds << " worlds from seed " << kSeed << ", " << tally.questions << " questions: " << tally.matter << " matter, " << tally.kept
               << " kept, " << tally.dropped << " dropped wrongly, " << tally.keptInVain << " kept in vain, " << tally.wrongNext
-              << " other next questions, " << tally.wrongWidth << " other widths");
+              << " other next questions, " << tally.wrongWidth << " other widths; " << tally.settled << " were settled");
   CHECK(tally.dropped == 0);
   CHECK(tally.wrongWidth == 0);
   CHECK(tally.keptInVain * 50 <= tally.questions - tally.matter);

@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 
 #include "interview/answer_check.h"
+#include "interview/number_words.h"
 #include "interview/typed_answer.h"
 
 using namespace stile;
@@ -125,4 +126,26 @@ TEST_CASE("Impossible values are refused and implausible ones asked back") {
   CHECK(issuesOf("400").hasErrors());
   CHECK_FALSE(issuesOf("250").empty());
   CHECK_FALSE(issuesOf("250").hasErrors());
+}
+
+TEST_CASE("A number is asked for with its range and unit") {
+  Asked weight(ItemType::Quantity, {"kg", "[lb_av]"});
+  CHECK(interview::numberWantedInWords(weight.question) == "A number with its unit (kg or lb)");
+  weight.fact.possibleLow = 20;
+  weight.fact.possibleHigh = 400;
+  CHECK(interview::numberWantedInWords(weight.question) == "A number with its unit (kg or lb), 20 to 400 kg");
+  weight.item.units = {"[lb_av]"};  // the fact keeps kilograms, the form offers none
+  CHECK(interview::numberWantedInWords(weight.question) == "A number, 44.09 to 881.85 lb");
+  Asked pulse(ItemType::Quantity, {"/min"});
+  CHECK(interview::numberWantedInWords(pulse.question) == "A number (per min)");
+  Asked days(ItemType::Integer);
+  CHECK(interview::numberWantedInWords(days.question) == "A whole number");
+  CHECK_FALSE(interview::isOneDigit(days.question));
+  days.fact.possibleLow = 0;
+  CHECK(interview::numberWantedInWords(days.question) == "A whole number, at least 0");
+  days.fact.possibleHigh = 7;
+  CHECK(interview::numberWantedInWords(days.question) == "A whole number, 0 to 7");
+  CHECK(interview::isOneDigit(days.question));
+  days.fact.possibleHigh = 10;
+  CHECK_FALSE(interview::isOneDigit(days.question));
 }

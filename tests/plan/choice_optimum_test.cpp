@@ -64,7 +64,7 @@ class Model {
 
   void build() {
     glp_term_out(GLP_OFF);
-    wishes_.resize(7);
+    wishes_.resize(8);
     std::vector<std::vector<int>> taken(problem_.slots.size());
     std::map<int, Terms> linesOf;
     Terms budget;
@@ -81,13 +81,14 @@ class Model {
         once[x] = linesOf[slot.section][x] = 1;
         wishes_[0][x] = slot.weight;
         wishes_[1][x] = option.preference;
-        wishes_[2][x] = -option.unsuited;
-        wishes_[3][x] = option.isAdapted ? -1 : 0;
-        wishes_[6][x] = -option.minutes;
+        wishes_[2][x] = option.wish;
+        wishes_[3][x] = -option.unsuited;
+        wishes_[4][x] = option.isAdapted ? -1 : 0;
+        wishes_[7][x] = -option.minutes;
         budget[x] = option.budgetMinutes;
         for (int bit = 0; bit < kMostPieces; ++bit) {
           if ((option.equipment >> bit & 1u) == 0) continue;
-          if (pieces.count(bit) == 0) wishes_[5][pieces[bit] = binary()] = -1;
+          if (pieces.count(bit) == 0) wishes_[6][pieces[bit] = binary()] = -1;
           atMost({{x, 1}, {pieces[bit], -1}}, 0);
         }
       }
@@ -123,7 +124,7 @@ class Model {
                0);
       if (!before.empty()) {
         const int changed = binary();
-        wishes_[4][changed] = -1;
+        wishes_[5][changed] = -1;
         for (std::size_t p = 0; p < now.size(); ++p) atMost({{now[p], 1}, {before[p], -1}, {changed, -1}}, 0);
       }
       before = now;
@@ -149,7 +150,7 @@ ChoiceProblem generated(std::mt19937& random) {
       slot.section = section;
       for (int count = pick(0, 5); count > 0; --count) {
         Option option;
-        option.preference = pick(-1, 1), option.unsuited = pick(0, 2), option.isAdapted = pick(0, 2) == 0;
+        option.preference = pick(-1, 1), option.wish = pick(-1, 1), option.unsuited = pick(0, 2), option.isAdapted = pick(0, 2) == 0;
         option.position = pick(0, 3),
         option.equipment = static_cast<std::uint32_t>(pick(0, 63) & pick(0, 63));
         option.minutes = pick(1, 6), option.budgetMinutes = pick(0, 3) == 0 ? 0 : option.minutes;

@@ -15,6 +15,7 @@ int pick(std::mt19937& random, int from, int to) {
 Option randomOption(std::mt19937& random) {
   Option option;
   option.preference = pick(random, -1, 1);
+  option.wish = pick(random, -1, 1);
   option.unsuited = pick(random, 0, 2) * pick(random, 0, 1);
   option.isAdapted = pick(random, 0, 3) == 0;
   option.position = pick(random, 0, 2);
@@ -87,11 +88,18 @@ TEST_CASE("Each wish outweighs all that come after it") {
   };
   Option preferred = plain;
   preferred.preference = 1;
+  preferred.wish = -1;
   preferred.unsuited = 4;
   preferred.isAdapted = true;
   preferred.equipment = 7;
   preferred.minutes = 9;
   CHECK(chooses(plain, preferred) == 1);
+  Option liked = plain;
+  liked.wish = 1;
+  liked.unsuited = 4;
+  liked.isAdapted = true;
+  liked.minutes = 9;
+  CHECK(chooses(plain, liked) == 1);
   Option unsuited = plain;
   unsuited.unsuited = 1;
   Option adapted = plain;

@@ -22,7 +22,7 @@ inline std::map<std::string, std::string> planFiles() {
   std::map<std::string, std::string> files;
   const std::filesystem::path root = STILE_SOURCE_DIR;
   for (const char* part : {"rules/facts", "rules/exercises", "rules/movement", "rules/sources", "rules/norms", "rules/policy.json",
-                           "rules/doses.json", "rules/vocabulary.json", "rules/medicines/classes.json"}) {
+                           "rules/doses.json", "rules/wishes.json", "rules/vocabulary.json", "rules/medicines/classes.json"}) {
     const auto take = [&](const std::filesystem::path& path) {
       std::ifstream in(path, std::ios::binary);
       files[std::filesystem::relative(path, root).generic_string()] = {std::istreambuf_iterator<char>(in), {}};
@@ -62,6 +62,8 @@ class Client {
 
   Client& is(std::string_view fact, bool value) { return set(fact, expression::Value::boolean(value)); }
   Client& is(std::string_view fact, int value) { return set(fact, expression::Value::number(value)); }
+  /// The clinic chose this alternative of a policy.
+  Client& under(std::string_view policy, std::string code) { return set(policy, expression::Value::code(std::move(code))); }
   /// Every piece of equipment and every ability is there.
   Client& hasEverything() {
     for (const char* fact :
@@ -86,12 +88,15 @@ class Client {
   }
   /// Adds a rule whose finding asks for these limits; they join the client's.
   Client& under(const std::string& ruleId, const limits::Limits& asked, bool surgical = false,
-                std::vector<std::string> prefer = {}, std::vector<std::string> discourage = {}) {
+                std::vector<std::string> prefer = {}, std::vector<std::string> discourage = {}, bool acute = false,
+             bool absolute = false) {
     auto rule = std::make_shared<rules::Rule>();
     rule->id = ruleId;
     rule->surgical = surgical;
     rule->prefer = std::move(prefer);
     rule->discourage = std::move(discourage);
+    rule->acute = acute;
+    rule->absolute = absolute;
     rules::Finding finding;
     finding.rule = rule.get();
     rules_.push_back(std::move(rule));
@@ -106,9 +111,9 @@ class Client {
     return *this;
   }
 
-  StarterPlan plan(const Library& library = realContent().library) const {
-    return makeStarterPlan(library, Request{limits_, usable_, facts_, findings_, *base::Date::of(2026, 11, 25)});
-  }
+  Request request() const { return {limits_, usable_, facts_, findings_, *base::Date::of(2026, 11, 25)}; }
+  StarterPlan plan(const Library& library = realContent().library) const { return makeStarterPlan(library, request()); }
+  EditedPlan edited(const Edits& edits) const { return editStarterPlan(realContent().library, request(), edits); }
   const limits::Limits& limits() const { return limits_; }
 
  private:

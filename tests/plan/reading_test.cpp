@@ -38,9 +38,10 @@ TEST_CASE("Every exercise reads at grade 6 or below, and half of them at grade 4
 
 TEST_CASE("The sentences of a plan read at grade 6 or below and promise nothing") {
   for (char level : {'A', 'B', 'C', 'D'}) {
-    const auto plan = Client().hasEverything().startsAt(level).plan();
+    const auto plan = Client().hasEverything().startsAt(level).is("goalsSteadier", true).is("goalsLessPain", true).plan();
     std::string all;
-    for (const auto* list : {&plan.badDay, &plan.missedWeek, &plan.afterIllness, &plan.notes, &plan.effortWords}) {
+    for (const auto* list : {&plan.badDay, &plan.missedWeek, &plan.afterIllness, &plan.goingOn, &plan.firstSteps,
+                             &plan.notes, &plan.effortWords}) {
       for (const std::string& each : *list) all += each + " ";
     }
     for (const Line& line : plan.lines) all += line.dose.words + " ";

@@ -47,6 +47,11 @@ inline std::string enableWhen(const std::string& conditions) {
   return "\"enableWhen\": [" + conditions + "]";
 }
 
+/// Shown while `question` is answered yes.
+inline std::string ifYes(const std::string& question) {
+  return enableWhen(when(question, "=", R"("answerBoolean": true)"));
+}
+
 inline std::string option(const std::string& code, bool isExclusive = false) {
   return std::string("{") +
          (isExclusive ? R"("extension": [{"url": "http://hl7.org/fhir/StructureDefinition/)"

@@ -41,6 +41,14 @@ class SampleRecord {
     result.soonerRules = {"falls-*"};
     result.painNextMorningFrom = 5;
     result.unreached = {"another means", "letter"};
+    result.progression = {{"ill", {}, {}, {}, {}, false, true, false, records::Move::Half, "half", ""},
+                          {"away", {}, {}, 2, {}, false, false, false, records::Move::Start, "start", ""},
+                          {"missed", {}, {}, 1, {}, false, false, false, records::Move::Back, "back", ""},
+                          {"pain", 3, {}, {}, {}, true, false, false, records::Move::Back, "pain", ""},
+                          {"effort", {}, 1, {}, {}, false, false, false, records::Move::Again, "effort", ""},
+                          {"few", {}, {}, {}, 67, false, false, false, records::Move::Again, "few", ""},
+                          {"untold", {}, {}, {}, {}, false, false, true, records::Move::Again, "untold", ""},
+                          {"well", {}, {}, {}, {}, false, false, false, records::Move::On, "on", ""}};
     for (const auto& id : records::taskIds()) result.next[id] = "do " + id;
     return result;
   }

@@ -102,6 +102,23 @@ TEST_CASE("Referrals wait for an answer, overrides for a second clinician who is
   CHECK(record.told() == "screenAgain 2027-01-05");
 }
 
+TEST_CASE("A referral's medicines are compared once the client was asked; a letter about an event waits until it is settled") {
+  SampleRecord record;
+  const auto referral = record.add("referralIn", "{'date': '2026-01-02', 'from': 'Dr Hale', 'reason': 'knee', 'urgency': 'routine', 'medicines': ['apixaban 5 mg']}");
+  record.add("referralOutcome", "{'date': '2026-01-03', 'referral': '" + referral + "', 'outcome': 'accepted', 'because': 'fits'}");
+  CHECK(record.told() == "");
+  const auto screening = record.add("screening", "{'date': '2026-01-05', 'content': 'x', 'rules': []}");
+  record.add("signOff", "{'date': '2026-01-05', 'screening': '" + screening + "'}", "ines");
+  CHECK(record.told() == "reconcile 2026-01-05; screenAgain 2027-01-05");
+  record.add("referralReconciled", "{'date': '2026-01-06', 'referral': '" + referral + "', 'settled': 'the client takes it'}");
+  CHECK(record.told() == "screenAgain 2027-01-05");
+  const auto event = record.add("event", "{'date': '2026-01-07', 'what': 'fall', 'doing': 'stairs', 'done': 'helped up'}");
+  const auto letter = record.add("eventLetter", "{'date': '2026-01-07', 'event': '" + event + "', 'to': 'Dr Hale', 'text': 'x'}");
+  CHECK(record.told() == "event 2026-01-07; eventLetter 2026-01-07; screenAgain 2027-01-05");
+  record.add("eventLetterSettled", "{'date': '2026-01-07', 'letter': '" + letter + "', 'how': 'post'}");
+  CHECK(record.told() == "event 2026-01-07; screenAgain 2027-01-05");
+}
+
 TEST_CASE("A consent stands until it is withdrawn, each by itself") {
   SampleRecord record;
   CHECK_FALSE(record.folded().hasConsent("physician"));

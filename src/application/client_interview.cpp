@@ -184,9 +184,9 @@ base::Result<std::optional<Filed>> ClientInterview::fileIfUrgent(base::Issues& i
   return std::optional(std::move(filed).value());
 }
 
-base::Result<Filed> ClientInterview::complete(base::Issues& issues) {
+base::Result<Filed> ClientInterview::complete(base::Issues& issues, const plan::Edits& edits) {
   if (const auto saved = save(); !saved) return saved.failure();
-  return screenAndFile(clinic_, work_.id(), content_, {}, today_, issues);
+  return screenAndFile(clinic_, work_.id(), content_, {}, today_, issues, DraftAfter::Removed, edits);
 }
 
 }  // namespace stile::application

@@ -62,9 +62,9 @@ class ClientInterview {
   /// action was filed in this sitting.
   base::Result<std::optional<Filed>> fileIfUrgent(base::Issues& issues);
 
-  /// Screens what was said so far with the replies in the record and files it; the draft is then gone,
-  /// and the interview is over.
-  base::Result<Filed> complete(base::Issues& issues);
+  /// Screens what was said so far with the replies in the record and files it, the plan as `edits` change
+  /// it; the draft is then gone, and the interview is over.
+  base::Result<Filed> complete(base::Issues& issues, const plan::Edits& edits = {});
 
  private:
   ClientInterview(Clinic& clinic, RecordWork work, const screening::Content& content, base::Date today);

@@ -5,9 +5,8 @@
 #include "application/client_signing.h"
 #include "application/clinic_document.h"
 #include "application/content_folder.h"
-#include "application/stored_inputs.h"
+#include "application/filed_screening.h"
 #include "base/base64.h"
-#include "exchange/edits_json.h"
 #include "json/document.h"
 #include "records/body.h"
 
@@ -46,27 +45,6 @@ std::string add(RecordWork& work, const IssuedPaper& paper, const std::string& b
   return work.add(kPaper, writer.text());
 }
 
-/// How a clinician changed the plan of a filed screening.
-plan::Edits editsOf(const records::Body& screening, base::Issues& issues) {
-  const auto result = screening.root() ? screening.root()->find("result") : std::nullopt;
-  const auto plan = result ? result->find("plan") : std::nullopt;
-  const auto edits = plan && plan->isObject() ? plan->find("edited") : std::nullopt;
-  if (!edits) return {};
-  json::Writer writer(0);
-  writer.copy(*edits);
-  return exchange::readEdits(writer.text(), "the edits on record", issues);
-}
-
-/// The screening as it was filed: its answers, and the plan as it was changed.
-base::Result<screening::Screening> screenedAgain(const screening::Content& content, const std::string& body, base::Date date, base::Issues& askedBack) {
-  auto screened = screenClient(content, StoredInputs(body).inputs(), date, askedBack);
-  if (!screened) return screened;
-  const plan::Edits edits = editsOf(records::Body(body), askedBack);
-  if (edits.list.empty()) return screened;
-  if (const auto edited = editPlan(content, screened.value(), edits, askedBack); !edited) return edited.failure();
-  return screened;
-}
-
 /// What papers say of the client and the clinic, out of the file.
 base::Result<bool> fillIn(PaperOptions& options, Clinic& clinic, const records::ClientRecord& record) {
   ClinicDocument document = clinicDocument(clinic);
@@ -89,19 +67,16 @@ base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, con
   if (!opened) return opened.failure();
   RecordWork& work = opened.value();
   const auto record = work.folded();
-  const auto* line = record.lastScreening();
-  if (line == nullptr) return Failure{FailureKind::Usage, "there is no screening yet to write papers of"};
-  if (line->content != content.version)
-    return Failure{FailureKind::Refused, "the last screening was made with content " + line->content + ", and this is " + content.version + "; screen again first"};
+  const auto filed = lastFiled(work, content);
+  if (!filed) return filed.failure();
   if (const auto filled = fillIn(options, clinic, record); !filled) return filled.failure();
-  const std::string& body = entryOf(work.entries(), line->id)->body;
   base::Issues askedBack;
-  const auto screened = screenedAgain(content, body, line->date, askedBack);
+  const auto screened = screenedAgain(content, filed.value(), askedBack);
   if (!screened) return screened.failure();
-  options.notes = decisionNotes(clinic, work.entries(), line->id);
+  options.notes = decisionNotes(clinic, work.entries(), filed.value().entry);
   options.screenAgain = [&](const screening::Content& other) {
     base::Issues ignored;
-    return screenedAgain(other, body, line->date, ignored);
+    return screenedAgain(other, filed.value(), ignored);
   };
   const auto written = writePapers(screened.value(), content, askedBack, contentFolder, options, issues);
   if (!written) return written.failure();
@@ -109,7 +84,7 @@ base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, con
     const auto bytes = readFile(path);
     if (!bytes) return bytes.failure();
     const std::filesystem::path file(path);
-    add(work, {{}, file.stem().string(), file.extension().string().substr(1), line->id, options.language, {}, today}, bytes.value());
+    add(work, {{}, file.stem().string(), file.extension().string().substr(1), filed.value().entry, options.language, {}, today}, bytes.value());
   }
   const auto done = work.commit();
   if (!done) return done.failure();

@@ -10,10 +10,10 @@
 #include "desktop/drawing_panel.h"
 #include "desktop/key_button.h"
 #include "desktop/ladder_panel.h"
-#include "desktop/passphrase_dialog.h"
 #include "desktop/prose.h"
 #include "desktop/text.h"
 #include "desktop/urgent_panel.h"
+#include "desktop/words_dialog.h"
 #include "documents/decision_drawing.h"
 #include "documents/decision_words.h"
 
@@ -47,7 +47,7 @@ void DecisionPage::enter() {
   right_->clear();
   if (desk().screening() == nullptr) {
     left_->put(new Prose(left_, theme(), Step::Title, "Nothing is decided yet"));
-    left_->put(new Prose(left_, theme(), Step::Body, "The interview comes first."), 8);
+    left_->put(new Prose(left_, theme(), Step::Body, whyNothing()), 8);
     auto* go = new KeyButton(left_, theme(), "primary", {"", "To the interview", "", false});
     go->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { place().go("interview"); }); });
     left_->space(16);
@@ -135,7 +135,7 @@ void DecisionPage::sign() {
   if (!desk().clinic()->file().who().maySign()) return place().tell({base::FailureKind::Usage, "An assistant does not sign. A clinician signs in and signs."});
   std::string words = "With your passphrase you sign the decision as it stands here.";
   while (true) {
-    const auto passphrase = askPassphrase(*this, theme(), "Sign the screening", words);
+    const auto passphrase = askWords(*this, theme(), {"Sign the screening", words, "Passphrase", "Sign", true});
     if (!passphrase) break;
     const wxBusyCursor waiting;
     const auto checked = desk().checkPassphrase(*passphrase);

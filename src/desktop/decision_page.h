@@ -11,6 +11,7 @@ class DecisionPage : public Page {
  public:
   DecisionPage(wxWindow* parent, Workplace& place);
   void enter() override;
+  bool needsContent() const override { return true; }
   std::string keys() const override { return "F6 other side · Alt S sign"; }
   bool onKey(wxKeyEvent& event) override;
 

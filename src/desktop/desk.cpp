@@ -8,6 +8,7 @@
 #include "application/client_papers.h"
 #include "application/client_signing.h"
 #include "application/clinic_document.h"
+#include "application/filed_screening.h"
 #include "application/screen_client.h"
 #include "desktop/private_folder.h"
 #include "documents/decision_words.h"
@@ -110,41 +111,113 @@ void Desk::openClient(const std::string& id) {
 void Desk::closeClient() {
   interview_.reset();
   screening_.reset();
+  edits_ = {};
+  filed_.reset();
   filedEntry_.clear();
-  isSignedOff_ = false;
+  whyNoScreening_.clear();
+  isUnderway_ = isSignedOff_ = isLookedUp_ = false;
   clientId_.clear();
 }
 
 base::Result<bool> Desk::beginInterview(const std::string& form) {
   if (content_ == nullptr || client() == nullptr) return base::Failure{base::FailureKind::Usage, "An interview needs a client, and rules without errors."};
+  // A draft is gone on with, and that is known of the interview from then on.
+  if (!isLookedUp_) lookUp();
+  if (interview_ != nullptr) return true;
   auto begun = application::ClientInterview::open(*clinic_, clientId_, *content_, form, today());
   if (!begun) return begun.failure();
   interview_ = std::move(begun).value();
-  answersChanged();
+  screening_.reset();
+  isUnderway_ = false;
   return true;
 }
 
 void Desk::answersChanged() {
   screening_.reset();
-  filedEntry_.clear();
-  isSignedOff_ = false;
+  isUnderway_ = true;
+}
+
+const screening::Screening& Desk::interviewScreening() {
+  if (screening_ == nullptr) {
+    auto& session = interview_->session();
+    screening_ = std::make_unique<screening::Screening>(screening::screen(*content_, session.position().facts(), session.ground().replies(), session.ground().today()));
+    // Other answers can close what was asked for; then the plan is the program's own again.
+    if (!edits_.list.empty() && !choosePlan(edits_).empty()) edits_ = {};
+  }
+  return *screening_;
+}
+
+void Desk::lookUp() {
+  isLookedUp_ = true;
+  auto work = application::RecordWork::open(*clinic_, clientId_);
+  if (!work) {
+    whyNoScreening_ = work.failure().message;
+    return;
+  }
+  if (work.value().folded().draft) {
+    const auto begun = beginInterview("");
+    if (!begun) whyNoScreening_ = begun.failure().message;
+    isUnderway_ = begun.ok();
+    return;
+  }
+  const auto last = application::lastFiled(work.value(), *content_);
+  if (!last) {
+    whyNoScreening_ = last.failure().message;
+    return;
+  }
+  base::Issues askedBack;
+  auto again = application::screenedAgain(*content_, last.value(), askedBack);
+  if (!again) {
+    whyNoScreening_ = again.failure().message;
+    return;
+  }
+  filed_ = std::make_unique<screening::Screening>(std::move(again).value());
+  filedEntry_ = last.value().entry;
+  isSignedOff_ = last.value().isSignedOff;
 }
 
 const screening::Screening* Desk::screening() {
-  if (screening_ == nullptr && interview_ != nullptr) {
-    auto& session = interview_->session();
-    screening_ = std::make_unique<screening::Screening>(screening::screen(*content_, session.position().facts(), session.ground().replies(), session.ground().today()));
-  }
-  return screening_.get();
+  if (content_ != nullptr && client() != nullptr && interview_ == nullptr && !isLookedUp_) lookUp();
+  return interview_ != nullptr && (isUnderway_ || filed_ == nullptr) ? &interviewScreening() : filed_.get();
 }
 
 base::Result<bool> Desk::completeInterview(base::Issues& issues) {
   if (interview_ == nullptr) return base::Failure{base::FailureKind::Usage, "No interview was begun."};
-  auto filed = interview_->complete(issues);
+  auto filed = interview_->complete(issues, edits_);
   if (!filed) return filed.failure();
   filedEntry_ = filed.value().entry;
-  screening_ = std::make_unique<screening::Screening>(std::move(filed.value().screening));
+  filed_ = std::make_unique<screening::Screening>(std::move(filed.value().screening));
   interview_.reset();
+  screening_.reset();
+  edits_ = {};
+  isUnderway_ = isSignedOff_ = false;
+  isLookedUp_ = true;
+  return true;
+}
+
+std::vector<plan::RefusedEdit> Desk::choosePlan(const plan::Edits& edits) {
+  auto edited = std::make_unique<screening::Screening>(*screening_);
+  auto refused = screening::editPlan(*content_, *edited, edits);
+  if (refused.empty()) screening_ = std::move(edited);
+  return refused;
+}
+
+std::optional<plan::RefusedEdit> Desk::editPlan(plan::Edit edit) {
+  if (!canEditPlan()) return plan::RefusedEdit{0, "the plan is filed with its screening; another plan wants another screening", false};
+  interviewScreening();
+  plan::Edits wanted = edits_;
+  wanted.by = clinic_->file().who().name;
+  wanted.list.push_back(std::move(edit));
+  const auto refused = choosePlan(wanted);
+  if (!refused.empty()) return refused.back();
+  edits_ = std::move(wanted);
+  return std::nullopt;
+}
+
+bool Desk::undoEdit() {
+  if (!canEditPlan() || edits_.list.empty()) return false;
+  edits_.list.pop_back();
+  screening_.reset();
   return true;
 }
 
@@ -161,7 +234,7 @@ base::Result<bool> Desk::checkPassphrase(const std::string& passphrase) { return
 
 base::Result<std::vector<DeskPaper>> Desk::papers() {
   const auto* screening = this->screening();
-  if (screening == nullptr) return base::Failure{base::FailureKind::Usage, "Nothing is decided yet, so there is nothing to write."};
+  if (screening == nullptr) return base::Failure{base::FailureKind::Usage, whyNoScreening_.empty() ? "Nothing is decided yet, so there is nothing to write." : documents::asSentence(documents::capitalized(whyNoScreening_))};
   const PrivateFolder folder;
   application::PaperOptions options;
   options.folder = folder.path();

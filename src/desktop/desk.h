@@ -15,6 +15,7 @@
 #include "base/date.h"
 #include "base/issue.h"
 #include "base/result.h"
+#include "plan/edit.h"
 #include "records/clinic_settings.h"
 #include "screening/content.h"
 #include "screening/screening.h"
@@ -73,14 +74,24 @@ class Desk {
   application::ClientInterview* interview() const { return interview_.get(); }
   /// An answer was given or taken back: what was screened before no longer holds.
   void answersChanged();
-  /// The client's screening: of the interview as it stands, or the one filed last. nullptr when there is
-  /// neither.
+  /// Of the interview as it stands; an interview must have been begun.
+  const screening::Screening& interviewScreening();
+  /// The client's screening: of the interview once something was said in it (a draft is gone on with), or
+  /// else the one filed last. nullptr when there is neither; whyNoScreening() then says why.
   const screening::Screening* screening();
-  /// Files the screening of the interview, which is then over.
+  const std::string& whyNoScreening() const { return whyNoScreening_; }
+  /// Files the screening of the interview, the plan as it was changed; the interview is then over.
   base::Result<bool> completeInterview(base::Issues& issues);
   /// The entry of the screening shown, "" while it is not filed.
-  const std::string& filedEntry() const { return filedEntry_; }
-  bool isSignedOff() const { return isSignedOff_; }
+  std::string filedEntry() const { return isUnderway_ ? "" : filedEntry_; }
+  bool isSignedOff() const { return !isUnderway_ && isSignedOff_; }
+
+  /// Chooses the plan anew round one more change. Gives why it was not followed, and then nothing has
+  /// changed; nullopt when it was. A plan that is filed stays as it is.
+  std::optional<plan::RefusedEdit> editPlan(plan::Edit edit);
+  /// Takes the last change back. False when there is none.
+  bool undoEdit();
+  bool canEditPlan() const { return interview_ != nullptr && (isUnderway_ || filed_ == nullptr); }
   /// Every paper of the screening as it stands, to look at.
   base::Result<std::vector<DeskPaper>> papers();
   /// Writes the papers of the filed screening into a folder and keeps them in the record.
@@ -92,6 +103,11 @@ class Desk {
   base::Result<bool> checkPassphrase(const std::string& passphrase);
 
  private:
+  /// Looks into the client's record: goes on with a draft, or makes the last screening again.
+  void lookUp();
+  /// Chooses the plan of the interview's screening anew round these changes.
+  std::vector<plan::RefusedEdit> choosePlan(const plan::Edits& edits);
+
   std::string contentFolder_;
   std::optional<base::Date> day_;
   std::jthread loader_;
@@ -107,9 +123,14 @@ class Desk {
   records::ClinicSettings settings_;
   std::string clientId_;
   std::unique_ptr<application::ClientInterview> interview_;
-  std::unique_ptr<const screening::Screening> screening_;
+  std::unique_ptr<const screening::Screening> screening_;  ///< of the interview
+  bool isUnderway_ = false;                                ///< something was said in the interview
+  plan::Edits edits_;                                      ///< of its plan
+  std::unique_ptr<const screening::Screening> filed_;
   std::string filedEntry_;
   bool isSignedOff_ = false;
+  bool isLookedUp_ = false;  ///< whether there is a draft or a filed screening
+  std::string whyNoScreening_;
 };
 
 }  // namespace stile::desktop

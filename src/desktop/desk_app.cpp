@@ -22,10 +22,6 @@ void DeskApp::OnInitCmdLine(wxCmdLineParser& parser) {
 bool DeskApp::OnCmdLineParsed(wxCmdLineParser& parser) {
   if (!wxApp::OnCmdLineParsed(parser)) return false;
   wxString text;
-  if (parser.Found("version")) {
-    wxPrintf("stile-desk %s\n", version_);
-    return false;
-  }
   if (parser.Found("content", &text)) content_ = plain(text);
   if (parser.Found("file", &text)) file_ = plain(text);
   if (parser.Found("date", &text)) {

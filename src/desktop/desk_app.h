@@ -15,7 +15,7 @@ class Frame;
 
 class DeskApp : public wxApp {
  public:
-  DeskApp(std::string version, std::string installedContent) : version_(std::move(version)), installedContent_(std::move(installedContent)) {}
+  explicit DeskApp(std::string installedContent) : installedContent_(std::move(installedContent)) {}
 
  private:
   bool OnInit() override;
@@ -23,7 +23,7 @@ class DeskApp : public wxApp {
   bool OnCmdLineParsed(wxCmdLineParser& parser) override;
   int OnExit() override;
 
-  std::string version_, installedContent_;
+  std::string installedContent_;
   std::string content_, file_;
   std::optional<base::Date> day_;
   std::unique_ptr<Desk> desk_;

@@ -199,7 +199,7 @@ void Frame::tell(const base::Failure& failure) {
 void Frame::contentIsHere() {
   desk_.takeContent();
   refreshHead();
-  if (const auto at = pages_.find(current_); at != pages_.end()) at->second->enter();
+  if (const auto at = pages_.find(current_); at != pages_.end() && at->second->needsContent()) at->second->enter();
 }
 
 void Frame::lock() {

@@ -174,7 +174,7 @@ void InterviewPage::buildUrgent(const application::Filed& filed) {
   on->SetFocus();
 }
 
-void InterviewPage::showSide() { side_->show(desk().interview()->session(), *desk().screening(), desk().settings().emergencyNumber); }
+void InterviewPage::showSide() { side_->show(desk().interview()->session(), desk().interviewScreening(), desk().settings().emergencyNumber); }
 
 void InterviewPage::focusAnswer() {
   if (answer_ != nullptr) answer_->enter();

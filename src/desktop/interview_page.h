@@ -25,6 +25,7 @@ class InterviewPage : public Page {
  public:
   InterviewPage(wxWindow* parent, Workplace& place);
   void enter() override;
+  bool needsContent() const override { return true; }
   bool onKey(wxKeyEvent& event) override;
   std::string keys() const override;
 

@@ -1,9 +1,15 @@
 // The desk: the desktop program of Stile.
 #include <wx/app.h>
 
+#include <cstdio>
+#include <string_view>
+
 #include "desktop/desk_app.h"
 
 int main(int argumentCount, char** arguments) {
-  wxApp::SetInstance(new stile::desktop::DeskApp(STILE_VERSION, STILE_INSTALLED_CONTENT));
+  // Before the toolkit starts: it wants a display, and calls every end without a window a failure.
+  for (int i = 1; i < argumentCount; ++i)
+    if (std::string_view(arguments[i]) == "--version") return std::printf("stile-desk %s\n", STILE_VERSION) < 0 ? 1 : 0;
+  wxApp::SetInstance(new stile::desktop::DeskApp(STILE_INSTALLED_CONTENT));
   return wxEntry(argumentCount, arguments);
 }

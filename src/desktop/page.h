@@ -44,6 +44,8 @@ class Page : public wxPanel {
   Page(wxWindow* parent, Workplace& place);
   /// The page comes to the front: read the desk, fill in, set the focus.
   virtual void enter() = 0;
+  /// Whether it is shown anew once rules and questions are read: nothing that is typed may be lost by it.
+  virtual bool needsContent() const { return false; }
   /// A key, before any control gets it. True when the page has used it.
   virtual bool onKey(wxKeyEvent&) { return false; }
   /// Keys that work here, for the right end of the status bar.
@@ -53,6 +55,8 @@ class Page : public wxPanel {
   Desk& desk() const { return place_.desk(); }
   const Theme& theme() const { return place_.theme(); }
   Workplace& place() const { return place_; }
+  /// A sentence: why the client has no decision to show.
+  std::string whyNothing() const;
 
  private:
   Workplace& place_;

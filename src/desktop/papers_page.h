@@ -16,6 +16,7 @@ class PapersPage : public Page {
  public:
   PapersPage(wxWindow* parent, Workplace& place);
   void enter() override;
+  bool needsContent() const override { return true; }
   bool onKey(wxKeyEvent& event) override;
   std::string keys() const override { return "up, down paper · Ctrl S save as PDF"; }
 

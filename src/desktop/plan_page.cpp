@@ -4,9 +4,12 @@
 #include <wx/sizer.h>
 #include <wx/wupdlock.h>
 
+#include <algorithm>
+
 #include "desktop/drawing_panel.h"
 #include "desktop/key_button.h"
 #include "desktop/prose.h"
+#include "desktop/words_dialog.h"
 #include "documents/decision_words.h"
 #include "plan/figure_of.h"
 
@@ -17,6 +20,7 @@ using drawing::Colour;
 namespace {
 
 constexpr double kSmallWidth = 120, kSmallHeight = 84, kLargeWidth = 360, kLargeHeight = 220;
+constexpr std::size_t kSwapKeys = 9;
 
 const char* wordsOf(plan::Section section) {
   switch (section) {
@@ -77,7 +81,7 @@ void PlanPage::enter() {
 void PlanPage::buildNoPlan() {
   const auto* screening = desk().screening();
   list_->put(new Prose(list_, theme(), Step::Title, "No plan yet"));
-  list_->put(new Prose(list_, theme(), Step::Body, screening == nullptr ? "The interview comes first." : documents::asSentence(screening->planBecause)), 8);
+  list_->put(new Prose(list_, theme(), Step::Body, screening == nullptr ? whyNothing() : documents::asSentence(screening->planBecause)), 8);
 }
 
 void PlanPage::buildList(bool isHeld) {
@@ -132,24 +136,119 @@ void PlanPage::buildSide() {
   side_->put(picture, 10);
   side_->put(new Prose(side_, theme(), Step::Body, line.dose.words), 10);
   if (!line.changed.empty()) side_->put(new TermRow(side_, theme(), "Changed", line.changed, line.changedBecause), 8);
+  if (line.override) side_->put(new TermRow(side_, theme(), "Beyond", line.override->beyond, "Reason: " + line.override->reason), 8);
+  if (!line.pinnedBy.empty()) side_->put(new TermRow(side_, theme(), "Asked for", line.pinnedBy));
   if (!line.chosenBecause.empty()) side_->put(new TermRow(side_, theme(), "Why this one", line.chosenBecause));
   if (!line.exercise->equipmentWords.empty()) side_->put(new TermRow(side_, theme(), "Needs", line.exercise->equipmentWords));
   std::string steps;
   for (const std::string& step : line.exercise->steps) steps += (steps.empty() ? "" : " ") + documents::asSentence(step);
   side_->put(new TermRow(side_, theme(), "How", steps));
-  if (!plan.leftOut.empty()) {
-    side_->put(new Prose(side_, theme(), Step::Heading, "Left out, and why"), 22);
+  buildChanges();
+  buildLeftOut();
+}
+
+void PlanPage::buildChanges() {
+  const auto& plan = *this->plan();
+  const auto& line = plan.lines[selected_];
+  others_.clear();
+  if (!desk().canEditPlan()) return side_->put(new Prose(side_, theme(), Step::Small, "Filed with the screening. Another plan wants another screening.", Colour::Ink2), 12);
+  const auto button = [this](const std::string& cap, const std::string& words, void (PlanPage::*act)()) {
+    auto* made = new KeyButton(side_, theme(), "", {cap, words, "", false});
+    made->Bind(wxEVT_BUTTON, [this, act](wxCommandEvent&) { CallAfter([this, act] { (this->*act)(); }); });
+    return made;
+  };
+  auto* row = new wxBoxSizer(wxHORIZONTAL);
+  row->Add(button("D", "Drop", &PlanPage::drop), 0, wxRIGHT, FromDIP(10));
+  row->Add(button("P", "Pin", &PlanPage::pin), 0, wxRIGHT, FromDIP(10));
+  if (!plan.edits.list.empty()) row->Add(button("Ctrl Z", "Undo", &PlanPage::undo));
+  side_->space(12);
+  side_->stack().Add(row);
+  const auto title = [this](const std::string& words) {
+    side_->put(new Prose(side_, theme(), Step::Heading, words), 22);
     side_->put(new Rule(side_, theme(), Colour::Post, 2), 4);
-    for (const auto& left : plan.leftOut) {
-      const auto* exercise = desk().content()->library.find(left.exerciseId);
-      const std::string title = exercise != nullptr ? exercise->title : left.purpose;
-      side_->put(new TermRow(side_, theme(), title, documents::asSentence(documents::capitalized(left.because)), left.turnTo.empty() ? "" : "Turn to " + left.turnTo));
-    }
+  };
+  for (const auto& other : plan.alsoOpen) {
+    if (other.exercise->purpose != line.exercise->purpose) continue;
+    if (others_.empty()) title("Swap for");
+    others_.push_back(other.exercise->id);
+    auto* swapFor = new KeyButton(side_, theme(), "row", {others_.size() <= kSwapKeys ? std::to_string(others_.size()) : "", other.exercise->title, documents::capitalized(other.because), true});
+    swapFor->Bind(wxEVT_BUTTON, [this, at = others_.size() - 1](wxCommandEvent&) { CallAfter([this, at] { swap(at); }); });
+    side_->put(swapFor, 4);
   }
+}
+
+void PlanPage::buildLeftOut() {
+  const auto& plan = *this->plan();
+  if (plan.leftOut.empty()) return;
+  side_->put(new Prose(side_, theme(), Step::Heading, "Left out, and why"), 22);
+  side_->put(new Rule(side_, theme(), Colour::Post, 2), 4);
+  for (const auto& left : plan.leftOut) {
+    const auto* exercise = desk().content()->library.find(left.exerciseId);
+    const std::string title = exercise != nullptr ? exercise->title : documents::capitalized(left.purpose);
+    side_->put(new TermRow(side_, theme(), title, documents::asSentence(documents::capitalized(left.because)), left.turnTo.empty() ? "" : "Turn to " + left.turnTo));
+    if (exercise == nullptr || !desk().canEditPlan()) continue;
+    auto* take = new KeyButton(side_, theme(), "flat", {"", "Take " + title + " all the same…", "", false});
+    take->Bind(wxEVT_BUTTON, [this, id = exercise->id, title](wxCommandEvent&) {
+      CallAfter([this, id, title] { change({plan::EditKind::Pin, id, {}, {}}, title + " is in the plan"); });
+    });
+    side_->stack().Add(take, 0, wxTOP, FromDIP(4));
+  }
+}
+
+void PlanPage::change(plan::Edit edit, const std::string& words) {
+  std::string because;
+  const std::string after = edit.with.empty() ? edit.exercise : edit.with;
+  while (const auto refused = desk().editPlan(edit)) {
+    because = documents::asSentence(documents::capitalized(refused->because));
+    if (!refused->needsOverride) return place().tell({base::FailureKind::Refused, because});
+    const auto reason = askWords(*this, theme(), {"Beyond the limits", because + " The reason stays with the plan and in the record.", "Your reason", "Take it", false});
+    if (!reason || reason->find_first_not_of(' ') == std::string::npos) return place().say("The plan is as it was.");
+    edit.overrideReason = *reason;
+  }
+  changed(after, words);
+}
+
+void PlanPage::changed(const std::string& exercise, const std::string& words) {
+  const std::size_t before = selected_;
+  enter();
+  place().say(words);
+  if (plan() == nullptr || rows_.empty()) return;
+  const auto& lines = plan()->lines;
+  const auto at = std::find_if(lines.begin(), lines.end(), [&](const plan::Line& line) { return line.exercise->id == exercise; });
+  rows_[at != lines.end() ? static_cast<std::size_t>(at - lines.begin()) : std::min(before, rows_.size() - 1)]->SetFocus();
+}
+
+void PlanPage::swap(std::size_t other) {
+  const auto* to = desk().content()->library.find(others_[other]);
+  const auto* from = plan()->lines[selected_].exercise;
+  change({plan::EditKind::Swap, from->id, to->id, {}}, to->title + " takes the place of " + from->title);
+}
+
+void PlanPage::pin() {
+  const auto* exercise = plan()->lines[selected_].exercise;
+  change({plan::EditKind::Pin, exercise->id, {}, {}}, exercise->title + " stays in the plan");
+}
+
+void PlanPage::drop() {
+  const auto* exercise = plan()->lines[selected_].exercise;
+  change({plan::EditKind::Drop, exercise->id, {}, {}}, exercise->title + " is dropped");
+}
+
+void PlanPage::undo() {
+  if (rows_.empty()) return;
+  const std::string exercise = plan()->lines[selected_].exercise->id;
+  if (desk().undoEdit()) changed(exercise, "The last change is taken back");
 }
 
 bool PlanPage::onKey(wxKeyEvent& event) {
   const int key = event.GetKeyCode();
+  if (event.ControlDown() && key == 'Z') return CallAfter([this] { undo(); }), true;
+  if (!rows_.empty() && desk().canEditPlan() && !event.HasAnyModifiers()) {
+    if (key == 'D') return CallAfter([this] { drop(); }), true;
+    if (key == 'P') return CallAfter([this] { pin(); }), true;
+    const auto number = static_cast<std::size_t>(key - '1');
+    if (key >= '1' && number < kSwapKeys && number < others_.size()) return CallAfter([this, number] { swap(number); }), true;
+  }
   if (rows_.empty() || (key != WXK_UP && key != WXK_DOWN)) return false;
   if (key == WXK_DOWN && selected_ + 1 < rows_.size()) rows_[selected_ + 1]->SetFocus();
   if (key == WXK_UP && selected_ > 0) rows_[selected_ - 1]->SetFocus();

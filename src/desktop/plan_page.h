@@ -1,4 +1,5 @@
-// The starter plan: every exercise with its drawing, dose and why; what was left out; week by week.
+// The starter plan: every exercise with its drawing, dose and why, and what it can be swapped for; what
+// was left out; week by week.
 #pragma once
 
 #include <vector>
@@ -6,6 +7,8 @@
 #include "desktop/page.h"
 
 namespace stile::plan {
+struct Edit;
+struct Line;
 struct StarterPlan;
 }
 
@@ -18,8 +21,9 @@ class PlanPage : public Page {
  public:
   PlanPage(wxWindow* parent, Workplace& place);
   void enter() override;
+  bool needsContent() const override { return true; }
   bool onKey(wxKeyEvent& event) override;
-  std::string keys() const override { return "up, down exercise · F6 other side"; }
+  std::string keys() const override { return "up, down exercise · 1 to 9 swap · D drop · P pin · Ctrl Z undo"; }
 
  private:
   const plan::StarterPlan* plan() const;
@@ -27,10 +31,21 @@ class PlanPage : public Page {
   void buildNoPlan();
   void select(std::size_t line);
   void buildSide();
+  /// What a clinician can do with the line: pin, drop, and what it can be swapped for.
+  void buildChanges();
+  void buildLeftOut();
+  /// Asks for a reason where the change goes beyond the limits.
+  void change(plan::Edit edit, const std::string& words);
+  void changed(const std::string& exercise, const std::string& words);
+  void swap(std::size_t other);
+  void pin();
+  void drop();
+  void undo();
 
   Column *list_, *side_;
   std::vector<KeyButton*> rows_;
   std::size_t selected_ = 0;
+  std::vector<std::string> others_;  ///< exercises that the line can be swapped for, in the order of their keys
 };
 
 }  // namespace stile::desktop

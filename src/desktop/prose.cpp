@@ -1,5 +1,6 @@
 #include "desktop/prose.h"
 
+#include <wx/dcclient.h>
 #include <wx/sizer.h>
 
 #include <algorithm>
@@ -10,6 +11,8 @@ namespace stile::desktop {
 namespace {
 
 constexpr int kTermWidth = 128, kColumnGap = 14;
+/// Drawn text comes out wider than words measured one by one, by at most this part.
+constexpr int kWiderDrawn = 16;
 
 }  // namespace
 
@@ -29,8 +32,18 @@ void Prose::say(const std::string& text) {
 void Prose::fit(int width) {
   width_ = width;
   SetLabel(label(text_));
-  // Drawn text comes out a little wider than the words measured one by one.
-  Wrap(width - width / 16);
+  Wrap(width - width / kWiderDrawn);
+}
+
+wxSize Prose::DoGetBestSize() const {
+  // The toolkit resolves the style of a label only when it first draws it, and until then measures in
+  // another font; what is drawn is in this one.
+  wxClientDC measure(const_cast<Prose*>(this));
+  measure.SetFont(GetFont());
+  wxSize size = measure.GetMultiLineTextExtent(GetLabelText());
+  size.x += size.x / kWiderDrawn;
+  size.IncTo(wxStaticText::DoGetBestSize());
+  return size;
 }
 
 TermRow::TermRow(wxWindow* parent, const Theme& theme, const std::string& term, const std::string& text, const std::string& note)

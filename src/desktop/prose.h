@@ -18,6 +18,9 @@ class Prose : public wxStaticText, public Fitted {
   const std::string& said() const { return text_; }
   void fit(int width) override;
 
+ protected:
+  wxSize DoGetBestSize() const override;
+
  private:
   std::string text_;
   int width_ = 0;

@@ -127,7 +127,8 @@ void SetUpPage::buildPhrase(const std::string& phrase) {
                          "Whoever has it can read everything: write it on paper and lock it away."), 12);
   auto* words = new wxTextCtrl(column_, wxID_ANY, shown(phrase), wxDefaultPosition, wxDefaultSize, wxTE_READONLY | wxTE_MULTILINE | wxTE_NO_VSCROLL);
   words->SetFont(theme().font(Step::Heading));
-  words->SetMinSize(FromDIP(wxSize(400, 120)));
+  words->SetMargins(FromDIP(10), FromDIP(10));
+  words->SetMinSize(wxSize(FromDIP(400), 3 * theme().font(Step::Heading).GetPixelSize().y));
   nameFor(*words, "Recovery phrase");
   column_->put(words, 22);
   auto* done = new wxCheckBox(column_, wxID_ANY, "It is written on paper");

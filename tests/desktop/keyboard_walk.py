@@ -1,5 +1,5 @@
-"""By keyboard alone: first run, a new client, the interview, killed and gone on with, decision, signing,
-plan, papers. On every page each control has a name."""
+"""By keyboard alone: first run, a new client, the interview, killed and gone on with, decision, one
+exercise swapped, signing, plan, papers. On every page each control has a name."""
 import os
 import sys
 
@@ -80,6 +80,21 @@ def sign_in(desk):
     desk.see("Maren Oakshott")
 
 
+def swap_one(desk):
+    """On the plan page: the first exercise that can be swapped, for the first that it can be swapped for."""
+    desk.key("alt+5")
+    desk.see("Starter plan")
+    check_names(desk, "plan")
+    while "Swap for" not in desk.texts():
+        before = desk.focused().get_name()
+        desk.key("Down")
+        desk.wait(lambda: desk.focused() is not None and desk.focused().get_name() != before, f"the exercise after {before}")
+    before = desk.focused().get_name()
+    desk.key("1")
+    desk.see("Asked for")
+    return desk.wait(lambda: (lambda at: at is not None and at.get_name() != before and at.get_name())(desk.focused()), "the exercise taken instead")
+
+
 def main():
     person = Person(SOURCE, "base/healthy-woman.json")
     desk = Desk(PROGRAM, WORK, "--date", "2026-11-25")
@@ -103,14 +118,17 @@ def main():
     desk.key("Return")
     desk.see("Findings")
     check_names(desk, "decision")
+    taken = swap_one(desk)
+    desk.key("alt+4")
+    desk.see("Findings")
     desk.key("alt+s")
     desk.focus_on("Passphrase")
     desk.type(PASSPHRASE)
     desk.key("Return")
     desk.see("Signed off")
     desk.key("alt+5")
-    desk.see("Starter plan")
-    check_names(desk, "plan")
+    desk.wait(lambda: taken in desk.texts(), f"in the filed plan: {taken}")
+    desk.see("Filed with the screening")
     desk.key("alt+6")
     desk.focus_on("Summary")
     check_names(desk, "papers")

@@ -1,4 +1,4 @@
-#include "desktop/passphrase_dialog.h"
+#include "desktop/words_dialog.h"
 
 #include <wx/dialog.h>
 #include <wx/sizer.h>
@@ -11,19 +11,19 @@
 
 namespace stile::desktop {
 
-std::optional<std::string> askPassphrase(wxWindow& parent, const Theme& theme, const std::string& title, const std::string& words) {
-  wxDialog dialog(&parent, wxID_ANY, shown(title));
+std::optional<std::string> askWords(wxWindow& parent, const Theme& theme, const WordsAsked& asked) {
+  wxDialog dialog(&parent, wxID_ANY, shown(asked.title));
   dialog.SetBackgroundColour(theme.colour(drawing::Colour::Sheet));
   auto* down = new wxBoxSizer(wxVERTICAL);
-  auto* what = new Prose(&dialog, theme, Step::Body, words);
+  auto* what = new Prose(&dialog, theme, Step::Body, asked.words);
   what->fit(dialog.FromDIP(420));
   down->Add(what, 0, wxALL, dialog.FromDIP(20));
-  auto* field = new wxTextCtrl(&dialog, wxID_ANY, "", wxDefaultPosition, dialog.FromDIP(wxSize(420, -1)), wxTE_PASSWORD | wxTE_PROCESS_ENTER);
-  nameFor(*field, "Passphrase");
+  auto* field = new wxTextCtrl(&dialog, wxID_ANY, "", wxDefaultPosition, dialog.FromDIP(wxSize(420, -1)), (asked.isSecret ? wxTE_PASSWORD : 0) | wxTE_PROCESS_ENTER);
+  nameFor(*field, asked.field);
   field->Bind(wxEVT_TEXT_ENTER, [&dialog](wxCommandEvent&) { dialog.EndModal(wxID_OK); });
   down->Add(field, 0, wxLEFT | wxRIGHT, dialog.FromDIP(20));
   auto* row = new wxBoxSizer(wxHORIZONTAL);
-  auto* sign = new KeyButton(&dialog, theme, "primary", {"Enter", "Sign", "", false});
+  auto* sign = new KeyButton(&dialog, theme, "primary", {"Enter", asked.button, "", false});
   sign->Bind(wxEVT_BUTTON, [&dialog](wxCommandEvent&) { dialog.EndModal(wxID_OK); });
   auto* leave = new KeyButton(&dialog, theme, "", {"Esc", "Not now", "", false});
   leave->SetId(wxID_CANCEL);

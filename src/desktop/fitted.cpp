@@ -15,6 +15,8 @@ Column::Column(wxWindow* parent, const Theme& theme, drawing::Colour ground, int
     : wxScrolledWindow(parent, wxID_ANY, wxDefaultPosition, wxDefaultSize, wxVSCROLL | wxTAB_TRAVERSAL), margin_(FromDIP(margin)), widest_(FromDIP(widest)) {
   SetBackgroundColour(theme.colour(ground));
   SetScrollRate(0, FromDIP(20));
+  // What stands in a column never takes room from the column beside it.
+  SetMinSize(FromDIP(wxSize(120, 80)));
   ShowScrollbars(wxSHOW_SB_NEVER, wxSHOW_SB_DEFAULT);
   auto* outer = new wxBoxSizer(wxVERTICAL);
   stack_ = new wxBoxSizer(wxVERTICAL);

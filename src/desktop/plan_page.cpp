@@ -20,6 +20,7 @@ using drawing::Colour;
 namespace {
 
 constexpr double kSmallWidth = 120, kSmallHeight = 84, kLargeWidth = 360, kLargeHeight = 220;
+constexpr int kBesideDrawing = 8;
 constexpr std::size_t kSwapKeys = 9;
 
 const char* wordsOf(plan::Section section) {
@@ -42,6 +43,23 @@ drawing::Drawing pictureOf(const screening::Content& content, const plan::Line& 
   auto picture = plan::figureOf(content.library, line, options);
   return picture ? std::move(*picture) : drawing::Drawing{};
 }
+
+/// An exercise in the list: its drawing, and beside it the button with title and dose.
+class PlanRow : public wxPanel, public Fitted {
+ public:
+  PlanRow(wxWindow* parent, const Theme& theme, drawing::Drawing picture, KeyButtonWords words) : wxPanel(parent) {
+    auto* across = new wxBoxSizer(wxHORIZONTAL);
+    across->Add(new DrawingPanel(this, theme, Colour::Sheet, std::move(picture)), 0, wxALIGN_CENTRE_VERTICAL);
+    button_ = new KeyButton(this, theme, "row", std::move(words));
+    across->Add(button_, 1, wxEXPAND | wxLEFT, FromDIP(kBesideDrawing));
+    SetSizer(across);
+  }
+  KeyButton& button() { return *button_; }
+  void fit(int width) override { button_->fit(width - FromDIP(static_cast<int>(kSmallWidth) + kBesideDrawing)); }
+
+ private:
+  KeyButton* button_;
+};
 
 }  // namespace
 
@@ -99,17 +117,15 @@ void PlanPage::buildList(bool isHeld) {
       list_->put(title, 14);
       list_->put(new Rule(list_, theme(), Colour::Post, 3), 4);
     }
-    auto* row = new wxBoxSizer(wxHORIZONTAL);
-    row->Add(new DrawingPanel(list_, theme(), Colour::Sheet, pictureOf(content, line, kSmallWidth, kSmallHeight)), 0, wxALIGN_CENTRE_VERTICAL);
-    std::string words = line.exercise->title + (line.side.empty() ? "" : ", " + line.side);
-    auto* button = new KeyButton(list_, theme(), "row", {"", words, line.dose.words, true});
+    const std::string words = line.exercise->title + (line.side.empty() ? "" : ", " + line.side);
+    auto* row = new PlanRow(list_, theme(), pictureOf(content, line, kSmallWidth, kSmallHeight), {"", words, line.dose.words, true});
+    KeyButton* const button = &row->button();
     button->Bind(wxEVT_BUTTON, [this, i](wxCommandEvent&) { select(i); });
     button->Bind(wxEVT_SET_FOCUS, [this, i](wxFocusEvent& event) {
       event.Skip();
       CallAfter([this, i] { select(i); });
     });
-    row->Add(button, 1, wxEXPAND | wxLEFT, FromDIP(8));
-    list_->stack().Add(row, 0, wxEXPAND | wxTOP, FromDIP(4));
+    list_->put(row, 4);
     rows_.push_back(button);
   }
   if (plan.weeks.empty()) return;
@@ -138,7 +154,7 @@ void PlanPage::buildSide() {
   if (!line.changed.empty()) side_->put(new TermRow(side_, theme(), "Changed", line.changed, line.changedBecause), 8);
   if (line.override) side_->put(new TermRow(side_, theme(), "Beyond", line.override->beyond, "Reason: " + line.override->reason), 8);
   if (!line.pinnedBy.empty()) side_->put(new TermRow(side_, theme(), "Asked for", line.pinnedBy));
-  if (!line.chosenBecause.empty()) side_->put(new TermRow(side_, theme(), "Why this one", line.chosenBecause));
+  if (!line.chosenBecause.empty() && line.pinnedBy.empty()) side_->put(new TermRow(side_, theme(), "Why this one", line.chosenBecause));
   if (!line.exercise->equipmentWords.empty()) side_->put(new TermRow(side_, theme(), "Needs", line.exercise->equipmentWords));
   std::string steps;
   for (const std::string& step : line.exercise->steps) steps += (steps.empty() ? "" : " ") + documents::asSentence(step);

@@ -1,6 +1,5 @@
 #include "desktop/prose.h"
 
-#include <gtk/gtk.h>
 #include <wx/sizer.h>
 
 #include <algorithm>
@@ -29,15 +28,9 @@ void Prose::say(const std::string& text) {
 
 void Prose::fit(int width) {
   width_ = width;
-  // The label wraps by itself; only it knows how high it then is. Measuring words one by one comes out
-  // narrower than what is drawn.
-  GtkWidget* const widget = GTK_WIDGET(GetHandle());
-  gtk_label_set_line_wrap(GTK_LABEL(widget), TRUE);
-  int least = 0, wanted = 0, height = 0;
-  gtk_widget_get_preferred_width(widget, &least, &wanted);
-  const int taken = std::min(width, wanted);
-  gtk_widget_get_preferred_height_for_width(widget, taken, nullptr, &height);
-  SetMinSize(wxSize(taken, height));
+  SetLabel(label(text_));
+  // Drawn text comes out a little wider than the words measured one by one.
+  Wrap(width - width / 16);
 }
 
 TermRow::TermRow(wxWindow* parent, const Theme& theme, const std::string& term, const std::string& text, const std::string& note)
@@ -64,7 +57,7 @@ TermRow::TermRow(wxWindow* parent, const Theme& theme, const std::string& term, 
 void TermRow::fit(int width) {
   const int term = std::min(FromDIP(kTermWidth), width / 3), rest = std::max(FromDIP(80), width - term - FromDIP(kColumnGap));
   term_->fit(term);
-  term_->SetMinSize(wxSize(term, term_->GetMinSize().y));
+  term_->SetMinSize(wxSize(term, -1));
   text_->fit(rest);
   if (note_ != nullptr) note_->fit(rest);
 }

@@ -24,7 +24,7 @@ struct Brief {
     const auto certain = std::count_if(screening.findings.begin(), screening.findings.end(),
                                        [](const rules::Finding& one) { return one.standing == rules::Standing::Certain; });
     if (certain <= 10) return {};
-    if (certain <= 24) return {4, 2, 1, 10, 3, 1, 6, 2, 2, 3, 3, 3};
+    if (certain <= 24) return {4, 2, 1, 10, 3, 1, 5, 2, 2, 2, 2, 1};
     if (certain <= 48) return {4, 2, 1, 8, 2, 1, 6, 3, 2, 3, 3, 4};
     return {3, 1, 1, 6, 1, 1, 4, 2, 1, 2, 1, 2};
   }

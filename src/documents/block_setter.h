@@ -60,6 +60,8 @@ class BlockSetter {
   Slice listItem(const std::string& mark, const std::string& words, double indent, double before) const;
   Flow framed(const Box& form, double padX, double padY) const;
   Flow exercise(const Box& form) const;
+  /// Paints the picture of an exercise with its number, or the number alone, at a height.
+  std::function<void(PdfCanvas&, double)> numberedPicture(const Box& form, double width, double height) const;
   Flow question(const Box& form) const;
   Slice tableRow(const std::vector<Cell>& cells, const std::vector<double>& widths, bool isHead, bool isGrid) const;
 

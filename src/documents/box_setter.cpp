@@ -1,5 +1,6 @@
 // Boxes set into slices: framed, hung on an upright, cut like a notice.
 #include <algorithm>
+#include <functional>
 #include <memory>
 
 #include "documents/block_setter.h"
@@ -158,60 +159,74 @@ Flow BlockSetter::question(const Box& form) const {
 }
 
 /// Number and picture at the left, words at the right; never broken while a page can hold it.
+std::function<void(PdfCanvas&, double)> BlockSetter::numberedPicture(const Box& form, double width, double height) const {
+  const auto picture = form.picture ? std::make_shared<Figure>(*form.picture) : nullptr;
+  TextStyle style = m_.boxTitle;
+  if (!picture) style.colour = Colour::OnSlab;
+  const SetText number = type_.set(form.number, style, picture ? 0 : width, 0, picture ? TextAlign::Start : TextAlign::Middle);
+  return [picture, number, width, height, x = x_, &type = type_](PdfCanvas& canvas, double y) {
+    canvas.ornament([&] {
+      if (picture)
+        canvas.frame(x, y, width, height, 2, Colour::Ink);
+      else
+        canvas.fill(x, y, width, height, Colour::Ink);
+    });
+    canvas.open("P");
+    number.paint(canvas.cairo(), picture ? x + 8 : x, picture ? y + 5 : y + (height - number.style().line) / 2);
+    canvas.close();
+    if (!picture) return;
+    const drawing::Drawing& drawing = picture->drawing;
+    const double scale = drawing.width > 0 && drawing.height > 0
+                             ? std::min((width - 12) / drawing.width, (height - 12) / drawing.height)
+                             : kPointsPerUnit;
+    canvas.open("Figure", drawing.title + (drawing.description.empty() ? "" : ". " + drawing.description));
+    canvas.draw(drawing, type, x + (width - drawing.width * scale) / 2, y + (height - drawing.height * scale) / 2, scale);
+    canvas.close();
+  };
+}
+
 Flow BlockSetter::exercise(const Box& form) const {
   const bool hasPicture = form.picture.has_value();
   const double number = m_.boxTitle.line * 1.25;
   const double frame = hasPicture ? std::min(width_ * 0.34, 190.0) : number;
   const double gap = m_.body.size * (hasPicture ? 1.2 : 0.8);
-  const BlockSetter inner = at(x_ + frame + gap, width_ - frame - gap);
-  Flow words = inner.text(form.title, m_.boxTitle, boxTag_, 0);
-  for (Step& step : words)
-    if (step.kind == Step::Kind::Slice) step.slice.keepsNext = true;
-  append(words, inner.set(form.blocks));
-  const double textHeight = heightOf(words);
-  const auto picture = hasPicture ? std::make_shared<Figure>(*form.picture) : nullptr;
-  const double pictureHeight = hasPicture ? frame : number;
-  const double height = std::max(textHeight, pictureHeight);
-  if (height > tallest_) {
-    startWith(words, m_.gap * 2);
+  const auto wordsAt = [&form](const BlockSetter& setter) {
+    Flow words = setter.text(form.title, setter.m_.boxTitle, setter.boxTag_, 0);
+    for (Step& step : words)
+      if (step.kind == Step::Kind::Slice) step.slice.keepsNext = true;
+    append(words, setter.set(form.blocks));
     return words;
+  };
+  Flow words = wordsAt(at(x_ + frame + gap, width_ - frame - gap));
+  double shift = 0, pictureHeight = frame, pictureWidth = frame;
+  if (std::max(heightOf(words), frame) > tallest_) {
+    // Too long beside the picture: the words go under it, over the whole width.
+    pictureHeight = hasPicture ? std::min(frame, tallest_ * 0.22) : number;
+    pictureWidth = hasPicture ? std::min(width_, pictureHeight * 1.8) : number;
+    shift = pictureHeight + m_.gap;
+    words = wordsAt(*this);
   }
-  const auto inside = std::make_shared<Flow>(std::move(words));
-  TextStyle numberStyle = m_.boxTitle;
-  if (!hasPicture) numberStyle.colour = Colour::OnSlab;
-  const SetText numberText = type_.set(form.number, numberStyle, hasPicture ? 0 : number, 0,
-                                       hasPicture ? TextAlign::Start : TextAlign::Middle);
+  const auto paintPicture = numberedPicture(form, pictureWidth, pictureHeight);
   Slice slice;
   slice.before = m_.gap * 2;
+  Flow flow;
+  const double height = std::max(shift + heightOf(words), pictureHeight);
+  if (height > tallest_) {  // no page holds it: the picture, and the words after it as far as they go
+    slice.height = pictureHeight;
+    slice.keepsNext = true;
+    slice.paint = paintPicture;
+    add(flow, std::move(slice));
+    append(flow, std::move(words));
+    return flow;
+  }
+  const auto inside = std::make_shared<Flow>(std::move(words));
   slice.height = height;
-  slice.paint = [this_ = *this, inside, picture, numberText, frame, number](PdfCanvas& canvas, double y) {
-    const double x = this_.x_;
+  slice.paint = [inside, paintPicture, shift](PdfCanvas& canvas, double y) {
     canvas.open("Div");
-    canvas.ornament([&] {
-      if (picture)
-        canvas.frame(x, y, frame, frame, 2, Colour::Ink);
-      else
-        canvas.fill(x, y, number, number, Colour::Ink);
-    });
-    canvas.open("P");
-    numberText.paint(canvas.cairo(), picture ? x + 8 : x,
-                     picture ? y + 5 : y + (number - numberText.style().line) / 2);
-    canvas.close();
-    if (picture) {
-      const drawing::Drawing& drawing = picture->drawing;
-      const double room = frame - 12;
-      const double scale = drawing.width > 0 && drawing.height > 0
-                               ? std::min(room / drawing.width, room / drawing.height)
-                               : kPointsPerUnit;
-      canvas.open("Figure", drawing.title + (drawing.description.empty() ? "" : ". " + drawing.description));
-      canvas.draw(drawing, this_.type_, x + (frame - drawing.width * scale) / 2,
-                  y + (frame - drawing.height * scale) / 2, scale);
-      canvas.close();
-    }
-    paintAll(*inside, canvas, y);
+    paintPicture(canvas, y);
+    paintAll(*inside, canvas, y + shift);
     canvas.close();
   };
-  Flow flow;
   add(flow, std::move(slice));
   return flow;
 }

@@ -207,7 +207,7 @@ std::vector<LimitLine> checkLinesOf(const screening::Screening& screening, const
     std::string text = "record " + termWords(rules.vocabulary.measures, measure, false) + ";";
     std::vector<std::string> conditions(gate.clinician.begin(), gate.clinician.end());
     for (std::size_t i = 0; i < conditions.size(); ++i) text += (i == 0 ? " " : "; ") + conditions[i];
-    rows.add("Before the first session", text,
+    rows.add(kGateTerm, text,
              [&, &id = measure](const Limits& one) { return one.gates.contains(id); });
   }
   for (const std::string& id : limits.checks) {

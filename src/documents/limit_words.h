@@ -45,7 +45,9 @@ std::string titleOf(const rules::Finding& finding);
 
 /// Every hold of the cautious end that is no check and no gate, in a fixed order.
 std::vector<LimitLine> limitLinesOf(const screening::Screening& screening, const rules::RuleSet& rules);
-/// Session gates and checks for the clinician.
+/// Stands before the session gates.
+inline constexpr const char* kGateTerm = "Before the first session";
+/// Session gates and checks for the clinician, gates first.
 std::vector<LimitLine> checkLinesOf(const screening::Screening& screening, const rules::RuleSet& rules);
 
 }  // namespace stile::documents

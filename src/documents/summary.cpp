@@ -1,5 +1,7 @@
 #include "documents/summary.h"
 
+#include <algorithm>
+
 #include "documents/decision_drawing.h"
 #include "documents/decision_words.h"
 #include "documents/override_words.h"
@@ -107,14 +109,19 @@ std::vector<Row> toSettleRows(const Screening& screening, std::size_t most) {
   return firstOf(std::move(rows), most);
 }
 
-/// Gates come first and are never cut.
-std::size_t checkCount(const Screening& screening, const Brief& brief) {
-  return std::max(brief.checks, screening.floor.limits.gates.size());
+/// The rows of session gates, which come first among checks.
+std::vector<Row> gatesAmong(const std::vector<Row>& rows) {
+  const auto end = std::find_if(rows.begin(), rows.end(), [](const Row& row) { return !row.term.empty() && row.term != kGateTerm; });
+  return {rows.begin(), end};
 }
 
 /// Gates, checks, and what is to be settled with the client.
 std::vector<Row> checkBrief(const Screening& screening, const screening::Content& content, const FindingNumbers& numbers, const Brief& brief) {
-  std::vector<Row> rows = firstOf(checkRowsOf(screening, content.rules, numbers, brief.cited).certain, checkCount(screening, brief));
+  LimitRows checks = checkRowsOf(screening, content.rules, numbers, brief.cited);
+  // No gate is cut, and one that stands until a question is answered stands here too.
+  std::vector<Row> rows = gatesAmong(checks.open);
+  const std::size_t most = std::max(brief.checks, gatesAmong(checks.certain).size());
+  for (Row& row : firstOf(std::move(checks.certain), most)) rows.push_back(std::move(row));
   std::vector<Row> toSettle = toSettleRows(screening, brief.toSettle);
   if (!toSettle.empty()) toSettle.front().term = "To settle with the client";
   rows.insert(rows.end(), std::make_move_iterator(toSettle.begin()), std::make_move_iterator(toSettle.end()));

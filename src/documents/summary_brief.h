@@ -23,8 +23,8 @@ struct Brief {
   static Brief of(const screening::Screening& screening) {
     const auto certain = std::count_if(screening.findings.begin(), screening.findings.end(),
                                        [](const rules::Finding& one) { return one.standing == rules::Standing::Certain; });
-    if (certain <= 12) return {};
-    if (certain <= 24) return {5, 3, 1, 12, 3, 1, 8, 4, 3, 4, 4, 6};
+    if (certain <= 10) return {};
+    if (certain <= 24) return {4, 2, 1, 10, 3, 1, 5, 2, 2, 2, 2, 1};
     if (certain <= 48) return {4, 2, 1, 8, 2, 1, 6, 3, 2, 3, 3, 4};
     return {3, 1, 1, 6, 1, 1, 4, 2, 1, 2, 1, 2};
   }

@@ -134,7 +134,7 @@ Flow BlockSetter::compactRows(const Rows& form) const {
     for (const Row& one : form.rows) add(flow, compactRow(one, x_, width_));
     return flow;
   }
-  const double half = (width_ - gap) / 2, most = m_.small.line * 5;
+  const double half = (width_ - gap) / 2, most = m_.small.line * 11;
   std::vector<Slice> left, right;
   for (const Row& one : form.rows) left.push_back(compactRow(one, x_, half)), right.push_back(compactRow(one, x_ + half + gap, half));
   for (std::size_t from = 0; from < left.size();) {

@@ -164,7 +164,12 @@ void Ripple::derive(int position, const Derivations& derivations) {
     const std::size_t before = saved_.size();
     save({definition.slot, repetition});
     deriveOne(facts_, derivations, definition, repetition, *facts_.settledOn());
-    noteChanges(before);
+    // What is known in part passes on the reasons of what it was derived from, which may have changed alone.
+    const Fact& now = facts_.at(definition.slot, repetition);
+    if (now.reason == UnknownReason::None && !now.value.isSettled())
+      changed(definition.slot);
+    else
+      noteChanges(before);
   }
 }
 

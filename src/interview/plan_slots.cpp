@@ -22,7 +22,11 @@ std::set<int> slotsReadBy(const plan::Library& library, const facts::Dictionary&
     }
     for (const plan::Easing& easing : exercise.easings) addNames(easing.equipment);
   }
+  for (const plan::Wish& wish : library.wishes.all)
+    if (wish.slot >= 0) slots.insert(wish.slot);
   if (!library.doses) return slots;
+  for (const plan::AerobicGrowth& growth : library.doses->aerobicGrowth)
+    if (growth.when) addProgram(*growth.when);
   for (const plan::Level& level : library.doses->levels)
     if (level.when) addProgram(*level.when);
   for (const auto& [rung, band] : library.doses->heartRate) {

@@ -8,7 +8,7 @@
 
 namespace stile::interview {
 
-/// Equipment and positions that exercises need, and what starting levels and heart-rate bands look at.
+/// Equipment and positions that exercises need, goals and likings, and what starting levels, growth and heart-rate bands look at.
 std::set<int> slotsReadBy(const plan::Library& library, const facts::Dictionary& dictionary);
 
 }  // namespace stile::interview

@@ -162,8 +162,8 @@ const std::set<std::string> kEmergencyByReading{"after-birth-headache-pressure",
 
 void interviewEverybody(const char* form) {
   std::string table;
-  // Every eighth person and those with a number of their own; all of them in the long run.
-  const std::size_t step = test::scale() > 1 ? 1 : 8;
+  // Every twentieth person and those with a number of their own; all of them in the long run.
+  const std::size_t step = test::scale() > 1 ? 1 : 20;
   std::size_t at = 0;
   for (const auto& path : test::jsonFiles("cases")) {
     const std::string name = path.stem().string();

@@ -81,14 +81,16 @@ std::string difference(const facts::FactSet& a, const facts::FactSet& b) {
     for (int repetition = definition.groupIndex < 0 ? -1 : 0; repetition < repetitions; ++repetition) {
       const auto& one = a.at(slot, repetition);
       const auto& other = b.at(slot, repetition);
-      if (one.value != other.value || one.reason != other.reason) return definition.id + " " + std::to_string(repetition);
+      if (one.value != other.value || one.reason != other.reason)
+        return definition.id + " " + std::to_string(repetition) + ": " + idOf(one.reason) + ", settled afresh " + idOf(other.reason) +
+               (one.value == other.value ? "" : ", and another value");
     }
   }
   return {};
 }
 
 void compare(const interview::Position& position, const facts::FactSet& slow, base::Date day) {
-  CHECK(difference(position.facts(), slow).empty());
+  CHECK(difference(position.facts(), slow) == "");
   const auto screened = screening::screen(content(), slow, {}, day);
   const auto totals = position.totals();
   CHECK(totals.floor == interview::Decision::of(screened.floor.limits));

@@ -35,7 +35,7 @@ TEST_CASE("From a new clinic file to a signed screening and a verified backup") 
   CHECK(contains(clinic.made.out, "Recovery phrase"));
   CHECK(contains(clinic.stile("client find", "oaks").out, clinic.id));
   const std::string answers = clinic.folder.file("answers", "{\"fallsLastYear\": 2}\n{\"nonsense\": 1}\n{\"desiredIntensity\": \"light\"}\n");
-  const Ran saved = clinic.stile("client answers", "maren <" + answers);
+  const Ran saved = clinic.stile("client answers", "maren --date 2026-11-25 <" + answers);
   CHECK(saved.exit == 3);
   CHECK(saved.out == "Saved\nSaved\n");
   CHECK(contains(saved.err, "nonsense"));

@@ -124,7 +124,7 @@ TEST_CASE("nothing known: the summary groups and counts the questions, names the
   for (std::size_t at = front.find(" questions."); at != std::string::npos; at = front.find(" questions.", at + 1)) {
     std::size_t from = at;
     while (from > 0 && std::isdigit(static_cast<unsigned char>(front[from - 1])) != 0) --from;
-    counted += std::stoul(front.substr(from, at - from));
+    if (from < at) counted += std::stoul(front.substr(from, at - from));
   }
   CHECK(counted == screening.openQuestions.size());
   CHECK(named < 40);

@@ -6,6 +6,7 @@
 
 #include "documents/pdf_writer.h"
 #include "documents/summary.h"
+#include "documents/summary_brief.h"
 #include "documents/text_writer.h"
 #include "facts/fact_display.h"
 #include "pdf_words.h"
@@ -54,20 +55,27 @@ TEST_CASE("the first part tells the gravest findings in full and names the other
   Document first = paper;
   first.sections.pop_back();
   const std::string front = wordsOf(first), all = wordsOf(paper);
-  std::size_t certain = 0;
+  std::size_t certain = 0, named = 0;
   for (const auto& finding : screening.findings) {
     INFO(finding.rule->id);
     CHECK(has(all, finding.rule->title));
     if (finding.standing != rules::Standing::Certain) continue;
     ++certain;
-    CHECK(has(front, finding.rule->title));
+    named += has(front, finding.rule->title) ? 1u : 0u;
     CHECK(has(all, finding.say.clinician));
     for (const auto& reason : finding.reasons)
       if (!reason.value.empty() && !screening.facts.dictionary().at(reason.slot).isPolicy()) CHECK(has(all, reason.label));
   }
   CHECK(certain > 20);
+  const Brief brief = Brief::of(screening);
+  CHECK(named >= brief.findings + brief.medicines + brief.titles);
+  CHECK(has(front, " of less weight"));
+  CHECK(has(front, " more in the annex"));
   for (const auto& [measure, gate] : screening.floor.limits.gates)
-    for (const std::string& condition : gate.clinician) CHECK(has(front, condition));
+    for (const std::string& condition : gate.clinician) {
+      INFO(condition);
+      CHECK(has(front, condition));
+    }
   for (const auto& id : screening.floor.limits.checks) CHECK(has(all, content().rules.checks.find(id)->second.say.clinician));
 }
 

@@ -8,14 +8,8 @@ set -eu
 write_cases=$1
 folder=$2
 here=$(cd "$(dirname "$0")" && pwd)
-version=5.2.2
-command -v node >/dev/null && command -v npm >/dev/null || { echo "skipped: Node is not there"; exit 77; }
-mkdir -p "$folder"
-if [ ! -d "$folder/node_modules/fhirpath" ]; then
-  echo '{"private": true}' >"$folder/package.json"
-  timeout 180 npm install --prefix "$folder" --no-audit --no-fund "fhirpath@$version" >"$folder/npm.log" 2>&1 ||
-    { echo "skipped: fhirpath $version cannot be had from the npm registry"; exit 77; }
-fi
+. "$here/npm_package.sh"
+npm_package "$folder" fhirpath 5.2.2
 "$write_cases" $((1000 * ${STILE_TEST_SCALE:-1})) "$folder/cases.json"
 cp "$here/reference.cjs" "$here/difference_classes.cjs" "$folder/"
 # The reference engine takes moments without an offset to be in its own zone; Stile is told UTC.

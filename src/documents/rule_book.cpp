@@ -5,6 +5,7 @@
 #include <map>
 
 #include "documents/decision_words.h"
+#include "documents/rule_book_doses.h"
 #include "documents/source_list.h"
 #include "documents/template_words.h"
 #include "facts/fact_display.h"
@@ -140,6 +141,8 @@ Document ruleBookOf(const screening::Content& content, const records::ClinicSett
     }
     book.sections.push_back({"Policies", {{Rows{std::move(rows)}}}, false});
   }
+  for (auto& section : doseSectionsOf(content, sources)) book.sections.push_back(std::move(section));
+  for (auto& section : measureSectionsOf(content, sources)) book.sections.push_back(std::move(section));
   if (!sources.empty()) book.sections.push_back({"Sources", {{sources.listed()}}, false});
   return book;
 }

@@ -27,6 +27,7 @@ std::vector<rules::Judgement> waysOf(const rules::Rule& rule) {
   ways[0].truth = Truth::True;
   std::vector<IfUnknown> modes{IfUnknown::Cautious};
   if (rule.ifUnknown != IfUnknown::Cautious) modes.push_back(rule.ifUnknown);
+  if (rule.ifUnknown != IfUnknown::Pass && !rule.passReason.empty()) modes.push_back(IfUnknown::Pass);
   for (const IfUnknown mode : modes) {
     rules::Judgement open;
     open.truth = Truth::Unknown;

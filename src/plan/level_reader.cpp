@@ -29,7 +29,7 @@ std::vector<Level> readLevels(json::ObjectReader& root, ContentReading& content)
       for (std::string_view name : kAmounts) level.dose.amounts[std::string(name)] = content.requireNumber(each, name);
       each.finish();
     }
-    content.sourcesOf(reader);
+    level.sources = content.sourcesOf(reader);
     reader.finish();
     list.push_back(std::move(level));
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "plan/computed_demands.h"
+#include "plan/content_reading.h"
 #include "plan/doses.h"
 #include "plan/doses_reader.h"
 #include "plan/exercise_reader.h"
@@ -31,6 +32,18 @@ void sortAndCheckIds(std::vector<Exercise>& exercises, base::Issues& issues) {
   exercises.erase(std::unique(exercises.begin(), exercises.end(), same), exercises.end());
 }
 
+/// Reads the wishes, and keeps beside the doses what each of them rests on.
+Wishes wishesWithSources(const std::string& text, const std::string& file, const facts::Dictionary& dictionary,
+                         NamedSources& sources, Library::Doses& doses, base::Issues& issues) {
+  NamedSources own;
+  Wishes wishes = readWishes(text, file, dictionary, own, issues);
+  for (const Wish& wish : wishes.all)
+    for (const auto& [id, place] : own)
+      if (place.line == wish.place.line && place.column == wish.place.column) doses.wishSources[wish.id].push_back(id);
+  sources.insert(sources.end(), own.begin(), own.end());
+  return wishes;
+}
+
 }  // namespace
 
 const Exercise* Library::find(std::string_view id) const {
@@ -53,7 +66,7 @@ Library Library::load(const std::map<std::string, std::string>& files, const fac
     issues.error(base::Place{std::string(kDosesFile), 0, 0, {}}, "doses", "the file is missing");
     return library;
   }
-  std::vector<std::pair<std::string, base::Place>> sources;
+  NamedSources sources;
   auto doses = readDoses(at->second, at->first, dictionary, library.purposes, sources, issues);
   if (doses == nullptr) return library;
   doses->vocabulary = rules.vocabulary;
@@ -62,7 +75,7 @@ Library Library::load(const std::map<std::string, std::string>& files, const fac
   if (wishes == files.end())
     issues.error(base::Place{std::string(kWishesFile), 0, 0, {}}, "wishes", "the file is missing");
   else
-    library.wishes = readWishes(wishes->second, wishes->first, dictionary, sources, issues);
+    library.wishes = wishesWithSources(wishes->second, wishes->first, dictionary, sources, *doses, issues);
   checkExercises(library, dictionary, rules, issues);
   checkDoses(library, rules, sources, base::Place{at->first, 1, 1, {}}, issues);
   return library;

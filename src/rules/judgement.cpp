@@ -17,9 +17,15 @@ bool isOptionalNow(const facts::Definition& fact, const facts::FactSlots& slots)
   return fact.unknownAs == UnknownAs::Optional;
 }
 
-/// The rule's mode, if every fact that keeps the rule open is of that class; otherwise Cautious.
+/// The rule's mode, if every fact that keeps the rule open is of that class; otherwise Cautious. A rule of
+/// another mode that also lets the unknown pass does so while an optional fact is among them.
 IfUnknown modeThatApplies(const Rule& rule, const std::vector<int>& deciding, const facts::FactSet& facts,
                           const facts::FactSlots& slots) {
+  const bool alsoPasses = rule.ifUnknown != IfUnknown::Pass && !rule.passReason.empty();
+  if (alsoPasses && std::any_of(deciding.begin(), deciding.end(), [&](int slot) {
+        return isOptionalNow(facts.dictionary().at(slot), slots);
+      }))
+    return IfUnknown::Pass;
   const bool all = std::all_of(deciding.begin(), deciding.end(), [&](int slot) {
     const facts::Definition& fact = facts.dictionary().at(slot);
     switch (rule.ifUnknown) {
@@ -65,7 +71,10 @@ Limits floorOfOpen(const Rule& rule, const Judgement& judgement, const Limits& f
       if (rule.gate) floor.gates[rule.gate->measure] = *rule.gate;
       break;
     case IfUnknown::Lowest: floor = lowestPartOf(full); break;
-    case IfUnknown::Pass: floor = meanwhile(); break;
+    case IfUnknown::Pass:
+      // In a rule of another mode, what holds meanwhile belongs to that mode.
+      if (rule.ifUnknown == IfUnknown::Pass) floor = meanwhile();
+      break;
   }
   return floor;
 }

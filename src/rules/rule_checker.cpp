@@ -1,5 +1,7 @@
 #include "rules/rule_checker.h"
 
+#include <algorithm>
+
 #include "rules/sentence.h"
 
 namespace stile::rules {
@@ -49,6 +51,8 @@ class RuleCheck {
   /// Some fact of the condition must have the class of the rule's mode, else the mode is dead.
   void checkModes() {
     using facts::UnknownAs;
+    const bool alsoPasses = rule_.ifUnknown != IfUnknown::Pass && !rule_.passReason.empty();
+    if (alsoPasses) checkAlsoPasses();
     if (rule_.ifUnknown == IfUnknown::Cautious) return;
     bool fits = false;
     for (const int slot : rule_.when.slotsRead()) {
@@ -63,6 +67,17 @@ class RuleCheck {
     if (rule_.ifUnknown == IfUnknown::Gate && !rule_.gate)
       issue("a rule with the mode gate says what to measure", "add \"gate\"");
     if (rule_.ifUnknown == IfUnknown::Pass) checkPass();
+  }
+
+  /// A rule of another mode that lets an optional fact pass: there must be one, and a policy behind it.
+  void checkAlsoPasses() {
+    const auto& read = rule_.when.slotsRead();
+    const bool hasOptional = std::any_of(read.begin(), read.end(), [&](int slot) {
+      const facts::Definition& fact = dictionary_.at(slot);
+      return fact.unknownAs == facts::UnknownAs::Optional || fact.optionalWhen;
+    });
+    if (!hasOptional) issue("\"passReason\" stands beside another mode, but no fact of the condition is optional", "remove it");
+    checkPass();
   }
 
   void checkPass() {

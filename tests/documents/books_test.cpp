@@ -6,6 +6,7 @@
 #include "documents/norm_plot.h"
 #include "documents/rule_book.h"
 #include "documents/text_writer.h"
+#include "plan/doses.h"
 #include "sample_screenings.h"
 
 using namespace stile;
@@ -66,6 +67,32 @@ TEST_CASE("the rule book names every rule with its condition in words, its sourc
     CHECK(has(words, rule.reviewedDate));
   }
   for (const auto& policy : content().rules.policies) CHECK(has(words, policy.title));
+}
+
+TEST_CASE("the rule book names every dose, wish, exercise, norm and check, and no row of them lacks its source") {
+  const Document book = ruleBookOf(content(), clinicSettings());
+  const std::string words = wordsOf(book);
+  const auto& library = content().library;
+  for (const auto& level : library.doses->levels) CHECK(has(words, level.dose.level + ": " + level.title));
+  for (const auto& row : library.doses->efforts) CHECK(has(words, row.client));
+  for (const auto& way : library.doses->aerobicGrowth) CHECK(has(words, way.because));
+  for (const auto& [key, list] : library.doses->sentences)
+    for (const auto& sentence : list) CHECK(has(words, sentence.say));
+  for (const auto& purpose : library.purposes) CHECK(has(words, "(" + purpose.id + ")"));
+  for (const auto& wish : library.wishes.all) CHECK(has(words, "(" + wish.id + ")"));
+  for (const auto& exercise : library.exercises) CHECK(has(words, "(" + exercise.id + ")"));
+  for (const auto& [id, check] : content().rules.checks) CHECK(has(words, check.say.client));
+  CHECK(has(words, content().dictionary.norm("grip-strength")->title));
+  for (const Section& section : book.sections)
+    for (const Block& block : section.blocks)
+      if (const auto* table = std::get_if<Table>(&block.form)) {
+        REQUIRE_FALSE(table->rows.empty());
+        for (const auto& row : table->rows) {
+          INFO(section.heading << ": " << row.front().text);
+          REQUIRE(row.size() == table->columns.size());
+          CHECK_FALSE(row.back().text.empty());
+        }
+      }
 }
 
 TEST_CASE("a condition in words has no ids and no UCUM") {

@@ -109,15 +109,17 @@ std::shared_ptr<PangoLayout> Typesetter::layoutOf(std::string_view text, const T
   pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
   const std::string clean = base::wellFormedUtf8(text);
   pango_layout_set_text(layout, clean.c_str(), static_cast<int>(clean.size()));
+  PangoAttrList* attributes = pango_attr_list_new();
+  // Listening readers lose the rest of a line after two letters that are drawn as one.
+  pango_attr_list_insert(attributes, pango_attr_font_features_new("liga=0"));
   if (boldBytes > 0) {
-    PangoAttrList* attributes = pango_attr_list_new();
     PangoAttribute* bold = pango_attr_weight_new(PANGO_WEIGHT_BOLD);
     bold->start_index = 0;
     bold->end_index = static_cast<guint>(boldBytes);
     pango_attr_list_insert(attributes, bold);
-    pango_layout_set_attributes(layout, attributes);
-    pango_attr_list_unref(attributes);
   }
+  pango_layout_set_attributes(layout, attributes);
+  pango_attr_list_unref(attributes);
   return at->second;
 }
 

@@ -92,6 +92,27 @@ TEST_CASE("the printed papers of a client hold every dose, check, gate, limit an
     }
 }
 
+TEST_CASE("a listening reader gets whole sentences in order, with headings, lists, table heads and drawings in words") {
+  const auto screening = screened("maren");
+  const auto paper = handoutOf(requestFor(screening, TextSize::Points14));
+  REQUIRE(paper);
+  const Folder folder;
+  std::ofstream(folder / "paper.pdf", std::ios::binary) << madeOf(*paper);
+  const std::string path = "'" + (folder / "paper.pdf").string() + "'";
+  const std::string heard = bare(ran("pdfinfo -struct-text " + path + " 2>/dev/null"));
+  std::size_t at = 0;
+  for (const Section& section : paper->sections) {
+    if (section.heading.empty()) continue;
+    INFO(section.heading);
+    at = heard.find("H2(block)\"" + bare(section.heading), at);
+    REQUIRE(at != std::string::npos);
+  }
+  for (const auto& line : screening.plan->lines)
+    for (const std::string& step : line.exercise->steps) needs(heard, step.substr(0, step.find(' ', 12)), "step");
+  for (const char* tag : {"LBody(block)", "Table(block)TR", "TH:", "Figure"}) needs(heard, tag, "tag");
+  CHECK(ran("mutool info " + path + " 2>&1").find("error") == std::string::npos);
+}
+
 TEST_CASE("what the weeks have in common is said once, and nothing of a week is lost") {
   const auto screening = screened("maren");
   const Table table = weeksTable(*screening.plan, handoutTexts());

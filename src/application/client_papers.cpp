@@ -45,8 +45,9 @@ std::string add(RecordWork& work, const IssuedPaper& paper, const std::string& b
   return work.add(kPaper, writer.text());
 }
 
-/// What papers say of the client and the clinic, out of the file.
-base::Result<bool> fillIn(PaperOptions& options, Clinic& clinic, const records::ClientRecord& record) {
+}  // namespace
+
+base::Result<bool> fillFromRecord(PaperOptions& options, Clinic& clinic, const records::ClientRecord& record) {
   ClinicDocument document = clinicDocument(clinic);
   if (document.text.empty()) return Failure{FailureKind::Usage, "the clinic file says nothing of the clinic yet; \"stile clinic settings\" puts it in"};
   auto logo = clinicLogo(clinic);
@@ -59,8 +60,6 @@ base::Result<bool> fillIn(PaperOptions& options, Clinic& clinic, const records::
   return true;
 }
 
-}  // namespace
-
 base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, const screening::Content& content, const std::string& contentFolder,
                                       PaperOptions options, base::Date today, base::Issues& issues) {
   auto opened = RecordWork::open(clinic, id);
@@ -69,7 +68,7 @@ base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, con
   const auto record = work.folded();
   const auto filed = lastFiled(work, content);
   if (!filed) return filed.failure();
-  if (const auto filled = fillIn(options, clinic, record); !filled) return filled.failure();
+  if (const auto filled = fillFromRecord(options, clinic, record); !filled) return filled.failure();
   base::Issues askedBack;
   const auto screened = screenedAgain(content, filed.value(), askedBack);
   if (!screened) return screened.failure();

@@ -9,6 +9,10 @@
 
 namespace stile::application {
 
+/// Puts into the options what a record's papers say of client, physician and clinic, and whether letters
+/// go out; a preview made with them has the words that are issued.
+base::Result<bool> fillFromRecord(PaperOptions& options, Clinic& clinic, const records::ClientRecord& record);
+
 struct IssuedPaper {
   std::string entry, name, format;  ///< "handout", "pdf"
   std::string screening;            ///< entry it was made from

@@ -44,7 +44,7 @@ inline constexpr std::array<KeyAndSlots, 18> kLetterHeadings{{{"whyAsked", ""}, 
                                                               {"next", ""},       {"reply", ""},
                                                               {"toWhom", ""},     {"theQuestion", ""},
                                                               {"opening", ""},    {"added", ""}}};
-inline constexpr std::array<KeyAndSlots, 42> kLetterPhrases{{{"question", "client intensity"},
+inline constexpr std::array<KeyAndSlots, 44> kLetterPhrases{{{"question", "client intensity"},
                                                              {"aboutClient", ""},
                                                              {"replyBy", "date"},
                                                              {"dear", "recipient"},
@@ -85,6 +85,8 @@ inline constexpr std::array<KeyAndSlots, 42> kLetterPhrases{{{"question", "clien
                                                              {"outcomeNoPlan", "because"},
                                                              {"thisClinic", ""},
                                                              {"outcomeReview", ""},
-                                                             {"reworded", "passages"}}};
+                                                             {"reworded", "passages"},
+                                                             {"eventTitle", ""},
+                                                             {"eventReply", ""}}};
 
 }  // namespace stile::documents

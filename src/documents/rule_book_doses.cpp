@@ -73,26 +73,32 @@ class DoseBook {
   }
 
   Section levels() {
-    Table table =
-        doseTable("Starting levels",
-                  {"Level", "If", "Starts no higher than", "At most so many exercises", "Amounts", "Sources"},
-                  {3, 5, 3, 5, 11, 3});
+    Table table = doseTable("Starting levels",
+                            {"Level", "If", "Starts no higher than", "At most so many exercises", "Sources"},
+                            {3, 8, 5, 7, 4});
+    Table amounts = doseTable("Amounts at each level", {"Amount"}, {6});
     for (const auto& level : doses_.levels) {
-      Cells lines, amounts;
+      Cells lines;
       for (const auto& [section, count] : level.lines)
         lines.push_back(std::string(plan::idOf(section)) + " " + std::to_string(count));
-      for (const std::string_view name : plan::kAmounts)
-        if (const auto at = level.dose.amounts.find(std::string(name)); at != level.dose.amounts.end())
-          amounts.push_back(spaced(name) + " " + number(at->second));
       const std::string start = std::string("aerobic ") + wordsOf(level.rung.aerobic) + ", strength " +
                                 wordsOf(level.rung.strength) +
                                 (level.keepsModerate ? "; moderate activity done now goes on" : "");
-      addRow(table,
-             {level.dose.level + ": " + level.title, level.when ? inWords(*level.when) : "none of the others",
-              asSentence(capitalized(start)), asSentence(capitalized(together(lines, ", "))),
-              asSentence(capitalized(together(amounts, "; "))), sources_.cite(level.sources)});
+      addRow(table, {level.dose.level + ": " + level.title,
+                     level.when ? inWords(*level.when) : "none of the others", asSentence(capitalized(start)),
+                     asSentence(capitalized(together(lines, ", "))), sources_.cite(level.sources)});
+      amounts.columns.push_back(level.dose.level);
+      amounts.shares.push_back(2);
     }
-    return {"Doses: starting levels", {{std::move(table)}}, false};
+    for (const std::string_view name : plan::kAmounts) {
+      Cells row{capitalized(spaced(name))};
+      for (const auto& level : doses_.levels) {
+        const auto at = level.dose.amounts.find(std::string(name));
+        row.push_back(at == level.dose.amounts.end() ? "" : number(at->second));
+      }
+      addRow(amounts, row);
+    }
+    return {"Doses: starting levels", {{std::move(table)}, {std::move(amounts)}}, false};
   }
 
   Section growth() {
@@ -173,8 +179,9 @@ class DoseBook {
       if (const auto at = doses_.sentences.find(key); at != doses_.sentences.end())
         for (const auto& sentence : at->second) {
           Cells bound;
-          if (!sentence.ifRules.empty()) bound.push_back("only with " + listed(sentence.ifRules));
-          if (!sentence.unlessRules.empty()) bound.push_back("not with " + listed(sentence.unlessRules));
+          if (!sentence.ifRules.empty()) bound.push_back("only with " + together(sentence.ifRules, " or "));
+          if (!sentence.unlessRules.empty())
+            bound.push_back("not with " + together(sentence.unlessRules, " or "));
           addRow(table, {capitalized(spaced(key)), sentence.say, together(bound, "; "),
                          sources_.cite(sentence.sources)});
         }

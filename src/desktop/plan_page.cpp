@@ -8,6 +8,7 @@
 
 #include "desktop/drawing_panel.h"
 #include "desktop/key_button.h"
+#include "desktop/plan_view.h"
 #include "desktop/prose.h"
 #include "desktop/words_dialog.h"
 #include "documents/decision_words.h"
@@ -19,7 +20,7 @@ using drawing::Colour;
 
 namespace {
 
-constexpr double kSmallWidth = 120, kSmallHeight = 84, kLargeWidth = 360, kLargeHeight = 220;
+constexpr double kSmallWidth = 120, kSmallHeight = 84, kLargeWidth = 300, kLargeHeight = 168;
 constexpr int kBesideDrawing = 8;
 constexpr std::size_t kSwapKeys = 9;
 
@@ -107,6 +108,9 @@ void PlanPage::buildList(bool isHeld) {
   const auto& content = *desk().content();
   list_->put(new Prose(list_, theme(), Step::Title, isHeld ? "Held plan" : "Starter plan"));
   list_->put(new Prose(list_, theme(), Step::Body, isHeld ? documents::asSentence(desk().screening()->planBecause) + " It is shown to clinicians only." : plan.levelBecause), 4);
+  for (const std::string& dropped : desk().droppedEdits()) list_->put(new Prose(list_, theme(), Step::Reading, dropped, Colour::Shut), 4);
+  list_->put(new TermRow(list_, theme(), "Time", timeWords(plan, *desk().screening(), content)), 8);
+  list_->put(new TermRow(list_, theme(), "At hand", atHandWords(*desk().screening(), content)));
   std::string section;
   for (std::size_t i = 0; i < plan.lines.size(); ++i) {
     const auto& line = plan.lines[i];
@@ -131,6 +135,7 @@ void PlanPage::buildList(bool isHeld) {
   if (plan.weeks.empty()) return;
   list_->put(new Prose(list_, theme(), Step::Heading, "Week by week"), 22);
   list_->put(new Rule(list_, theme(), Colour::Post, 2), 4);
+  list_->put(new DrawingPanel(list_, theme(), Colour::Sheet, weekCurveOf(plan)), 10);
   for (const auto& week : plan.weeks) list_->put(new TermRow(list_, theme(), "Week " + std::to_string(week.number), week.words, week.heldBy));
 }
 
@@ -149,17 +154,20 @@ void PlanPage::buildSide() {
   for (std::size_t i = 0; i < rows_.size(); ++i) rows_[i]->choose(i == selected_);
   side_->put(new Prose(side_, theme(), Step::Heading, line.exercise->title));
   auto* picture = new DrawingPanel(side_, theme(), Colour::Well, pictureOf(*desk().content(), line, kLargeWidth, kLargeHeight));
-  side_->put(picture, 10);
-  side_->put(new Prose(side_, theme(), Step::Body, line.dose.words), 10);
-  if (!line.changed.empty()) side_->put(new TermRow(side_, theme(), "Changed", line.changed, line.changedBecause), 8);
-  if (line.override) side_->put(new TermRow(side_, theme(), "Beyond", line.override->beyond, "Reason: " + line.override->reason), 8);
+  side_->put(picture, 6);
+  side_->put(new Prose(side_, theme(), Step::Body, line.dose.words), 8);
+  // What can be done with the line stands where nobody has to scroll for it.
+  buildChanges();
+  side_->space(14);
+  side_->put(new Rule(side_, theme(), Colour::Post, 2));
+  if (!line.changed.empty()) side_->put(new TermRow(side_, theme(), "Changed", line.changed, line.changedBecause));
+  if (line.override) side_->put(new TermRow(side_, theme(), "Beyond", line.override->beyond, "Reason: " + line.override->reason));
   if (!line.pinnedBy.empty()) side_->put(new TermRow(side_, theme(), "Asked for", line.pinnedBy));
   if (!line.chosenBecause.empty() && line.pinnedBy.empty()) side_->put(new TermRow(side_, theme(), "Why this one", line.chosenBecause));
   if (!line.exercise->equipmentWords.empty()) side_->put(new TermRow(side_, theme(), "Needs", line.exercise->equipmentWords));
   std::string steps;
   for (const std::string& step : line.exercise->steps) steps += (steps.empty() ? "" : " ") + documents::asSentence(step);
   side_->put(new TermRow(side_, theme(), "How", steps));
-  buildChanges();
   buildLeftOut();
 }
 
@@ -177,11 +185,13 @@ void PlanPage::buildChanges() {
   row->Add(button("D", "Drop", &PlanPage::drop), 0, wxRIGHT, FromDIP(10));
   row->Add(button("P", "Pin", &PlanPage::pin), 0, wxRIGHT, FromDIP(10));
   if (!plan.edits.list.empty()) row->Add(button("Ctrl Z", "Undo", &PlanPage::undo));
-  side_->space(12);
+  side_->space(8);
   side_->stack().Add(row);
   const auto title = [this](const std::string& words) {
-    side_->put(new Prose(side_, theme(), Step::Heading, words), 22);
-    side_->put(new Rule(side_, theme(), Colour::Post, 2), 4);
+    auto* heading = new Prose(side_, theme(), Step::Reading, words);
+    heading->SetFont(theme().font(15, true));
+    side_->put(heading, 10);
+    side_->put(new Rule(side_, theme(), Colour::Post, 2), 2);
   };
   for (const auto& other : plan.alsoOpen) {
     if (other.exercise->purpose != line.exercise->purpose) continue;
@@ -189,7 +199,7 @@ void PlanPage::buildChanges() {
     others_.push_back(other.exercise->id);
     auto* swapFor = new KeyButton(side_, theme(), "row", {others_.size() <= kSwapKeys ? std::to_string(others_.size()) : "", other.exercise->title, documents::capitalized(other.because), true});
     swapFor->Bind(wxEVT_BUTTON, [this, at = others_.size() - 1](wxCommandEvent&) { CallAfter([this, at] { swap(at); }); });
-    side_->put(swapFor, 4);
+    side_->put(swapFor);
   }
 }
 
@@ -221,7 +231,7 @@ void PlanPage::change(plan::Edit edit, const std::string& words) {
     if (!reason || reason->find_first_not_of(' ') == std::string::npos) return place().say("The plan is as it was.");
     edit.overrideReason = *reason;
   }
-  changed(after, words);
+  changed(after, desk().isPlanSaved() ? words + ". Saved" : words + ". Not saved: the change is only on the screen");
 }
 
 void PlanPage::changed(const std::string& exercise, const std::string& words) {

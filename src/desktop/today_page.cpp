@@ -22,7 +22,8 @@ TodayPage::TodayPage(wxWindow* parent, Workplace& place) : Page(parent, place) {
   top->Add(day_, 1, wxALIGN_CENTRE_VERTICAL);
   find_ = new wxTextCtrl(this, wxID_ANY, "");
   find_->SetFont(theme().font(Step::Body));
-  find_->SetHint("Find: part of a name or number");
+  top->Add(new Prose(this, theme(), Step::Reading, "Find"), 0, wxALIGN_CENTRE_VERTICAL | wxLEFT | wxRIGHT, FromDIP(8));
+  find_->SetHint("Part of a name or number");
   nameFor(*find_, "Find a client", "Part of a name or of the record number");
   find_->SetMinSize(FromDIP(wxSize(270, -1)));
   find_->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { fill(); });

@@ -35,14 +35,16 @@ struct LetterTexts {
   const LetterKind& kindFor(std::string_view service) const;
 };
 
-inline constexpr std::array<KeyAndSlots, 14> kLetterHeadings{{{"whyAsked", ""},   {"symptoms", ""},
+inline constexpr std::array<KeyAndSlots, 18> kLetterHeadings{{{"whyAsked", ""},   {"symptoms", ""},
                                                               {"conditions", ""}, {"medicines", ""},
                                                               {"measured", ""},   {"answeredNo", ""},
                                                               {"planned", ""},    {"meanwhile", ""},
                                                               {"asked", ""},      {"decided", ""},
                                                               {"plan", ""},       {"checks", ""},
-                                                              {"next", ""},       {"reply", ""}}};
-inline constexpr std::array<KeyAndSlots, 41> kLetterPhrases{{{"question", "client intensity"},
+                                                              {"next", ""},       {"reply", ""},
+                                                              {"toWhom", ""},     {"theQuestion", ""},
+                                                              {"opening", ""},    {"added", ""}}};
+inline constexpr std::array<KeyAndSlots, 44> kLetterPhrases{{{"question", "client intensity"},
                                                              {"aboutClient", ""},
                                                              {"replyBy", "date"},
                                                              {"dear", "recipient"},
@@ -82,6 +84,9 @@ inline constexpr std::array<KeyAndSlots, 41> kLetterPhrases{{{"question", "clien
                                                              {"outcomeThanks", "client date"},
                                                              {"outcomeNoPlan", "because"},
                                                              {"thisClinic", ""},
-                                                             {"outcomeReview", ""}}};
+                                                             {"outcomeReview", ""},
+                                                             {"reworded", "passages"},
+                                                             {"eventTitle", ""},
+                                                             {"eventReply", ""}}};
 
 }  // namespace stile::documents

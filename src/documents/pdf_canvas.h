@@ -67,6 +67,7 @@ class PdfCanvas {
   std::unique_ptr<cairo_surface_t, SurfaceEnd> surface_;
   std::unique_ptr<cairo_t, CairoEnd> cairo_;
   std::vector<std::string> openTags_;
+  std::vector<std::pair<std::string, std::string>> bookmarks_;  ///< title, place
   TagNotes notes_;
   bool isOrnament_ = false;
   int page_ = 1;

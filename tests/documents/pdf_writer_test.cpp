@@ -7,6 +7,7 @@
 #include <cstdlib>
 #include <filesystem>
 
+#include "base/base64.h"
 #include "documents/client_sheets.h"
 #include "documents/exercise_blocks.h"
 #include "documents/handout.h"
@@ -31,6 +32,11 @@ const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
 
 Document summary(const screening::Screening& screening) {
   return summaryOf(screening, content(), clinicSettings(), kMaren, {});
+}
+
+/// A picture of one point.
+std::string logo() {
+  return *base::fromBase64("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mP8z8DwHwAFBQIAX8jx0gAAAABJRU5ErkJggg==");
 }
 
 ClientRequest clientRequest(const screening::Screening& screening, const records::ClinicSettings& settings) {
@@ -199,4 +205,15 @@ TEST_CASE("an exercise never falls apart between pages, in any size, on either p
           }
       }
   }
+}
+
+TEST_CASE("the clinic's logo stands in the head of a tagged PDF") {
+  Document paper = summary(screened("healthy"));
+  paper.logoPng = logo();
+  const std::string with = madeOf(paper);
+  const Folder folder;
+  std::ofstream(folder / "logo.pdf", std::ios::binary) << with;
+  CHECK(ran("pdfimages -list '" + (folder / "logo.pdf").string() + "' 2>&1").find(" image ") != std::string::npos);
+  CHECK(ran("qpdf --check '" + (folder / "logo.pdf").string() + "' 2>&1").find("No syntax or stream encoding errors") != std::string::npos);
+  CHECK(wordsIn(with, "page") == wordsIn(madeOf(summary(screened("healthy"))), "page"));
 }

@@ -8,6 +8,8 @@
 #include <wx/wrapsizer.h>
 #include <wx/wupdlock.h>
 
+#include <algorithm>
+
 #include "desktop/accessible.h"
 #include "desktop/decision_view.h"
 #include "desktop/drawing_panel.h"
@@ -28,7 +30,7 @@ using drawing::Colour;
 
 namespace {
 
-constexpr std::size_t kFindingsShown = 8;
+constexpr std::size_t kFindingsShown = 8, kLimitsShown = 8;
 
 /// What was decided against the finding stands with it.
 std::string becauseOf(const FindingRow& row, const records::DecisionNotes& notes) {
@@ -52,14 +54,28 @@ DecisionPage::DecisionPage(wxWindow* parent, Workplace& place) : Page(parent, pl
   across->Add(left_, 62, wxEXPAND);
   across->Add(right_, 38, wxEXPAND);
   SetSizer(across);
+  // What other pages do changes what is shown here: nothing of it stays, and enter() makes it anew.
+  Bind(wxEVT_SHOW, [this](wxShowEvent& event) {
+    event.Skip();
+    if (event.IsShown()) return;
+    desk().stopSearch();
+    // Later: it may be one of the buttons that asked for the other page.
+    CallAfter([this] {
+      if (!IsShown()) clear();
+    });
+  });
+}
+
+void DecisionPage::clear() {
+  nearest_ = nullptr;
+  left_->clear();
+  right_->clear();
 }
 
 void DecisionPage::enter() {
   const wxWindowUpdateLocker calm(this);
   desk().stopSearch();
-  nearest_ = nullptr;
-  left_->clear();
-  right_->clear();
+  clear();
   if (desk().screening() == nullptr) {
     left_->put(new Prose(left_, theme(), Step::Title, "Nothing is decided yet"));
     left_->put(new Prose(left_, theme(), Step::Body, whyNothing()), 8);
@@ -80,7 +96,7 @@ void DecisionPage::enter() {
 void DecisionPage::searchNearest() {
   desk().searchNearest([this, isHere = std::weak_ptr<bool>(isHere_)](NearestWords words) {
     wxTheApp->CallAfter([this, isHere, words = std::move(words)] {
-      if (isHere.expired() || nearest_ == nullptr) return;
+      if (isHere.expired() || nearest_ == nullptr || !IsShown()) return;
       nearest_->say(words.milder + "\n" + words.stricter);
       left_->refit();
     });
@@ -106,16 +122,11 @@ void DecisionPage::buildLeft() {
   std::size_t certain = 0, open = 0;
   heading(*left_, theme(), "Findings");
   for (const FindingRow& row : rows) {
-    if (!row.isCertain || ++certain > kFindingsShown) continue;
+    if (!row.isCertain || (++certain > kFindingsShown && !areFindingsUnfolded_)) continue;
     left_->put(new TermRow(left_, theme(), row.title, row.sentence, becauseOf(row, desk().notes())));
   }
   if (certain == 0) left_->put(new Prose(left_, theme(), Step::Reading, "No finding is certain."), 8);
-  if (certain > kFindingsShown) {
-    heading(*left_, theme(), "And " + std::to_string(certain - kFindingsShown) + " more findings");
-    std::size_t index = 0;
-    for (const FindingRow& row : rows)
-      if (row.isCertain && ++index > kFindingsShown) left_->put(new TermRow(left_, theme(), row.title, row.sentence, becauseOf(row, desk().notes())));
-  }
+  if (certain > kFindingsShown) addFold(*left_, certain - kFindingsShown, "finding", areFindingsUnfolded_);
   for (const FindingRow& row : rows) open += row.isCertain ? 0 : 1;
   if (open == 0) return;
   heading(*left_, theme(), "Not settled: " + documents::counted(open, "rule"));
@@ -126,13 +137,29 @@ void DecisionPage::buildLeft() {
     left_->put(new Prose(left_, theme(), Step::Small, "and " + std::to_string(open - kFindingsShown) + " more; all stand on the screening summary", Colour::Ink2), 6);
 }
 
+void DecisionPage::addFold(Column& column, std::size_t count, const std::string& what, bool& isUnfolded) {
+  auto* more = new KeyButton(&column, theme(), "flat", {"", isUnfolded ? "Show only the gravest" : "Show " + documents::counted(count, "more " + what), "", false});
+  more->Bind(wxEVT_BUTTON, [this, &column, &isUnfolded](wxCommandEvent&) {
+    CallAfter([this, &column, &isUnfolded] {
+      isUnfolded = !isUnfolded;
+      const int before = column.GetViewStart().y;
+      enter();
+      column.Scroll(0, before);
+    });
+  });
+  column.space(8);
+  column.stack().Add(more);
+}
+
 void DecisionPage::buildRight() {
   const auto& screening = *desk().screening();
   buildSigning();
   const auto add = [this](const std::string& title, const std::vector<LimitRow>& rows) {
     if (rows.empty()) return;
     heading(*right_, theme(), title);
-    for (const LimitRow& row : rows) right_->put(new TermRow(right_, theme(), row.term, row.text, row.holders));
+    const std::size_t shown = areLimitsUnfolded_ ? rows.size() : std::min(rows.size(), kLimitsShown);
+    for (std::size_t i = 0; i < shown; ++i) right_->put(new TermRow(right_, theme(), rows[i].term, rows[i].text, rows[i].holders));
+    if (rows.size() > kLimitsShown) addFold(*right_, rows.size() - kLimitsShown, "row", areLimitsUnfolded_);
   };
   add("Referrals", referralRowsOf(screening, *desk().content()));
   add("Limits", limitRowsOf(screening, *desk().content()));
@@ -258,7 +285,14 @@ void DecisionPage::goToQuestion(int slot) {
 }
 
 bool DecisionPage::onKey(wxKeyEvent& event) {
-  if (!event.AltDown() || desk().screening() == nullptr) return false;
+  if (desk().screening() == nullptr) return false;
+  if (event.GetKeyCode() == WXK_F6) {
+    isRightInHand_ = !isRightInHand_;
+    place().say(isRightInHand_ ? "Page up and page down: signing, referrals and limits" : "Page up and page down: decision and findings");
+    return true;
+  }
+  if (!event.HasAnyModifiers()) return (isRightInHand_ ? right_ : left_)->scrollBy(event.GetKeyCode());
+  if (!event.AltDown()) return false;
   switch (event.GetKeyCode()) {
     case 'S': return CallAfter([this] { sign(); }), true;
     case 'O': return CallAfter([this] { decideOtherwise(); }), true;

@@ -15,10 +15,11 @@ class DecisionPage : public Page {
   DecisionPage(wxWindow* parent, Workplace& place);
   void enter() override;
   bool needsContent() const override { return true; }
-  std::string keys() const override { return "Alt S sign · Alt O override · Alt N copy a note"; }
+  std::string keys() const override { return "Page up, page down · F6 other side · Alt S sign · Alt O override · Alt N note"; }
   bool onKey(wxKeyEvent& event) override;
 
  private:
+  void clear();
   void buildLeft();
   void buildRight();
   void buildSigning();
@@ -33,8 +34,12 @@ class DecisionPage : public Page {
   /// Fills in what another answer would change, once it is found.
   void searchNearest();
   void goToQuestion(int slot);
+  /// A button that shows the rest of a long list, or folds it again.
+  void addFold(Column& column, std::size_t count, const std::string& what, bool& isUnfolded);
 
   Column *left_, *right_;
+  bool areFindingsUnfolded_ = false, areLimitsUnfolded_ = false;
+  bool isRightInHand_ = false;  ///< the side that page up and page down move
   Prose* nearest_ = nullptr;
   std::shared_ptr<bool> isHere_ = std::make_shared<bool>(true);  ///< gone with the page: a search may outlive it
 };

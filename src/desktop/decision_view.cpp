@@ -61,7 +61,7 @@ std::vector<LimitRow> rowsOf(const std::vector<documents::LimitLine>& lines) {
 
 std::string joined(const std::set<std::string>& sentences) {
   std::string text;
-  for (const std::string& one : sentences) text += (text.empty() ? "" : " ") + documents::asSentence(one);
+  for (const std::string& one : sentences) text += (text.empty() ? "" : " ") + documents::asSentence(documents::capitalized(one));
   return text;
 }
 

@@ -157,6 +157,8 @@ void Frame::go(const std::string& id) {
   sheet_->Layout();
   refreshHead();
   page->enter();
+  // Without a focus in it a page gets no keys.
+  if (current_ == id && !page->IsDescendant(FindFocus())) page->SetFocus();
   SetStatusText(shown(page->keys()), 1);
   showFocus(*this);
 }

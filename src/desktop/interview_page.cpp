@@ -52,6 +52,11 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
   across->Add(down, 36, wxEXPAND);
   across->Add(side_, 64, wxEXPAND);
   SetSizer(across);
+  // What other pages do changes what is shown here.
+  Bind(wxEVT_SHOW, [this](wxShowEvent& event) {
+    event.Skip();
+    if (!event.IsShown()) side_->forget();
+  });
 }
 
 std::string InterviewPage::keys() const { return "1 to 9 answer · U not sure · S leave it · Backspace back · F6 ladder · F7 narrows most"; }
@@ -238,6 +243,7 @@ void InterviewPage::takeList(const std::set<std::size_t>& yes, const std::set<st
 }
 
 void InterviewPage::after(const base::Result<bool>& taken) {
+  side_->forget();
   desk().answersChanged();
   if (!taken)
     place().say("Not saved: " + taken.failure().message);

@@ -86,6 +86,8 @@ void PlanPage::enter() {
   side_->clear();
   rows_.clear();
   selected_ = 0;
+  side_->Show(plan() != nullptr && !plan()->isEmpty());
+  Layout();
   if (plan() == nullptr || plan()->isEmpty()) {
     buildNoPlan();
   } else {
@@ -101,6 +103,13 @@ void PlanPage::buildNoPlan() {
   const auto* screening = desk().screening();
   list_->put(new Prose(list_, theme(), Step::Title, "No plan yet"));
   list_->put(new Prose(list_, theme(), Step::Body, screening == nullptr ? whyNothing() : documents::asSentence(screening->planBecause)), 8);
+  const std::string next = screening == nullptr ? "interview" : "decision";
+  auto* go = new KeyButton(list_, theme(), "primary", {"", "To the " + next, "", false});
+  go->Bind(wxEVT_BUTTON, [this, next](wxCommandEvent&) { CallAfter([this, next] { place().go(next); }); });
+  list_->space(16);
+  list_->stack().Add(go);
+  // A page without a focus would get no keys.
+  go->SetFocus();
 }
 
 void PlanPage::buildList(bool isHeld) {
@@ -205,6 +214,7 @@ void PlanPage::buildChanges() {
 
 void PlanPage::buildLeftOut() {
   const auto& plan = *this->plan();
+  firstTake_ = nullptr;
   if (plan.leftOut.empty()) return;
   side_->put(new Prose(side_, theme(), Step::Heading, "Left out, and why"), 22);
   side_->put(new Rule(side_, theme(), Colour::Post, 2), 4);
@@ -218,6 +228,7 @@ void PlanPage::buildLeftOut() {
       CallAfter([this, id, title] { change({plan::EditKind::Pin, id, {}, {}}, title + " is in the plan"); });
     });
     side_->stack().Add(take, 0, wxTOP, FromDIP(4));
+    if (firstTake_ == nullptr) firstTake_ = take;
   }
 }
 
@@ -271,10 +282,12 @@ bool PlanPage::onKey(wxKeyEvent& event) {
   if (event.ControlDown() && key == 'Z') return CallAfter([this] { undo(); }), true;
   if (!rows_.empty() && desk().canEditPlan() && !event.HasAnyModifiers()) {
     if (key == 'D') return CallAfter([this] { drop(); }), true;
+    if (key == 'T' && firstTake_ != nullptr) return firstTake_->SetFocus(), true;
     if (key == 'P') return CallAfter([this] { pin(); }), true;
     const auto number = static_cast<std::size_t>(key - '1');
     if (key >= '1' && number < kSwapKeys && number < others_.size()) return CallAfter([this, number] { swap(number); }), true;
   }
+  if (!event.HasAnyModifiers() && list_->scrollBy(key)) return true;
   if (rows_.empty() || (key != WXK_UP && key != WXK_DOWN)) return false;
   if (key == WXK_DOWN && selected_ + 1 < rows_.size()) rows_[selected_ + 1]->SetFocus();
   if (key == WXK_UP && selected_ > 0) rows_[selected_ - 1]->SetFocus();

@@ -83,6 +83,7 @@ TEST_CASE("A changed plan stands in the draft: the next sitting finds it, undoes
   }
   {
     OpenDesk open(tarnside);
+    CHECK(open.has(swap.with));
     base::Issues issues;
     take(open.desk.completeInterview(issues));
     CHECK(open.has(swap.with));

@@ -42,13 +42,14 @@ def pages_of(desk, name, part):
         desk.see(mark)
         picture(f"{name}-{page}")
     desk.key("alt+4")
+    desk.see("^Findings$")
     if name == "emergency":
         return
     desk.key("alt+o")
-    desk.focus_on("^Finding")
+    desk.wait(lambda: desk.find("combo box", "^Finding"), "the dialog")
     picture(f"{name}-override")
     desk.key("Escape")
-    desk.wait(lambda: desk.find("dialog") is None, "the end of the dialog")
+    desk.wait(lambda: desk.find("combo box", "^Finding") is None, "the end of the dialog")
 
 
 def main():

@@ -45,7 +45,7 @@ inline constexpr std::array<KeyAndSlots, 19> kLetterHeadings{{{"whyAsked", ""}, 
                                                               {"toWhom", ""},     {"theQuestion", ""},
                                                               {"opening", ""},    {"added", ""},
                                                               {"why", ""}}};
-inline constexpr std::array<KeyAndSlots, 44> kLetterPhrases{{{"question", "client intensity"},
+inline constexpr std::array<KeyAndSlots, 46> kLetterPhrases{{{"question", "client intensity"},
                                                              {"aboutClient", ""},
                                                              {"replyBy", "date"},
                                                              {"dear", "recipient"},
@@ -88,6 +88,8 @@ inline constexpr std::array<KeyAndSlots, 44> kLetterPhrases{{{"question", "clien
                                                              {"outcomeReview", ""},
                                                              {"reworded", "passages"},
                                                              {"plannedLater", "intensity"},
-                                                             {"lessWeight", "count"}}};
+                                                             {"lessWeight", "count"},
+                                                             {"eventTitle", ""},
+                                                             {"eventReply", ""}}};
 
 }  // namespace stile::documents

@@ -53,10 +53,15 @@ bool hasUnreviewedRules(const screening::Content& content) {
 Document startPaper(const std::string& title, Reader reader, const screening::Screening& screening,
                     const screening::Content& content, const records::ClinicSettings& settings,
                     const records::PaperClient& client) {
+  return startPaper(title, reader, screening.date, content, settings, client);
+}
+
+Document startPaper(const std::string& title, Reader reader, base::Date date, const screening::Content& content,
+                    const records::ClinicSettings& settings, const records::PaperClient& client) {
   Document paper;
   paper.title = title;
   paper.reader = reader;
-  paper.date = screening.date;
+  paper.date = date;
   paper.paperSize = settings.paperSize;
   // A client finds the e-mail address in the box with the telephone number.
   const std::string email = reader == Reader::Client ? "" : settings.email;
@@ -66,7 +71,7 @@ Document startPaper(const std::string& title, Reader reader, const screening::Sc
   std::string who = client.born.empty() ? "" : "born " + bornWords(client.born);
   if (!client.record.empty()) who += (who.empty() ? "" : " · ") + ("record " + client.record);
   if (!who.empty()) paper.about.push_back(who);
-  paper.about.push_back((reader == Reader::Clinician ? "screened " : "") + screening.date.toLongText());
+  paper.about.push_back((reader == Reader::Clinician ? "screened " : "") + date.toLongText());
   paper.footer.push_back(content.intendedUse.caution);
   if (hasUnreviewedRules(content)) paper.footer.push_back(content.intendedUse.notReviewed);
   paper.footer.push_back("Questions, rules and exercises: version " + content.version);

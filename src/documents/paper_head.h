@@ -16,6 +16,10 @@ Document startPaper(const std::string& title, Reader reader, const screening::Sc
                     const screening::Content& content, const records::ClinicSettings& settings,
                     const records::PaperClient& client);
 
+/// The same for a paper that no screening stands behind.
+Document startPaper(const std::string& title, Reader reader, base::Date date, const screening::Content& content,
+                    const records::ClinicSettings& settings, const records::PaperClient& client);
+
 /// A telephone number that stays on one line: its spaces are no-break spaces.
 std::string unbroken(const std::string& number);
 

@@ -28,9 +28,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
 
-Document summary(const screening::Screening& screening) {
+Document plainSummary(const screening::Screening& screening) {
   return summaryOf(screening, content(), clinicSettings(), kMaren, {});
 }
 
@@ -48,7 +47,7 @@ ClientRequest clientRequest(const screening::Screening& screening, const records
 TEST_CASE("the PDF of the summary holds every finding, limit, check and the caution") {
   for (const char* name : {"healthy", "maren", "waiting"}) {
     const auto screening = screened(name);
-    const Document paper = summary(screening);
+    const Document paper = plainSummary(screening);
     const std::string words = wordsIn(madeOf(paper), "page");
     for (const auto& finding : screening.findings) {
       INFO(name << ": " << finding.rule->id);
@@ -83,12 +82,12 @@ TEST_CASE("the PDF of the handout holds every dose, check, gate and step, and th
 }
 
 TEST_CASE("the same document gives the same bytes") {
-  const Document paper = summary(screened("maren"));
+  const Document paper = plainSummary(screened("maren"));
   CHECK(madeOf(paper) == madeOf(paper));
 }
 
 TEST_CASE("another reader finds no fault, the language, the title, the tags and embedded fonts") {
-  Document paper = summary(screened("maren"));
+  Document paper = plainSummary(screened("maren"));
   paper.language = "en";
   const Folder folder;
   const auto path = folder / "paper.pdf";
@@ -115,7 +114,7 @@ TEST_CASE("another reader finds no fault, the language, the title, the tags and 
 TEST_CASE("A4 and Letter have their sizes") {
   for (const auto& [size, words] : {std::pair(records::PaperSize::A4, "595.276 x 841.89"),
                                     std::pair(records::PaperSize::Letter, "612 x 792")}) {
-    Document paper = summary(screened("healthy"));
+    Document paper = plainSummary(screened("healthy"));
     paper.paperSize = size;
     const Folder folder;
     const auto path = folder / "paper.pdf";
@@ -213,12 +212,12 @@ TEST_CASE("an exercise never falls apart between pages, in any size, on either p
 }
 
 TEST_CASE("the clinic's logo stands in the head of a tagged PDF") {
-  Document paper = summary(screened("healthy"));
+  Document paper = plainSummary(screened("healthy"));
   paper.logoPng = logo();
   const std::string with = madeOf(paper);
   const Folder folder;
   std::ofstream(folder / "logo.pdf", std::ios::binary) << with;
   CHECK(ran("pdfimages -list '" + (folder / "logo.pdf").string() + "' 2>&1").find(" image ") != std::string::npos);
   CHECK(ran("qpdf --check '" + (folder / "logo.pdf").string() + "' 2>&1").find("No syntax or stream encoding errors") != std::string::npos);
-  CHECK(wordsIn(with, "page") == wordsIn(madeOf(summary(screened("healthy"))), "page"));
+  CHECK(wordsIn(with, "page") == wordsIn(madeOf(plainSummary(screened("healthy"))), "page"));
 }

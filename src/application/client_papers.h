@@ -28,6 +28,12 @@ struct IssuedPaper {
 base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, const screening::Content& content, const std::string& contentFolder,
                                       PaperOptions options, base::Date today, base::Issues& issues);
 
+/// Writes the letter that an event drafted (entry of the kind "eventLetter") to `path`, as PDF, HTML or
+/// text by its name, and files it as it went out. Refused without the client's consent to share with
+/// the physician.
+base::Result<bool> issueEventLetter(Clinic& clinic, const std::string& id, const std::string& letter, const screening::Content& content,
+                                    const std::string& contentFolder, const std::string& path, base::Date today, base::Issues& issues);
+
 /// Files one paper that was made elsewhere (the desk's preview). The same bytes are kept once.
 base::Result<std::string> filePaper(Clinic& clinic, const std::string& id, const IssuedPaper& paper, const std::string& bytes);
 

@@ -137,7 +137,7 @@ TEST_CASE("the formula gives what it gives by hand") {
 TEST_CASE("handouts and waiting sheets are written at grade 6 or below, by the median") {
   std::vector<double> grades;
   const auto settings = clinicSettings();
-  for (const char* name : {"healthy", "maren", "low-mood", "crowded", "half", "waiting", "emergency", "pressure", "nothing"}) {
+  for (const char* name : {"healthy", "maren", "low-mood", "crowded", "half", "waiting", "emergency", "pressure", "nothing", "pregnant", "sternotomy", "telephone"}) {
     const auto screening = screened(name);
     const ClientRequest request{screening, content(), settings, {"Maren Oakshott", "", ""}, handoutTexts()};
     auto paper = handoutOf(request);

@@ -56,7 +56,7 @@ base::Result<bool> fillFromRecord(PaperOptions& options, Clinic& clinic, const r
   auto logo = clinicLogo(clinic);
   if (!logo) return logo.failure();
   options.given = GivenSettings{std::move(document.settings), std::move(logo).value()};
-  options.client = {record.client.fullName(), record.client.born ? record.client.born->toLongText() : "", record.client.record};
+  options.client = {record.client.fullName(), record.client.born ? record.client.born->toText() : "", record.client.record};
   if (options.physician.empty() && !record.client.physician.name.empty())
     options.physician = record.client.physician.name + (record.client.physician.place.empty() ? "" : ", " + record.client.physician.place);
   options.isSharedWithPhysician = record.hasConsent("physician");

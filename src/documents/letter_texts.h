@@ -35,7 +35,7 @@ struct LetterTexts {
   const LetterKind& kindFor(std::string_view service) const;
 };
 
-inline constexpr std::array<KeyAndSlots, 18> kLetterHeadings{{{"whyAsked", ""},   {"symptoms", ""},
+inline constexpr std::array<KeyAndSlots, 19> kLetterHeadings{{{"whyAsked", ""},   {"symptoms", ""},
                                                               {"conditions", ""}, {"medicines", ""},
                                                               {"measured", ""},   {"answeredNo", ""},
                                                               {"planned", ""},    {"meanwhile", ""},
@@ -43,8 +43,9 @@ inline constexpr std::array<KeyAndSlots, 18> kLetterHeadings{{{"whyAsked", ""}, 
                                                               {"plan", ""},       {"checks", ""},
                                                               {"next", ""},       {"reply", ""},
                                                               {"toWhom", ""},     {"theQuestion", ""},
-                                                              {"opening", ""},    {"added", ""}}};
-inline constexpr std::array<KeyAndSlots, 44> kLetterPhrases{{{"question", "client intensity"},
+                                                              {"opening", ""},    {"added", ""},
+                                                              {"why", ""}}};
+inline constexpr std::array<KeyAndSlots, 46> kLetterPhrases{{{"question", "client intensity"},
                                                              {"aboutClient", ""},
                                                              {"replyBy", "date"},
                                                              {"dear", "recipient"},
@@ -86,6 +87,8 @@ inline constexpr std::array<KeyAndSlots, 44> kLetterPhrases{{{"question", "clien
                                                              {"thisClinic", ""},
                                                              {"outcomeReview", ""},
                                                              {"reworded", "passages"},
+                                                             {"plannedLater", "intensity"},
+                                                             {"lessWeight", "count"},
                                                              {"eventTitle", ""},
                                                              {"eventReply", ""}}};
 

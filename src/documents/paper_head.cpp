@@ -36,6 +36,11 @@ std::string clinicianAndClinic(const records::ClinicSettings& settings) {
   return by;
 }
 
+std::string bornWords(const std::string& born) {
+  const auto date = base::Date::parse(born);
+  return date ? date->toLongText() : born;
+}
+
 std::string isolated(const std::string& name) {
   return hasRightToLeft(name) ? "\u2068" + name + "\u2069" : name;
 }
@@ -63,7 +68,7 @@ Document startPaper(const std::string& title, Reader reader, base::Date date, co
   for (const std::string& part : {settings.name, settings.address, unbroken(settings.telephone), email})
     if (!part.empty()) paper.clinic += (paper.clinic.empty() ? "" : " · ") + part;
   paper.client = isolated(client.name);
-  std::string who = client.born.empty() ? "" : "born " + client.born;
+  std::string who = client.born.empty() ? "" : "born " + bornWords(client.born);
   if (!client.record.empty()) who += (who.empty() ? "" : " · ") + ("record " + client.record);
   if (!who.empty()) paper.about.push_back(who);
   paper.about.push_back((reader == Reader::Clinician ? "screened " : "") + date.toLongText());

@@ -26,6 +26,9 @@ std::string unbroken(const std::string& number);
 /// "Ines Calloway, physiotherapist, Tarnside Movement Clinic"; "" when the settings name neither.
 std::string clinicianAndClinic(const records::ClinicSettings& settings);
 
+/// A date of birth in English words; what is no whole date stays as it is.
+std::string bornWords(const std::string& born);
+
 /// A name as it may stand in any line: one written from the right does not turn what follows it.
 std::string isolated(const std::string& name);
 

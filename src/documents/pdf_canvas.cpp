@@ -139,6 +139,38 @@ void PdfCanvas::notice(double x, double y, double width, double height, double c
   cairo_stroke(cairo());
 }
 
+void PdfCanvas::noticePart(double x, double y, double width, double height, double cut, bool isFirst, bool isLast, bool isBlackOnly) {
+  const double half = 1, left = x + half, right = x + width - half;
+  // A little over, so that no hairline of paper shows between two pieces.
+  const double top = isFirst ? y + half : y - 0.25, bottom = isLast ? y + height - half : y + height + 0.25;
+  cairo_new_path(cairo());
+  cairo_move_to(cairo(), left, bottom);
+  cairo_line_to(cairo(), left, y + cut);
+  cairo_line_to(cairo(), left + cut, top);
+  cairo_line_to(cairo(), right - cut, top);
+  cairo_line_to(cairo(), right, y + cut);
+  cairo_line_to(cairo(), right, bottom);
+  use(isBlackOnly ? Colour::OnSlab : Colour::ShutTint);
+  cairo_fill(cairo());
+  cairo_move_to(cairo(), left, bottom);
+  cairo_line_to(cairo(), left, y + cut);
+  if (isFirst) {
+    cairo_line_to(cairo(), left + cut, top);
+    cairo_line_to(cairo(), right - cut, top);
+    cairo_line_to(cairo(), right, y + cut);
+  } else {
+    cairo_move_to(cairo(), right, top);
+  }
+  cairo_line_to(cairo(), right, bottom);
+  if (isLast) {
+    cairo_line_to(cairo(), left, bottom);
+    if (isFirst) cairo_close_path(cairo());
+  }
+  use(isBlackOnly ? Colour::Ink : Colour::Shut);
+  cairo_set_line_width(cairo(), 2);
+  cairo_stroke(cairo());
+}
+
 void PdfCanvas::rule(double x, double y, double width, double line, Colour colour, bool isDashed) {
   use(colour);
   cairo_save(cairo());

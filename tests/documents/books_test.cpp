@@ -14,12 +14,6 @@ using namespace stile::documents;
 
 namespace {
 
-const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
-
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
 FormWords formWords() {
   base::Issues issues;
   auto words = FormWords::load(fileText(std::filesystem::path(STILE_SOURCE_DIR) / "rules/forms.json"),

@@ -11,8 +11,6 @@ using namespace stile::documents;
 
 namespace {
 
-const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
-
 const LetterTexts& wordingTexts() {
   static const LetterTexts texts = [] {
     base::Issues issues;
@@ -27,10 +25,6 @@ const LetterTexts& wordingTexts() {
 Document outcome() {
   return outcomeLetterOf(
       {screened("maren"), content(), clinicSettings(), kMaren, wordingTexts(), "Dr Rowan Teale"});
-}
-
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
 }
 
 void replace(std::string& text, const std::string& from, const std::string& to) {

@@ -145,6 +145,10 @@ class BenchApp : public wxApp {
     Paints paints(frame);
     const double opened = residentMb();
     frame.contentIsHere();
+    if (desk_->content() == nullptr) {
+      std::fprintf(stderr, "desk_bench: %s\n", base::toText(desk_->contentIssues().all().front()).c_str());
+      _exit(1);
+    }
     fill();
     answer(frame, paints);
     open(frame, paints);

@@ -4,7 +4,7 @@ import os
 import sys
 
 from answers import Person
-from desk_driver import Desk
+from desk_driver import Atspi, Desk
 from mouse import Mouse
 
 PROGRAM, WORK = sys.argv[1:3]
@@ -80,8 +80,10 @@ def save_papers(mouse):
     os.makedirs(PAPERS)
     mouse.press("^Papers$")
     mouse.press("^Save as PDF")
-    desk.wait(lambda: desk.find("file chooser"), "the choice of a folder")
+    chooser = desk.wait(lambda: desk.find("file chooser"), "the choice of a folder")
+    desk.wait(lambda: any(has_focus(node) for node in desk.all(chooser)), "the focus in the choice of a folder")
     desk.type(PAPERS)
+    desk.wait(lambda: any(text_of(node) == PAPERS for node in desk.all(chooser)), "the folder as typed")
     desk.key("Return")
     desk.see("^Saved in ")
     saved = sorted(os.listdir(PAPERS))
@@ -89,6 +91,14 @@ def save_papers(mouse):
     for name in saved:
         with open(os.path.join(PAPERS, name), "rb") as file:
             assert file.read(5) == b"%PDF-", name
+
+
+def has_focus(node):
+    return node.get_state_set().contains(Atspi.StateType.FOCUSED)
+
+
+def text_of(node):
+    return Atspi.Text.get_text(node, 0, -1) if node.get_role_name() in ("text", "entry") else None
 
 
 def reopen(taken):

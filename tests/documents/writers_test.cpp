@@ -4,6 +4,7 @@
 #include "base/utf8.h"
 #include "documents/html_writer.h"
 #include "documents/text_writer.h"
+#include "sample_screenings.h"
 
 using namespace stile;
 using namespace stile::documents;

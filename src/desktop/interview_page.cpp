@@ -24,7 +24,7 @@ using interview::QuestionRef;
 namespace {
 
 constexpr std::size_t kSaidShown = 4, kSaidInSmall = 2;
-constexpr int kFootMargin = 12, kSmallHeight = 580, kSmallWidth = 1100;
+constexpr int kMargin = 22, kFootAbove = 10, kSmallHeight = 580, kSmallWidth = 1100;
 
 std::string timeNow() { return plain(wxDateTime::Now().Format("%H:%M:%S")); }
 
@@ -41,14 +41,15 @@ std::string issueWords(const base::Issues& issues) {
 
 InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, place) {
   auto* across = new wxBoxSizer(wxHORIZONTAL);
-  left_ = new Column(this, theme(), Colour::Sheet, 22, 560);
+  left_ = new Column(this, theme(), Colour::Sheet, kMargin, 560);
   auto* down = new wxBoxSizer(wxVERTICAL);
   foot_ = new wxPanel(this);
   foot_->SetBackgroundColour(theme().colour(Colour::Sheet));
   foot_->SetSizer(new wxWrapSizer(wxHORIZONTAL, wxREMOVE_LEADING_SPACES));
   side_ = new DecisionSide(this, theme(), [this](QuestionRef question) { jump(question); });
   down->Add(left_, 1, wxEXPAND);
-  down->Add(foot_, 0, wxEXPAND | wxLEFT | wxTOP, FromDIP(kFootMargin));
+  down->AddSpacer(FromDIP(kFootAbove));
+  down->Add(foot_, 0, wxEXPAND | wxLEFT, FromDIP(kMargin));
   across->Add(down, 36, wxEXPAND);
   across->Add(side_, 64, wxEXPAND);
   SetSizer(across);

@@ -4,6 +4,7 @@
 
 #include "documents/decision_drawing.h"
 #include "documents/decision_words.h"
+#include "documents/limit_words.h"
 #include "documents/override_words.h"
 #include "documents/paper_head.h"
 #include "documents/summary_annex.h"

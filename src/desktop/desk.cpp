@@ -119,6 +119,16 @@ void Desk::closeClient() {
   clientId_.clear();
 }
 
+void Desk::recordChanged() {
+  // What the interview holds of the record is old now; its answers stand in the draft.
+  interview_.reset();
+  screening_.reset();
+  filed_.reset();
+  filedEntry_.clear();
+  whyNoScreening_.clear();
+  isUnderway_ = isSignedOff_ = isLookedUp_ = false;
+}
+
 base::Result<bool> Desk::beginInterview(const std::string& form) {
   if (content_ == nullptr || client() == nullptr) return base::Failure{base::FailureKind::Usage, "An interview needs a client, and rules without errors."};
   // A draft is gone on with, and that is known of the interview from then on.

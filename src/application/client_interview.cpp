@@ -115,6 +115,7 @@ base::Result<std::unique_ptr<ClientInterview>> ClientInterview::open(Clinic& cli
     if (!form.empty() && begun != asked) return Failure{FailureKind::Usage, "the draft of this client answers the form " + begun->name() + "; go on with that one"};
     auto carried = carriedInto(*begun, document->root(), stored.asked(), content);
     if (!carried) return Failure{FailureKind::Refused, "the draft of this client cannot be read with the present form " + begun->name() + "; nothing was changed"};
+    if (!stored.edits().empty()) made->edits_ = readEdits(stored.edits(), "draft", ignored);
     response = goneOnWith(std::move(*carried), content, today);
     asked = begun;
   }
@@ -130,7 +131,8 @@ base::Result<std::unique_ptr<ClientInterview>> ClientInterview::open(Clinic& cli
 std::string ClientInterview::draftBody() {
   const std::string whole = answers::writeResponse(session_->response(), answers::Status::InProgress);
   const std::string counting = answers::writeResponse(countingOnly(*session_), answers::Status::InProgress);
-  return StoredInputs::interviewDraft(today_, content_.version, counting, counting == whole ? "" : whole, shapesOf(session_->response()));
+  return StoredInputs::interviewDraft(today_, content_.version, counting, counting == whole ? "" : whole, shapesOf(session_->response()),
+                                      edits_.list.empty() ? "" : editsAsJson(edits_));
 }
 
 base::Result<bool> ClientInterview::save() {
@@ -184,9 +186,14 @@ base::Result<std::optional<Filed>> ClientInterview::fileIfUrgent(base::Issues& i
   return std::optional(std::move(filed).value());
 }
 
-base::Result<Filed> ClientInterview::complete(base::Issues& issues, const plan::Edits& edits) {
+base::Result<bool> ClientInterview::keepEdits(plan::Edits edits) {
+  edits_ = std::move(edits);
+  return save();
+}
+
+base::Result<Filed> ClientInterview::complete(base::Issues& issues) {
   if (const auto saved = save(); !saved) return saved.failure();
-  return screenAndFile(clinic_, work_.id(), content_, {}, today_, issues, DraftAfter::Removed, edits);
+  return screenAndFile(clinic_, work_.id(), content_, {}, today_, issues, DraftAfter::Removed, edits_);
 }
 
 }  // namespace stile::application

@@ -62,9 +62,13 @@ class ClientInterview {
   /// action was filed in this sitting.
   base::Result<std::optional<Filed>> fileIfUrgent(base::Issues& issues);
 
-  /// Screens what was said so far with the replies in the record and files it, the plan as `edits` change
+  /// How a clinician changes the plan; kept with the answers, and filed with them. Failures as of a step.
+  base::Result<bool> keepEdits(plan::Edits edits);
+  const plan::Edits& edits() const { return edits_; }
+
+  /// Screens what was said so far with the replies in the record and files it, the plan as the edits change
   /// it; the draft is then gone, and the interview is over.
-  base::Result<Filed> complete(base::Issues& issues, const plan::Edits& edits = {});
+  base::Result<Filed> complete(base::Issues& issues);
 
  private:
   ClientInterview(Clinic& clinic, RecordWork work, const screening::Content& content, base::Date today);
@@ -76,6 +80,7 @@ class ClientInterview {
   base::Date today_;
   LastTime lastTime_;
   std::unique_ptr<interview::Session> session_;
+  plan::Edits edits_;
   limits::Action filedFor_ = limits::Action::None;
   bool isSaved_ = true;
   bool isListed_ = false;  ///< the worklist knows of the draft

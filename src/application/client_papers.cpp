@@ -6,7 +6,10 @@
 #include "application/clinic_document.h"
 #include "application/content_folder.h"
 #include "application/filed_screening.h"
+#include "application/paper_texts.h"
+#include "application/save_file.h"
 #include "base/base64.h"
+#include "documents/event_letter.h"
 #include "json/document.h"
 #include "records/body.h"
 
@@ -45,21 +48,20 @@ std::string add(RecordWork& work, const IssuedPaper& paper, const std::string& b
   return work.add(kPaper, writer.text());
 }
 
-/// What papers say of the client and the clinic, out of the file.
-base::Result<bool> fillIn(PaperOptions& options, Clinic& clinic, const records::ClientRecord& record) {
+}  // namespace
+
+base::Result<bool> fillFromRecord(PaperOptions& options, Clinic& clinic, const records::ClientRecord& record) {
   ClinicDocument document = clinicDocument(clinic);
   if (document.text.empty()) return Failure{FailureKind::Usage, "the clinic file says nothing of the clinic yet; \"stile clinic settings\" puts it in"};
   auto logo = clinicLogo(clinic);
   if (!logo) return logo.failure();
   options.given = GivenSettings{std::move(document.settings), std::move(logo).value()};
-  options.client = {record.client.fullName(), record.client.born ? record.client.born->toLongText() : "", record.client.record};
+  options.client = {record.client.fullName(), record.client.born ? record.client.born->toText() : "", record.client.record};
   if (options.physician.empty() && !record.client.physician.name.empty())
     options.physician = record.client.physician.name + (record.client.physician.place.empty() ? "" : ", " + record.client.physician.place);
   options.isSharedWithPhysician = record.hasConsent("physician");
   return true;
 }
-
-}  // namespace
 
 base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, const screening::Content& content, const std::string& contentFolder,
                                       PaperOptions options, base::Date today, base::Issues& issues) {
@@ -69,7 +71,7 @@ base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, con
   const auto record = work.folded();
   const auto filed = lastFiled(work, content);
   if (!filed) return filed.failure();
-  if (const auto filled = fillIn(options, clinic, record); !filled) return filled.failure();
+  if (const auto filled = fillFromRecord(options, clinic, record); !filled) return filled.failure();
   base::Issues askedBack;
   const auto screened = screenedAgain(content, filed.value(), askedBack);
   if (!screened) return screened.failure();
@@ -91,6 +93,33 @@ base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, con
   std::string text = written.value().text;
   if (!options.isSharedWithPhysician) text += "No letter to others: the client has not agreed to share with the physician.\n";
   return text;
+}
+
+base::Result<bool> issueEventLetter(Clinic& clinic, const std::string& id, const std::string& letter, const screening::Content& content,
+                                    const std::string& contentFolder, const std::string& path, base::Date today, base::Issues& issues) {
+  auto opened = RecordWork::open(clinic, id);
+  if (!opened) return opened.failure();
+  RecordWork& work = opened.value();
+  const auto* drafted = entryOf(work.entries(), letter);
+  if (drafted == nullptr || drafted->kind != "eventLetter") return Failure{FailureKind::Usage, letter + ": this client has no drafted letter of that id"};
+  PaperOptions options;
+  if (const auto filled = fillFromRecord(options, clinic, work.folded()); !filled) return filled.failure();
+  if (!options.isSharedWithPhysician)
+    return Failure{FailureKind::Refused, "the client has not agreed to share with the physician; file the consent first, or tell the physician by another lawful way"};
+  const auto texts = loadPaperTexts(contentFolder, "", issues);
+  if (!texts) return texts.failure();
+  const records::Body body(drafted->body);
+  const documents::EventLetter words{*body.date("date"), body.text("to"), body.text("text")};
+  documents::Document paper = documents::eventLetterOf(words, content, options.given->settings, options.client, texts.value().letters);
+  paper.logoPng = options.given->logoPng;
+  const std::filesystem::path file(path);
+  const auto bytes = bytesOf(paper, file.extension().string());
+  if (!bytes) return bytes.failure();
+  // The file first: a record that says a letter went out is worse than a letter that is written twice.
+  if (const auto failure = saveFile(path, bytes.value())) return *failure;
+  const std::string format = file.extension().empty() ? "txt" : file.extension().string().substr(1);
+  add(work, {{}, "event-letter", format, {}, options.language, {}, today}, bytes.value());
+  return work.commit();
 }
 
 base::Result<std::string> filePaper(Clinic& clinic, const std::string& id, const IssuedPaper& paper, const std::string& bytes) {

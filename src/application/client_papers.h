@@ -9,6 +9,10 @@
 
 namespace stile::application {
 
+/// Puts into the options what a record's papers say of client, physician and clinic, and whether letters
+/// go out; a preview made with them has the words that are issued.
+base::Result<bool> fillFromRecord(PaperOptions& options, Clinic& clinic, const records::ClientRecord& record);
+
 struct IssuedPaper {
   std::string entry, name, format;  ///< "handout", "pdf"
   std::string screening;            ///< entry it was made from
@@ -23,6 +27,12 @@ struct IssuedPaper {
 /// prints. Refused when the content is not the one the screening was made with.
 base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, const screening::Content& content, const std::string& contentFolder,
                                       PaperOptions options, base::Date today, base::Issues& issues);
+
+/// Writes the letter that an event drafted (entry of the kind "eventLetter") to `path`, as PDF, HTML or
+/// text by its name, and files it as it went out. Refused without the client's consent to share with
+/// the physician.
+base::Result<bool> issueEventLetter(Clinic& clinic, const std::string& id, const std::string& letter, const screening::Content& content,
+                                    const std::string& contentFolder, const std::string& path, base::Date today, base::Issues& issues);
 
 /// Files one paper that was made elsewhere (the desk's preview). The same bytes are kept once.
 base::Result<std::string> filePaper(Clinic& clinic, const std::string& id, const IssuedPaper& paper, const std::string& bytes);

@@ -49,6 +49,16 @@ base::Result<SignedOff> signOff(Clinic& clinic, const std::string& id, const std
   return SignedOff{std::move(entry).value(), openMatters(work.value().folded())};
 }
 
+std::vector<Overridable> overridable(const screening::Screening& screening) {
+  std::vector<Overridable> list;
+  if (screening.reach.limits.action == limits::Action::Emergency) return list;
+  std::set<std::string> told;
+  for (const auto& finding : screening.findings)
+    if (!finding.rule->absolute && told.insert(finding.rule->id).second)
+      list.push_back({finding.rule->id, finding.rule->title, finding.say.clinician, finding.rule->acute});
+  return list;
+}
+
 base::Result<std::string> overrideRule(Clinic& clinic, const std::string& id, const screening::Content& content, const NewOverride& wanted, base::Date today) {
   const Members members{{"screening", wanted.screening}, {"rule", wanted.rule}, {"instead", wanted.instead}, {"reason", wanted.reason}};
   return put(clinic, id, "override", today, members, overrideRulesOf(content));

@@ -10,6 +10,7 @@
 #include "application/client_records.h"
 #include "records/decision_notes.h"
 #include "screening/content.h"
+#include "screening/screening.h"
 
 namespace stile::application {
 
@@ -20,6 +21,15 @@ struct SignedOff {
 base::Result<SignedOff> signOff(Clinic& clinic, const std::string& id, const std::string& screening, base::Date today);
 /// What whoever signs off, or closes the program for the day, is told of this client.
 std::vector<std::string> openMatters(const records::ClientRecord& record);
+
+/// A finding that a clinician may decide against.
+struct Overridable {
+  std::string rule, title;
+  std::string says;          ///< the finding's sentence for clinicians
+  bool needsSecond = false;  ///< an acute rule: the override waits for a second signature
+};
+/// In the order of the findings, each rule once. Absolute rules are left out, and in an emergency all are.
+std::vector<Overridable> overridable(const screening::Screening& screening);
 
 struct NewOverride {
   std::string screening;  ///< entry

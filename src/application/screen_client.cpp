@@ -111,6 +111,8 @@ plan::Edits readEdits(const std::string& text, const std::string& name, base::Is
   return exchange::readEdits(text, name, issues);
 }
 
+std::string editsAsJson(const plan::Edits& edits) { return exchange::editsAsJson(edits); }
+
 base::Result<bool> editPlan(const screening::Content& content, screening::Screening& screening, const plan::Edits& edits,
                             base::Issues& issues) {
   screening::Screening edited = screening;

@@ -35,6 +35,9 @@ base::Result<screening::Screening> screenClient(const screening::Content& conten
 /// Reads a clinician's edits of a plan from JSON ("Edits of a plan" in DEVELOPERS.md); trouble is in `issues`.
 plan::Edits readEdits(const std::string& text, const std::string& name, base::Issues& issues);
 
+/// The same as readEdits() reads it.
+std::string editsAsJson(const plan::Edits& edits);
+
 /// Chooses the plan of `screening` anew round a clinician's edits. Refused when one of them cannot be followed; which and why
 /// is in `issues`, and `screening` is then as it was.
 base::Result<bool> editPlan(const screening::Content& content, screening::Screening& screening, const plan::Edits& edits,

@@ -77,6 +77,7 @@ StoredInputs::StoredInputs(const std::string& body) {
     if (name->string() == kInterview) interview_ = text->string();
   }
   if (const std::string whole = read.text("whole"); !whole.empty()) interview_ = whole;
+  edits_ = read.text("edits");
   const auto asked = read.root()->find("asked");
   for (std::size_t i = 0; asked && i < asked->size(); ++i)
     if (asked->at(i).isString()) asked_[asked->keyAt(i)] = asked->at(i).string();
@@ -108,11 +109,12 @@ std::string StoredInputs::draft(base::Date day, const std::vector<Input>& inputs
 }
 
 std::string StoredInputs::interviewDraft(base::Date day, const std::string& contentVersion, const std::string& counting, const std::string& whole,
-                                         const Shapes& asked) {
+                                         const Shapes& asked, const std::string& edits) {
   json::Writer writer(0);
   writer.beginObject().member("date", day.toText()).member("content", contentVersion);
   write(writer, {{kInterview, counting}}, asked);
   if (!whole.empty()) writer.member("whole", whole);
+  if (!edits.empty()) writer.member("edits", edits);
   writer.endObject();
   return writer.text();
 }

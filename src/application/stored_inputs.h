@@ -20,20 +20,23 @@ class StoredInputs {
   /// The response of an interview with all that was said, "" when this is none.
   const std::string& interview() const { return interview_; }
   const Shapes& asked() const { return asked_; }
+  /// Of an interview's draft: how a clinician changed the plan so far, as JSON; "" when nobody did.
+  const std::string& edits() const { return edits_; }
   /// Of a draft: the day of its plain facts; its newest answers may be younger.
   const std::optional<base::Date>& day() const { return day_; }
   /// The inputs for a screening on `today`: plain facts of an earlier day say so.
   std::vector<Input> inputsOn(base::Date today) const;
 
   static std::string draft(base::Date day, const std::vector<Input>& inputs);
-  /// `counting` goes into the screening; `whole` is kept beside it where answers do not apply any longer.
+  /// `counting` goes into the screening; `whole` is kept beside it where answers do not apply any longer,
+  /// and so is what changes the plan, `edits`.
   static std::string interviewDraft(base::Date day, const std::string& contentVersion, const std::string& counting, const std::string& whole,
-                                    const Shapes& asked);
+                                    const Shapes& asked, const std::string& edits);
   static void write(json::Writer& writer, const std::vector<Input>& inputs, const Shapes& asked);
 
  private:
   std::vector<Input> inputs_;
-  std::string interview_;
+  std::string interview_, edits_;
   Shapes asked_;
   std::optional<base::Date> day_;
 };

@@ -20,6 +20,7 @@ namespace fs = std::filesystem;
 using base::Failure;
 using base::FailureKind;
 using documents::Document;
+using documents::LetterWording;
 
 struct Paper {
   std::string name;  ///< of the file, without its ending
@@ -107,6 +108,43 @@ void addLetters(const documents::LetterRequest& letter, const std::string& refer
   papers.push_back({"outcome-letter", documents::outcomeLetterOf(outcome)});
 }
 
+/// The wording of every letter as the program wrote it; letters for which other wording is given take it.
+base::Result<std::vector<LetterWording>> rewordLetters(std::vector<Paper>& papers, const PaperOptions& options,
+                                                       const documents::LetterTexts& texts, base::Issues& issues) {
+  std::vector<LetterWording> given = options.wordings, asWritten;
+  for (const std::string& path : options.wordingFiles) {
+    const auto text = readFile(path);
+    if (!text) return text.failure();
+    given.push_back(documents::letterWordingFrom(text.value(), path, issues));
+    if (issues.hasErrors()) return Failure{FailureKind::Refused, "no paper was written"};
+  }
+  for (Paper& paper : papers) {
+    if (!paper.document || paper.document->reader != documents::Reader::Physician) continue;
+    asWritten.push_back(documents::wordingOf(paper.name, *paper.document, texts));
+    const auto mine = std::find_if(given.begin(), given.end(), [&](const LetterWording& one) { return one.letter == paper.name; });
+    if (mine == given.end()) continue;
+    if (const auto done = documents::reword(*paper.document, *mine, texts); !done) return done.failure();
+    given.erase(mine);
+  }
+  if (!given.empty())
+    return Failure{FailureKind::Refused, "the wording of " + given.front().letter + ": this letter is not written for the client today, or has wording already"};
+  return asWritten;
+}
+
+base::Result<WrittenPapers> writeWordings(std::vector<LetterWording> wordings, const std::string& folder) {
+  WrittenPapers result{wordings.empty() ? "No letter is written for this client today.\n" : "Wording of letters, to change:\n", {}, {}};
+  std::error_code trouble;
+  fs::create_directories(folder, trouble);
+  if (trouble) return Failure{FailureKind::File, folder + ": cannot be made (" + trouble.message() + "); choose another folder"};
+  for (const LetterWording& wording : wordings) {
+    const std::string path = (fs::path(folder) / (wording.letter + ".txt")).string();
+    if (const auto written = writeFile(path, documents::toText(wording)); !written) return written.failure();
+    result.text += "  " + path + "\n";
+  }
+  result.wordings = std::move(wordings);
+  return result;
+}
+
 }  // namespace
 
 base::Result<WrittenPapers> writePapers(const screening::Screening& screening, const screening::Content& content,
@@ -145,11 +183,14 @@ base::Result<WrittenPapers> writePapers(const screening::Screening& screening, c
   papers.push_back({"carer-sheet", documents::carerSheetOf(client)});
   papers.push_back({"waiting-sheet", documents::waitingSheetOf(client)});
 
+  auto wordings = rewordLetters(papers, options, texts.letters, issues);
+  if (!wordings) return wordings.failure();
+  if (options.isWordingOnly) return writeWordings(std::move(wordings).value(), options.folder);
   auto files = set(papers, texts.logoPng, options);
   if (!files) return files.failure();
   auto written = save(files.value(), options.folder);
   if (!written) return written.failure();
-  WrittenPapers result{summaryText + "\nPapers:\n", std::move(written).value()};
+  WrittenPapers result{summaryText + "\nPapers:\n", std::move(written).value(), std::move(wordings).value()};
   for (const std::string& path : result.files) result.text += "  " + path + "\n";
   return result;
 }

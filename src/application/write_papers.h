@@ -9,6 +9,7 @@
 #include "application/translated_papers.h"
 #include "base/issue.h"
 #include "base/result.h"
+#include "documents/letter_wording.h"
 #include "records/decision_notes.h"
 #include "records/clinic_settings.h"
 #include "screening/content.h"
@@ -36,16 +37,21 @@ struct PaperOptions {
   records::DecisionNotes notes;  ///< what clinicians decided otherwise and signed; on the summary
   std::string referrer;      ///< who sent the client; "" = no outcome letter
   bool isSharedWithPhysician = true;  ///< without it no letter is written
+  bool isWordingOnly = false;         ///< write no papers, only the wording of each letter, to change it
+  std::vector<std::string> wordingFiles;            ///< changed wording, as files
+  std::vector<documents::LetterWording> wordings;   ///< and at hand
 };
 
 struct WrittenPapers {
   std::string text;                ///< the summary, followed by the list of files
-  std::vector<std::string> files;  ///< their paths
+  std::vector<std::string> files;  ///< paths of the papers
+  std::vector<documents::LetterWording> wordings;  ///< of each letter, as the program wrote it
 };
 
 /// Writes the summary, the letters, and by the state of the plan the handout with its sheets or the
 /// waiting sheet. Papers of an earlier run that no longer hold (a handout for a client who now waits)
-/// are removed.
+/// are removed. Letters take the wording that is given for them; refused when it does not fit, or when
+/// its letter is not written today.
 base::Result<WrittenPapers> writePapers(const screening::Screening& screening, const screening::Content& content,
                                       const base::Issues& askedBack, const std::string& contentFolder,
                                       const PaperOptions& options, base::Issues& issues);

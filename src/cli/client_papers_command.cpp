@@ -43,8 +43,27 @@ Command addPaper(CLI::App& group, const Shared& shared) {
           }};
 }
 
+Command addLetter(CLI::App& group, const Shared& shared) {
+  struct Options : RecordOptions { std::string letter, to; };
+  auto options = std::make_shared<Options>();
+  CLI::App* command = group.add_subcommand("letter", "write the letter that an event drafted, and keep it in the record");
+  options->addTo(*command);
+  command->add_option("letter", options->letter, "id of the drafted letter's entry")->required();
+  command->add_option("--to", options->to, "name of the file to write: .pdf, .html, or text for any other")->required();
+  return {command, [options, &shared] {
+            return onClientWithContent(shared, *options, [&](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date day) {
+              base::Issues issues;
+              const auto written = application::issueEventLetter(clinic, id, options->letter, content, application::contentFolder(shared.content, STILE_INSTALLED_CONTENT), options->to, day, issues);
+              print(issues);
+              return written ? output(options->to + "\nWhen it is sent: stile client file … eventLetterSettled\n") : report(written.failure());
+            });
+          }};
+}
+
 }  // namespace
 
-std::vector<Command> addClientPapers(CLI::App& group, const Shared& shared) { return {addIssuing(group, shared), addPaper(group, shared)}; }
+std::vector<Command> addClientPapers(CLI::App& group, const Shared& shared) {
+  return {addIssuing(group, shared), addPaper(group, shared), addLetter(group, shared)};
+}
 
 }  // namespace stile::cli

@@ -1,6 +1,7 @@
 // stile clinic settings, adopt: what the clinic says of itself, and which content its lead approved.
 #include <CLI/CLI.hpp>
 
+#include "application/client_signing.h"
 #include "application/clinic_document.h"
 #include "application/content_folder.h"
 #include "application/paper_texts.h"
@@ -40,6 +41,23 @@ Exit saveSettings(application::Clinic& clinic, const SettingsOptions& options, c
   return outcome(application::saveClinicSettings(clinic, text.value(), options.from, logo, day.value(), issues), "Saved");
 }
 
+/// For the lead: where clinicians and rules disagree. No client is named, so it runs beside a session.
+Command addOverridden(CLI::App& group, const Shared& shared) {
+  auto options = std::make_shared<ClinicOptions>();
+  CLI::App* command = group.add_subcommand("overridden", "rules that clinicians set aside in more than a fifth of the screenings in which they fired");
+  options->addTo(*command);
+  return {command, [options, &shared] {
+            auto clinic = options->open(shared, true);
+            if (!clinic) return report(clinic.failure());
+            const auto often = application::oftenOverridden(*clinic.value());
+            if (!often) return report(often.failure());
+            std::string text;
+            for (const auto& one : often.value())
+              text += one.rule + "\tset aside " + std::to_string(one.overridden) + " of " + std::to_string(one.fired) + " times\n";
+            return output(text.empty() ? "No rule is set aside that often.\n" : text);
+          }};
+}
+
 }  // namespace
 
 std::vector<Command> addClinicSettings(CLI::App& group, const Shared& shared) {
@@ -68,7 +86,7 @@ std::vector<Command> addClinicSettings(CLI::App& group, const Shared& shared) {
                     if (!content) return report(content.failure());
                     return outcome(application::adoptContent(*clinic.value(), *content.value(), day.value()), "content " + content.value()->version + " is approved");
                   }};
-  return {show, approve};
+  return {show, approve, addOverridden(group, shared)};
 }
 
 }  // namespace stile::cli

@@ -9,6 +9,8 @@ void addPaperStyle(CLI::App& command, application::PaperOptions& options) {
   command.add_option("--language", options.language, "of the client's papers, such as es");
   command.add_option("--to", options.physician, "whom the letter is addressed to, name and place");
   command.add_option("--referrer", options.referrer, "who sent the client: writes an outcome letter too");
+  command.add_flag("--wording", options.isWordingOnly, "write no papers, only the wording of each letter, to change it");
+  command.add_option("--letter", options.wordingFiles, "changed wording of a letter (a file from --wording), to be printed in its place");
   command.add_option_function<std::string>("--format", [&options](const std::string& format) {
     options.html = format != "pdf";
     options.pdf = format != "html";

@@ -16,7 +16,7 @@ Command addPapers(CLI::App& app, const Shared& shared) {
   addPaperStyle(*command, *options);
   options->addEditsTo(*command);
   command->add_option("--client", options->client.name, "name on the papers");
-  command->add_option("--born", options->client.born, "date of birth on the papers, in words");
+  command->add_option("--born", options->client.born, "date of birth on the papers, 1963-03-14 or in words");
   command->add_option("--record", options->client.record, "record number on the papers");
   return {command, [options, &shared] {
             base::Issues issues;

@@ -108,11 +108,12 @@ void Terminal::say(const std::string& text, std::size_t hang) {
 }
 
 void Terminal::ask(const std::string& text) {
+  // Before the question is shown, not before its answer is read: an answer typed at once must count.
+  if (isKeyed_) ::tcflush(STDIN_FILENO, TCIFLUSH);
   std::cout << text << std::flush;
 }
 
 std::optional<std::string> Terminal::readLine() {
-  if (isKeyed_) ::tcflush(STDIN_FILENO, TCIFLUSH);
   std::string line;
   if (!std::getline(std::cin, line)) return std::nullopt;
   if (!line.empty() && line.back() == '\r') line.pop_back();
@@ -122,7 +123,6 @@ std::optional<std::string> Terminal::readLine() {
 std::optional<std::string> Terminal::readKey(bool isDigitWhole) {
   if (!isKeyed_) return readLine();
   const KeyMode mode;
-  ::tcflush(STDIN_FILENO, TCIFLUSH);
   return readKeys(isDigitWhole);
 }
 

@@ -22,8 +22,8 @@ std::string keyOf(std::size_t index) { return index < 9 ? std::to_string(index +
 
 }  // namespace
 
-AnswerPanel::AnswerPanel(wxWindow* parent, const Theme& theme, const QuestionView& view, const std::vector<std::string>& consequences, Takers takers)
-    : wxPanel(parent), theme_(theme), view_(view), takers_(std::move(takers)) {
+AnswerPanel::AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, const QuestionView& view, const std::vector<std::string>& consequences, Takers takers)
+    : wxPanel(parent), foot_(foot), theme_(theme), view_(view), takers_(std::move(takers)) {
   SetBackgroundColour(parent->GetBackgroundColour());
   groupFor(*this, view.question, "Question");
   SetSizer(new wxBoxSizer(wxVERTICAL));
@@ -54,10 +54,8 @@ void AnswerPanel::addRows(const std::vector<std::string>& consequences) {
     GetSizer()->Add(button, 0, wxEXPAND | wxTOP, i == 0 ? FromDIP(10) : -1);
     rows_.push_back(button);
     marks_.push_back(0);
-    const bool isLastOption = view_.kind == QuestionKind::SeveralOf && row.kind == AnswerRow::Kind::Option &&
-                              (i + 1 == view_.answers.size() || view_.answers[i + 1].kind != AnswerRow::Kind::Option);
-    if (isLastOption) addTake("Take what is marked");
   }
+  if (view_.kind == QuestionKind::SeveralOf) addTake("Take what is marked");
 }
 
 void AnswerPanel::addField() {
@@ -94,9 +92,9 @@ void AnswerPanel::addList() {
 }
 
 void AnswerPanel::addTake(const std::string& words) {
-  take_ = new KeyButton(this, theme_, "primary", {"Enter", words, "", false});
+  take_ = new KeyButton(foot_, theme_, "primary", {"Enter", words, "", false});
   take_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { takeChosen(); }); });
-  GetSizer()->Add(take_, 0, wxTOP | wxBOTTOM, FromDIP(10));
+  foot_->GetSizer()->Add(take_, 0, wxRIGHT | wxBOTTOM, FromDIP(8));
 }
 
 void AnswerPanel::mark(std::size_t index) {
@@ -109,6 +107,7 @@ void AnswerPanel::mark(std::size_t index) {
   if (isList) {
     const auto marked = std::count_if(marks_.begin(), marks_.end(), [](int mark) { return mark != 0; });
     take_->say({"Enter", marked == 0 ? "No to all of these" : "These, and no to the others", "", false});
+    foot_->GetParent()->Layout();
   }
   GetParent()->Layout();
 }

@@ -28,8 +28,9 @@ class AnswerPanel : public wxPanel, public Fitted {
     std::function<void(const std::string& text, bool isConfirmed)> typed;
     std::function<void(const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure)> list;
   };
-  /// `consequences`: one for each answer, or empty.
-  AnswerPanel(wxWindow* parent, const Theme& theme, const QuestionView& view, const std::vector<std::string>& consequences, Takers takers);
+  /// `consequences`: one for each answer, or empty. `foot`: where the button that takes what was marked or
+  /// typed stands, in view however long the answers are.
+  AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, const QuestionView& view, const std::vector<std::string>& consequences, Takers takers);
 
   void enter();
   /// Puts a value into the field, to be looked at and taken.
@@ -50,6 +51,7 @@ class AnswerPanel : public wxPanel, public Fitted {
   bool hasMarks() const { return view_.kind == QuestionKind::List || view_.kind == QuestionKind::SeveralOf; }
   std::string typedText() const;
 
+  wxWindow* foot_;
   const Theme& theme_;
   QuestionView view_;
   Takers takers_;

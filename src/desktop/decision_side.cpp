@@ -78,6 +78,11 @@ void DecisionSide::show(interview::Session& session, const screening::Screening&
   refit();
 }
 
+void DecisionSide::forget() {
+  session_ = nullptr;
+  ladder_->forget();
+}
+
 void DecisionSide::showOpen(interview::Session& session) {
   open_->DestroyChildren();
   const auto rows = stillOpen(session, kOpenShown);

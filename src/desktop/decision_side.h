@@ -19,8 +19,9 @@ class Prose;
 class DecisionSide : public Column {
  public:
   DecisionSide(wxWindow* parent, const Theme& theme, std::function<void(interview::QuestionRef)> jump);
-  /// `session` and `screening` must stay until the next call.
+  /// `session` and `screening` must stay until the next call, or until forget().
   void show(interview::Session& session, const screening::Screening& screening, const std::string& emergencyNumber);
+  void forget();
   /// To the ladder, for F6.
   void enter();
 

@@ -6,6 +6,7 @@
 #include "documents/decision_words.h"
 #include "documents/ladder_words.h"
 #include "documents/limit_words.h"
+#include "documents/override_words.h"
 #include "facts/fact_display.h"
 
 namespace stile::desktop {
@@ -18,6 +19,7 @@ using screening::RungState;
 using screening::Screening;
 
 constexpr std::size_t kHoldsShown = 2, kReasonsShown = 4, kHoldersShown = 3;
+constexpr std::size_t kNoteFindings = 8, kNoteLines = 7;
 
 bool isPolicy(const Screening& screening, const rules::Reason& reason) {
   return reason.slot >= 0 && screening.facts.dictionary().at(reason.slot).isPolicy();
@@ -59,8 +61,21 @@ std::vector<LimitRow> rowsOf(const std::vector<documents::LimitLine>& lines) {
 
 std::string joined(const std::set<std::string>& sentences) {
   std::string text;
-  for (const std::string& one : sentences) text += (text.empty() ? "" : " ") + documents::asSentence(one);
+  for (const std::string& one : sentences) text += (text.empty() ? "" : " ") + documents::asSentence(documents::capitalized(one));
   return text;
+}
+
+/// A line for each term; what goes beyond a screen is counted.
+void addFolded(std::string& note, const std::string& what, const std::vector<LimitRow>& rows) {
+  std::vector<std::string> lines;
+  for (const LimitRow& row : rows) {
+    if (row.term.empty() && !lines.empty())
+      lines.back() += " " + row.text;
+    else
+      lines.push_back((row.term.empty() ? "" : row.term + ": ") + row.text);
+  }
+  for (std::size_t i = 0; i < lines.size() && i < kNoteLines; ++i) note += lines[i] + "\n";
+  if (lines.size() > kNoteLines) note += what + "s beyond these: " + std::to_string(lines.size() - kNoteLines) + "; they stand on the screening summary.\n";
 }
 
 }  // namespace
@@ -99,7 +114,7 @@ std::vector<FindingRow> findingRowsOf(const Screening& screening) {
   std::stable_sort(sorted.begin(), sorted.end(), [&](const Finding* a, const Finding* b) { return weight(a) < weight(b); });
   std::vector<FindingRow> rows;
   for (const Finding* finding : sorted) {
-    FindingRow row{documents::titleOf(*finding), finding->say.clinician, {}, finding->standing == Standing::Certain};
+    FindingRow row{documents::titleOf(*finding), finding->say.clinician, {}, finding->standing == Standing::Certain, finding->rule->id};
     std::size_t shown = 0, more = 0;
     for (const auto& reason : finding->reasons) {
       if (isPolicy(screening, reason)) continue;
@@ -130,16 +145,25 @@ std::vector<LimitRow> referralRowsOf(const Screening& screening, const screening
   return rows;
 }
 
-std::string noteOf(const Screening& screening, const screening::Content& content) {
+std::string noteOf(const Screening& screening, const screening::Content& content, const records::DecisionNotes& notes) {
   std::string note = "Exercise screening, " + screening.date.toLongText() + "\n" + documents::decisionSentence(screening) + "\n" +
                      documents::actionSentence(screening) + "\n";
   std::string titles;
+  std::size_t certain = 0;
   for (const FindingRow& row : findingRowsOf(screening))
-    if (row.isCertain) titles += (titles.empty() ? "" : "; ") + row.title;
+    if (row.isCertain && ++certain <= kNoteFindings) titles += (titles.empty() ? "" : "; ") + row.title;
+  if (certain > kNoteFindings) titles += "; and " + std::to_string(certain - kNoteFindings) + " more";
   note += "Findings: " + (titles.empty() ? "none" : titles) + ".\n";
-  for (const LimitRow& row : limitRowsOf(screening, content)) note += (row.term.empty() ? "" : row.term + ": ") + row.text + "\n";
-  for (const LimitRow& row : checkRowsOf(screening, content)) note += (row.term.empty() ? "" : row.term + ": ") + row.text + "\n";
-  for (const LimitRow& row : referralRowsOf(screening, content)) note += "Referral, " + row.term + ": " + row.text + "\n";
+  for (const auto& one : notes.overrides) {
+    const auto* rule = content.rules.find(one.rule);
+    note += (rule == nullptr ? one.rule : documents::capitalized(rule->title)) + ": " + documents::overrideWords(one) + "\n";
+  }
+  addFolded(note, "Limit", limitRowsOf(screening, content));
+  addFolded(note, "Check", checkRowsOf(screening, content));
+  std::vector<LimitRow> referrals = referralRowsOf(screening, content);
+  for (LimitRow& row : referrals) row.term = "Referral, " + row.term;
+  addFolded(note, "Referral", referrals);
+  for (const auto& one : notes.signOffs) note += "Signed off by " + one.by + ", " + one.date.toLongText() + ".\n";
   return note + "Rules " + content.version + ". Supports, and does not replace, licensed judgement.\n";
 }
 

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "records/decision_notes.h"
 #include "screening/content.h"
 #include "screening/screening.h"
 
@@ -30,6 +31,7 @@ std::vector<RungHolds> rungHoldsOf(const screening::Screening& screening);
 struct FindingRow {
   std::string title, sentence, because;
   bool isCertain = false;
+  std::string rule;  ///< its id
 };
 /// Certain before open, gravest first within each.
 std::vector<FindingRow> findingRowsOf(const screening::Screening& screening);
@@ -42,7 +44,8 @@ std::vector<LimitRow> checkRowsOf(const screening::Screening& screening, const s
 /// To whom, how soon, why.
 std::vector<LimitRow> referralRowsOf(const screening::Screening& screening, const screening::Content& content);
 
-/// The whole decision in one screen of text, to copy into another record.
-std::string noteOf(const screening::Screening& screening, const screening::Content& content);
+/// The decision in one screen of text, to copy into another record: at most some thirty lines, and what
+/// was folded is counted.
+std::string noteOf(const screening::Screening& screening, const screening::Content& content, const records::DecisionNotes& notes);
 
 }  // namespace stile::desktop

@@ -109,11 +109,14 @@ void Desk::openClient(const std::string& id) {
 }
 
 void Desk::closeClient() {
+  stopSearch();
   interview_.reset();
   screening_.reset();
   edits_ = {};
+  droppedEdits_.clear();
   filed_.reset();
   filedEntry_.clear();
+  notes_ = {};
   whyNoScreening_.clear();
   isUnderway_ = isSignedOff_ = isLookedUp_ = false;
   clientId_.clear();
@@ -121,10 +124,14 @@ void Desk::closeClient() {
 
 void Desk::recordChanged() {
   // What the interview holds of the record is old now; its answers stand in the draft.
+  stopSearch();
   interview_.reset();
   screening_.reset();
+  edits_ = {};
+  droppedEdits_.clear();
   filed_.reset();
   filedEntry_.clear();
+  notes_ = {};
   whyNoScreening_.clear();
   isUnderway_ = isSignedOff_ = isLookedUp_ = false;
 }
@@ -142,7 +149,13 @@ base::Result<bool> Desk::beginInterview(const std::string& form) {
   return true;
 }
 
+void Desk::searchNearest(std::function<void(NearestWords)> done) {
+  stopSearch();
+  if (interview_ != nullptr && isUnderway_) nearest_ = std::make_unique<NearestSearch>(interview_->session(), std::move(done));
+}
+
 void Desk::answersChanged() {
+  stopSearch();
   screening_.reset();
   isUnderway_ = true;
 }
@@ -151,10 +164,23 @@ const screening::Screening& Desk::interviewScreening() {
   if (screening_ == nullptr) {
     auto& session = interview_->session();
     screening_ = std::make_unique<screening::Screening>(screening::screen(*content_, session.position().facts(), session.ground().replies(), session.ground().today()));
-    // Other answers can close what was asked for; then the plan is the program's own again.
-    if (!edits_.list.empty() && !choosePlan(edits_).empty()) edits_ = {};
+    followEdits();
   }
   return *screening_;
+}
+
+void Desk::followEdits() {
+  edits_ = interview_->edits();
+  droppedEdits_.clear();
+  while (!edits_.list.empty()) {
+    const auto refused = choosePlan(edits_);
+    if (refused.empty()) return;
+    const auto& first = refused.front();
+    const plan::Edit& edit = edits_.list[first.index];
+    const auto* exercise = content_->library.find(edit.with.empty() ? edit.exercise : edit.with);
+    droppedEdits_.push_back((exercise == nullptr ? edit.exercise : exercise->title) + ": your change is no longer followed, because " + documents::asSentence(first.because));
+    edits_.list.erase(edits_.list.begin() + static_cast<std::ptrdiff_t>(first.index));
+  }
 }
 
 void Desk::lookUp() {
@@ -184,6 +210,17 @@ void Desk::lookUp() {
   filed_ = std::make_unique<screening::Screening>(std::move(again).value());
   filedEntry_ = last.value().entry;
   isSignedOff_ = last.value().isSignedOff;
+  notes_ = application::decisionNotes(*clinic_, work.value().entries(), filedEntry_);
+}
+
+void Desk::readNotes() {
+  if (const auto work = application::RecordWork::open(*clinic_, clientId_))
+    notes_ = application::decisionNotes(*clinic_, work.value().entries(), filedEntry_);
+}
+
+const records::DecisionNotes& Desk::notes() const {
+  static const records::DecisionNotes kNone;
+  return filedEntry().empty() ? kNone : notes_;
 }
 
 const screening::Screening* Desk::screening() {
@@ -193,13 +230,18 @@ const screening::Screening* Desk::screening() {
 
 base::Result<bool> Desk::completeInterview(base::Issues& issues) {
   if (interview_ == nullptr) return base::Failure{base::FailureKind::Usage, "No interview was begun."};
-  auto filed = interview_->complete(issues, edits_);
+  interviewScreening();
+  if (edits_.list.size() != interview_->edits().list.size())
+    if (const auto kept = interview_->keepEdits(edits_); !kept) return kept;
+  auto filed = interview_->complete(issues);
   if (!filed) return filed.failure();
   filedEntry_ = filed.value().entry;
   filed_ = std::make_unique<screening::Screening>(std::move(filed.value().screening));
+  stopSearch();
   interview_.reset();
   screening_.reset();
   edits_ = {};
+  notes_ = {};
   isUnderway_ = isSignedOff_ = false;
   isLookedUp_ = true;
   return true;
@@ -221,12 +263,15 @@ std::optional<plan::RefusedEdit> Desk::editPlan(plan::Edit edit) {
   const auto refused = choosePlan(wanted);
   if (!refused.empty()) return refused.back();
   edits_ = std::move(wanted);
+  droppedEdits_.clear();
+  static_cast<void>(interview_->keepEdits(edits_));  // isPlanSaved() tells whether it went well
   return std::nullopt;
 }
 
 bool Desk::undoEdit() {
   if (!canEditPlan() || edits_.list.empty()) return false;
   edits_.list.pop_back();
+  static_cast<void>(interview_->keepEdits(edits_));  // isPlanSaved() tells whether it went well
   screening_.reset();
   return true;
 }
@@ -237,7 +282,25 @@ base::Result<std::vector<std::string>> Desk::signOff() {
   auto done = application::signOff(*clinic_, clientId_, filedEntry_, today());
   if (!done) return done.failure();
   isSignedOff_ = true;
+  readNotes();
   return done.value().warnings;
+}
+
+base::Result<bool> Desk::overrideFinding(const std::string& rule, const std::string& instead, const std::string& reason) {
+  base::Issues issues;
+  if (filedEntry().empty())
+    if (const auto filed = completeInterview(issues); !filed) return filed;
+  const auto done = application::overrideRule(*clinic_, clientId_, *content_, {filedEntry_, rule, instead, reason}, today());
+  if (!done) return done.failure();
+  readNotes();
+  return true;
+}
+
+base::Result<bool> Desk::signSecond(const std::string& override) {
+  const auto done = application::signSecond(*clinic_, clientId_, override, today());
+  if (!done) return done.failure();
+  readNotes();
+  return true;
 }
 
 base::Result<bool> Desk::checkPassphrase(const std::string& passphrase) { return clinic_->unlock(passphrase); }

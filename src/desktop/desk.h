@@ -15,8 +15,10 @@
 #include "base/date.h"
 #include "base/issue.h"
 #include "base/result.h"
+#include "desktop/nearest_search.h"
 #include "plan/edit.h"
 #include "records/clinic_settings.h"
+#include "records/decision_notes.h"
 #include "screening/content.h"
 #include "screening/screening.h"
 
@@ -85,17 +87,32 @@ class Desk {
   /// else the one filed last. nullptr when there is neither; whyNoScreening() then says why.
   const screening::Screening* screening();
   const std::string& whyNoScreening() const { return whyNoScreening_; }
+  /// Looks for the nearest other decision of the interview; `done` is called in another thread, and never once
+  /// answers changed, the interview ended or the search was stopped.
+  void searchNearest(std::function<void(NearestWords)> done);
+  void stopSearch() { nearest_.reset(); }
   /// Files the screening of the interview, the plan as it was changed; the interview is then over.
   base::Result<bool> completeInterview(base::Issues& issues);
   /// The entry of the screening shown, "" while it is not filed.
   std::string filedEntry() const { return isUnderway_ ? "" : filedEntry_; }
   bool isSignedOff() const { return !isUnderway_ && isSignedOff_; }
+  /// Overrides, second signatures and sign-offs of the screening shown; empty while it is not filed.
+  const records::DecisionNotes& notes() const;
+  /// A clinician decides against a finding. Files the screening first if that is still to be done: what is
+  /// signed is about a screening as it was.
+  base::Result<bool> overrideFinding(const std::string& rule, const std::string& instead, const std::string& reason);
+  /// Agrees to another clinician's override, by the id of its entry.
+  base::Result<bool> signSecond(const std::string& override);
 
   /// Chooses the plan anew round one more change. Gives why it was not followed, and then nothing has
   /// changed; nullopt when it was. A plan that is filed stays as it is.
   std::optional<plan::RefusedEdit> editPlan(plan::Edit edit);
   /// Takes the last change back. False when there is none.
   bool undoEdit();
+  /// Changes that other answers closed, and why; a sentence each.
+  const std::vector<std::string>& droppedEdits() const { return droppedEdits_; }
+  /// Whether the last change of the plan is in the draft on the disk.
+  bool isPlanSaved() const { return interview_ == nullptr || interview_->isSaved(); }
   bool canEditPlan() const { return interview_ != nullptr && (isUnderway_ || filed_ == nullptr); }
   /// Every paper of the screening as it stands, to look at.
   base::Result<std::vector<DeskPaper>> papers();
@@ -110,6 +127,9 @@ class Desk {
  private:
   /// Looks into the client's record: goes on with a draft, or makes the last screening again.
   void lookUp();
+  void readNotes();
+  /// Puts the changes of the draft into the plan; those that cannot be followed any longer fall away.
+  void followEdits();
   /// Chooses the plan of the interview's screening anew round these changes.
   std::vector<plan::RefusedEdit> choosePlan(const plan::Edits& edits);
 
@@ -128,12 +148,15 @@ class Desk {
   records::ClinicSettings settings_;
   std::string clientId_;
   std::unique_ptr<application::ClientInterview> interview_;
+  std::unique_ptr<NearestSearch> nearest_;                 ///< ends before the interview
   std::unique_ptr<const screening::Screening> screening_;  ///< of the interview
   bool isUnderway_ = false;                                ///< something was said in the interview
-  plan::Edits edits_;                                      ///< of its plan
+  plan::Edits edits_;                                      ///< of its plan: those that can be followed
+  std::vector<std::string> droppedEdits_;
   std::unique_ptr<const screening::Screening> filed_;
   std::string filedEntry_;
   bool isSignedOff_ = false;
+  records::DecisionNotes notes_;  ///< of the filed screening
   bool isLookedUp_ = false;  ///< whether there is a draft or a filed screening
   std::string whyNoScreening_;
 };

@@ -1,5 +1,6 @@
 #include "desktop/fitted.h"
 
+#include <wx/event.h>
 #include <wx/sizer.h>
 
 #include <algorithm>
@@ -40,6 +41,19 @@ void Column::clear() {
 }
 
 void Column::refit() { fitNow(); }
+
+bool Column::scrollBy(int key) {
+  int unit = 0;
+  GetScrollPixelsPerUnit(nullptr, &unit);
+  const int page = std::max(1, GetClientSize().y / std::max(1, unit) - 1), now = GetViewStart().y;
+  switch (key) {
+    case WXK_PAGEDOWN: return Scroll(0, now + page), true;
+    case WXK_PAGEUP: return Scroll(0, std::max(0, now - page)), true;
+    case WXK_HOME: return Scroll(0, 0), true;
+    case WXK_END: return Scroll(0, GetVirtualSize().y), true;
+    default: return false;
+  }
+}
 
 void Column::fitNow() {
   fitted_ = GetClientSize().x;

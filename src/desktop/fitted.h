@@ -32,6 +32,8 @@ class Column : public wxScrolledWindow {
   void clear();
   /// Lays out anew after children changed.
   void refit();
+  /// Page up, page down, home and end, for a column nobody has the focus in. True when it was one of them.
+  bool scrollBy(int key);
 
  private:
   void fitNow();

@@ -18,7 +18,7 @@
 namespace stile::desktop {
 namespace {
 
-constexpr int kLeastWidth = 1024, kLeastHeight = 640;
+constexpr int kLeastWidth = 1024, kLeastHeight = 640, kEdges = 40;
 constexpr int kSayings = 2;  // fields of the status bar
 
 }  // namespace
@@ -32,11 +32,13 @@ Frame::Frame(Desk& desk, Preferences preferences)
   SetSizer(new wxBoxSizer(wxVERTICAL));
   build();
   const wxRect room = wxDisplay(static_cast<unsigned>(0)).GetClientArea();
-  SetMinSize(wxSize(std::min(FromDIP(kLeastWidth), room.width), std::min(FromDIP(kLeastHeight), room.height)));
-  SetSize(wxSize(std::clamp(FromDIP(preferences_.width), GetMinSize().x, room.width),
-                 std::clamp(FromDIP(preferences_.height), GetMinSize().y, room.height)));
+  // The window manager's edges want room too: what would not fit beside them fills the screen instead.
+  const wxSize inside(room.width, room.height - FromDIP(kEdges)), wanted = FromDIP(wxSize(preferences_.width, preferences_.height));
+  SetMinSize(wxSize(std::min(FromDIP(kLeastWidth), inside.x), std::min(FromDIP(kLeastHeight), inside.y)));
+  SetSize(wxSize(std::clamp(wanted.x, GetMinSize().x, inside.x), std::clamp(wanted.y, GetMinSize().y, inside.y)));
   Centre();
   idle_.setMinutes(preferences_.lockMinutes);
+  if (wanted.x >= inside.x || wanted.y >= inside.y) Maximize();
   Bind(wxEVT_CHAR_HOOK, &Frame::onKey, this);
   Bind(wxEVT_CLOSE_WINDOW, &Frame::onClose, this);
 }
@@ -123,6 +125,8 @@ void Frame::go(const std::string& wanted) {
   sheet_->Layout();
   refreshHead();
   page->enter();
+  // Without a focus in it a page gets no keys.
+  if (current_ == id && !page->IsDescendant(FindFocus())) page->SetFocus();
   SetStatusText(shown(page->keys()), 1);
   showFocus(*this);
 }

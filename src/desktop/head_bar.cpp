@@ -1,14 +1,20 @@
 #include "desktop/head_bar.h"
 
+#include <wx/dcclient.h>
 #include <wx/sizer.h>
+
+#include <algorithm>
 
 #include "desktop/accessible.h"
 #include "desktop/drawing_panel.h"
 #include "desktop/key_button.h"
 #include "desktop/prose.h"
+#include "desktop/text.h"
 
 namespace stile::desktop {
 namespace {
+
+constexpr int kBesideWho = 20 + 30 + 14 + 16 + 12;  // edges, mark, gaps
 
 using drawing::Colour;
 using drawing::Line;
@@ -52,12 +58,29 @@ HeadBar::HeadBar(wxWindow* parent, const Theme& theme, std::function<void(const 
   down->Add(across, 1, wxEXPAND | wxTOP, FromDIP(6));
   down->Add(new Rule(this, theme, Colour::Post, 3), 0, wxEXPAND);
   SetSizer(down);
+  Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
+    event.Skip();
+    shorten();
+  });
   SetMinSize(wxSize(-1, FromDIP(static_cast<int>(66 * theme.factor()))));
 }
 
 void HeadBar::showWho(const std::string& name, const std::string& about) {
-  name_->say(name);
-  about_->say(about.empty() ? " " : about);
+  who_ = name;
+  aboutWho_ = about.empty() ? " " : about;
+  shorten();
+}
+
+void HeadBar::shorten() {
+  // A long name ends in "…" before the pages lose their places; a screen reader has it whole.
+  const int room = GetClientSize().x - fence_->GetBestSize().x - FromDIP(kBesideWho);
+  for (const auto& [prose, whole] : {std::pair(name_, &who_), std::pair(about_, &aboutWho_)}) {
+    wxClientDC measure(this);
+    measure.SetFont(prose->GetFont());
+    // Drawn text comes out a little wider than measured.
+    prose->say(plain(wxControl::Ellipsize(shown(*whole), measure, wxELLIPSIZE_END, std::max(room - room / 12, 1), wxELLIPSIZE_FLAGS_NONE)));
+    nameFor(*prose, *whole);
+  }
   Layout();
 }
 
@@ -79,7 +102,7 @@ void HeadBar::showFence(const std::vector<FenceEntry>& entries) {
     nameFor(*buttons_[i], entries[i].title + (entries[i].isCurrent ? ", this page" : ""), "Alt " + std::to_string(i + 1));
   }
   fence_->Layout();
-  Layout();
+  shorten();
 }
 
 }  // namespace stile::desktop

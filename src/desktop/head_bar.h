@@ -27,11 +27,13 @@ class HeadBar : public wxPanel {
   void showFence(const std::vector<FenceEntry>& entries);
 
  private:
+  void shorten();
   const Theme& theme_;
   std::function<void(const std::string&)> go_;
   Prose *name_, *about_;
   wxPanel* fence_;
   std::vector<KeyButton*> buttons_;
+  std::string who_ = "Stile", aboutWho_ = " ";
 };
 
 }  // namespace stile::desktop

@@ -2,6 +2,7 @@
 
 #include <wx/event.h>
 #include <wx/sizer.h>
+#include <wx/wrapsizer.h>
 #include <wx/wupdlock.h>
 
 #include "application/client_interview.h"
@@ -21,20 +22,32 @@ using interview::QuestionRef;
 
 namespace {
 
-constexpr std::size_t kSaidShown = 4;
+constexpr std::size_t kSaidShown = 4, kSaidInSmall = 2;
+constexpr int kFootMargin = 12, kSmallHeight = 580, kSmallWidth = 1100;
 
 }  // namespace
 
 InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, place) {
   auto* across = new wxBoxSizer(wxHORIZONTAL);
   left_ = new Column(this, theme(), Colour::Sheet, 22, 560);
+  auto* down = new wxBoxSizer(wxVERTICAL);
+  foot_ = new wxPanel(this);
+  foot_->SetBackgroundColour(theme().colour(Colour::Sheet));
+  foot_->SetSizer(new wxWrapSizer(wxHORIZONTAL, wxREMOVE_LEADING_SPACES));
   side_ = new DecisionSide(this, theme(), [this](QuestionRef question) { jump(question); });
-  across->Add(left_, 36, wxEXPAND);
+  down->Add(left_, 1, wxEXPAND);
+  down->Add(foot_, 0, wxEXPAND | wxLEFT | wxTOP, FromDIP(kFootMargin));
+  across->Add(down, 36, wxEXPAND);
   across->Add(side_, 64, wxEXPAND);
   SetSizer(across);
+  // What other pages do changes what is shown here.
+  Bind(wxEVT_SHOW, [this](wxShowEvent& event) {
+    event.Skip();
+    if (!event.IsShown()) side_->forget();
+  });
 }
 
-std::string InterviewPage::keys() const { return "1 to 9 answer · U not sure · S leave it · Backspace back · F7 narrows most · F8 what hangs on it"; }
+std::string InterviewPage::keys() const { return "1 to 9 answer · U not sure · S leave it · Backspace back · F6 ladder · F7 narrows most"; }
 
 void InterviewPage::enter() {
   if (!desk().isContentRead()) return buildWaiting("Opening", "Reading rules and questions.");
@@ -54,8 +67,7 @@ void InterviewPage::enter() {
 void InterviewPage::buildWaiting(const std::string& title, const std::string& words) {
   const wxWindowUpdateLocker calm(this);
   side_->Hide();
-  left_->clear();
-  answer_ = nullptr;
+  clear();
   left_->put(new Prose(left_, theme(), Step::Heading, title));
   left_->put(new Prose(left_, theme(), Step::Body, words), 8);
   left_->refit();
@@ -65,18 +77,18 @@ void InterviewPage::buildQuestion() {
   auto& session = desk().interview()->session();
   if (session.prompt() == nullptr) return buildEnd();
   const wxWindowUpdateLocker calm(this);
-  left_->clear();
+  clear();
   view_ = questionViewOf(session);
   const auto progress = session.progress();
   left_->put(new Prose(left_, theme(), Step::Heading, view_.section.empty() ? session.ground().form().title() : view_.section));
   left_->put(new Prose(left_, theme(), Step::Small, std::to_string(progress.answered) + " answered", Colour::Ink2));
   buildSaid();
   left_->put(new Rule(left_, theme(), Colour::Post, 4), 8);
-  left_->put(new Prose(left_, theme(), GetClientSize().x < FromDIP(1100) ? Step::Heading : Step::Question, view_.question), 12);
+  left_->put(new Prose(left_, theme(), GetClientSize().x < FromDIP(kSmallWidth) ? Step::Heading : Step::Question, view_.question), 12);
   if (!view_.help.empty()) left_->put(new Prose(left_, theme(), Step::Small, view_.help, Colour::Ink2), 4);
   if (!view_.before.empty()) left_->put(new Prose(left_, theme(), Step::Reading, "Said before: " + view_.before + "."), 6);
   const auto consequences = showsConsequences_ ? consequencesOf(session, view_) : std::vector<std::string>{};
-  answer_ = new AnswerPanel(left_, theme(), view_, consequences,
+  answer_ = new AnswerPanel(left_, foot_, theme(), view_, consequences,
                             // All later: taking an answer makes the panel anew, and it still has a key in hand.
                             {[this](const AnswerRow& row) { CallAfter([this, row] { take(row); }); },
                              [this](const std::set<std::size_t>& chosen) { CallAfter([this, chosen] { takeOptions(chosen); }); },
@@ -97,7 +109,7 @@ void InterviewPage::buildQuestion() {
 }
 
 void InterviewPage::buildSaid() {
-  for (const SaidRow& row : saidLately(desk().interview()->session(), kSaidShown)) {
+  for (const SaidRow& row : saidLately(desk().interview()->session(), GetClientSize().y < FromDIP(kSmallHeight) ? kSaidInSmall : kSaidShown)) {
     auto* button = new KeyButton(left_, theme(), "said", {"", row.words, row.answer, false});
     nameFor(*button, row.words + " " + row.answer + ". Change it");
     button->Bind(wxEVT_BUTTON, [this, ref = row.question](wxCommandEvent&) { CallAfter([this, ref] { jump(ref); }); });
@@ -106,24 +118,25 @@ void InterviewPage::buildSaid() {
 }
 
 void InterviewPage::buildFoot(bool isQuestion) {
-  auto* row = new wxBoxSizer(wxHORIZONTAL);
   const auto add = [&](const std::string& cap, const std::string& words, std::function<void()> act) {
-    auto* button = new KeyButton(left_, theme(), "", {cap, words, "", false});
+    auto* button = new KeyButton(foot_, theme(), "", {cap, words, "", false});
     button->Bind(wxEVT_BUTTON, [this, act = std::move(act)](wxCommandEvent&) { CallAfter(act); });
-    row->Add(button, 0, wxRIGHT, FromDIP(8));
+    foot_->GetSizer()->Add(button, 0, wxRIGHT | wxBOTTOM, FromDIP(8));
   };
-  add("Backspace", "Back", [this] { back(); });
-  if (isQuestion) {
-    add("F8", showsConsequences_ ? "Hide what hangs on it" : "What hangs on it?", [this] { toggleConsequences(); });
-  }
-  left_->space(16);
-  left_->stack().Add(row);
+  add("Alt ←", "Back", [this] { back(); });
+  if (isQuestion) add("F8", showsConsequences_ ? "Hide what hangs on it" : "What hangs on it?", [this] { toggleConsequences(); });
+  Layout();
+}
+
+void InterviewPage::clear() {
+  left_->clear();
+  foot_->GetSizer()->Clear(true);
+  answer_ = nullptr;
 }
 
 void InterviewPage::buildEnd() {
   const wxWindowUpdateLocker calm(this);
-  left_->clear();
-  answer_ = nullptr;
+  clear();
   left_->put(new Prose(left_, theme(), Step::Title, "That was the last question"));
   const auto held = desk().interview()->session().heldBy();
   if (!held.empty()) left_->put(new Prose(left_, theme(), Step::Body, "Answers that are missing hold the decision:"), 8);
@@ -145,8 +158,7 @@ void InterviewPage::buildEnd() {
 void InterviewPage::buildUrgent(const application::Filed& filed) {
   const wxWindowUpdateLocker calm(this);
   isUrgentShown_ = true;
-  left_->clear();
-  answer_ = nullptr;
+  clear();
   auto* slab = new UrgentPanel(left_, theme(), filed.screening, desk().settings().emergencyNumber);
   left_->put(slab);
   left_->put(new Prose(left_, theme(), Step::Body, "An action record is open: it stays on the list until somebody says what was done."), 12);
@@ -200,6 +212,7 @@ void InterviewPage::takeList(const std::set<std::size_t>& yes, const std::set<st
 }
 
 void InterviewPage::after(const base::Result<bool>& taken) {
+  side_->forget();
   desk().answersChanged();
   place().say(savedWords(taken));
   place().refreshHead();

@@ -37,6 +37,7 @@ class InterviewPage : public Page {
   void buildEnd();
   void buildSaid();
   void buildFoot(bool isQuestion);
+  void clear();
 
   void take(const AnswerRow& row);
   void takeOptions(const std::set<std::size_t>& chosen);
@@ -54,6 +55,7 @@ class InterviewPage : public Page {
   void toggleConsequences();
 
   Column* left_;
+  wxPanel* foot_;  ///< buttons that stay in view below the question
   DecisionSide* side_;
   AnswerPanel* answer_ = nullptr;
   QuestionView view_;

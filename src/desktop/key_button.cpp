@@ -4,10 +4,10 @@
 #include <wx/dcclient.h>
 
 #include <algorithm>
-#include <sstream>
 
 #include "desktop/accessible.h"
 #include "desktop/text.h"
+#include "desktop/text_layout.h"
 
 namespace stile::desktop {
 namespace {
@@ -26,23 +26,7 @@ constexpr int kClientHeight = 84, kClientSmallHeight = 68;
 constexpr int kFullHeight = 800;
 constexpr double kLeastShare = 0.65;
 
-/// The text with line ends where it would go beyond `width`.
-std::string broken(wxWindow& window, const wxFont& font, const std::string& text, int width) {
-  wxClientDC measure(&window);
-  measure.SetFont(font);
-  std::istringstream words(text);
-  std::string all, line, word;
-  while (words >> word) {
-    const std::string longer = line.empty() ? word : line + " " + word;
-    if (!line.empty() && measure.GetTextExtent(shown(longer)).x > width) {
-      all += line + "\n";
-      line = word;
-    } else {
-      line = longer;
-    }
-  }
-  return all + line;
-}
+std::string broken(wxWindow& window, const wxFont& font, const std::string& text, int width) { return layOut(window, font, text, std::max(width, 1)).text; }
 
 }  // namespace
 
@@ -69,6 +53,7 @@ void KeyButton::choose(bool isChosen) {
 }
 
 void KeyButton::fit(int width) {
+  if (width == width_) return;
   width_ = width;
   fill();
 }
@@ -84,9 +69,7 @@ void KeyButton::fill() {
       words = broken(*this, main, words, inside);
       beside = broken(*this, small, beside, inside);
     } else {
-      wxClientDC measure(this);
-      measure.SetFont(small);
-      const int right = std::min(inside * 11 / 20, measure.GetTextExtent(shown(beside)).x + FromDIP(8));
+      const int right = std::min(inside * 11 / 20, layOut(*this, small, beside, 0).size.x + FromDIP(8));
       words = broken(*this, main, words, inside - right - FromDIP(10));
       beside = broken(*this, small, beside, right);
     }
@@ -112,8 +95,13 @@ void KeyButton::fill() {
   gtk_container_add(GTK_CONTAINER(button), across);
   gtk_widget_show_all(across);
   nameFor(*this, words_.words + (words_.beside.empty() ? "" : ", " + words_.beside), words_.cap.empty() ? "" : "Key " + words_.cap);
+  // What it was given before must not count: a row that needs fewer lines now gets lower.
+  int givenWidth = -1, givenHeight = -1;
+  gtk_widget_get_size_request(button, &givenWidth, &givenHeight);
+  gtk_widget_set_size_request(button, -1, -1);
   GtkRequisition least{}, wanted{};
   gtk_widget_get_preferred_size(button, &least, &wanted);
+  gtk_widget_set_size_request(button, givenWidth, givenHeight);
   // Targets for a finger, whatever the words need.
   if (isLarge()) {
     const double room = std::clamp(wxGetTopLevelParent(this)->GetClientSize().y / static_cast<double>(FromDIP(kFullHeight)), kLeastShare, 1.0);

@@ -21,7 +21,10 @@ class LadderPanel : public wxPanel, public Fitted {
  public:
   /// `jump` gets the slot of the fact that a sentence rests on.
   LadderPanel(wxWindow* parent, const Theme& theme, drawing::Colour ground, std::function<void(int slot)> jump);
+  /// `screening` must stay until the next call, or until forget().
   void show(const screening::Screening& screening, const std::string& emergencyNumber);
+  /// What was shown may be gone from now on; nothing of it is read before the next show().
+  void forget() { shown_ = nullptr; }
   void fit(int width) override;
 
  private:

@@ -116,7 +116,10 @@ void MeasurementPage::buildDetail() {
                           [this](const std::string& words) { place().say(words); });
     detail_->put(test_, 8);
   }
-  answer_ = new AnswerPanel(detail_, theme(), view, {},
+  auto* foot = new wxPanel(detail_);
+  foot->SetBackgroundColour(theme().colour(Colour::Well));
+  foot->SetSizer(new wxBoxSizer(wxHORIZONTAL));
+  answer_ = new AnswerPanel(detail_, foot, theme(), view, {},
                             {[this, row](const AnswerRow& said) { CallAfter([this, row, said] { took(takeRow(*desk().interview(), row.question, said)); }); },
                              [this, row](const std::set<std::size_t>& chosen) { CallAfter([this, row, chosen] { took(takeOptions(*desk().interview(), row.question, chosen)); }); },
                              [this, row](const std::string& text, bool isConfirmed) {
@@ -124,6 +127,7 @@ void MeasurementPage::buildDetail() {
                              },
                              [](const std::set<std::size_t>&, const std::set<std::size_t>&) {}});
   detail_->put(answer_, 4);
+  detail_->put(foot, 4);
   detail_->refit();
 }
 

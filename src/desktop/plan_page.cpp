@@ -8,6 +8,7 @@
 
 #include "desktop/drawing_panel.h"
 #include "desktop/key_button.h"
+#include "desktop/plan_view.h"
 #include "desktop/prose.h"
 #include "desktop/words_dialog.h"
 #include "documents/decision_words.h"
@@ -19,7 +20,7 @@ using drawing::Colour;
 
 namespace {
 
-constexpr double kSmallWidth = 120, kSmallHeight = 84, kLargeWidth = 360, kLargeHeight = 220;
+constexpr double kSmallWidth = 120, kSmallHeight = 84, kLargeWidth = 300, kLargeHeight = 168;
 constexpr int kBesideDrawing = 8;
 constexpr std::size_t kSwapKeys = 9;
 
@@ -85,6 +86,8 @@ void PlanPage::enter() {
   side_->clear();
   rows_.clear();
   selected_ = 0;
+  side_->Show(plan() != nullptr && !plan()->isEmpty());
+  Layout();
   if (plan() == nullptr || plan()->isEmpty()) {
     buildNoPlan();
   } else {
@@ -100,6 +103,13 @@ void PlanPage::buildNoPlan() {
   const auto* screening = desk().screening();
   list_->put(new Prose(list_, theme(), Step::Title, "No plan yet"));
   list_->put(new Prose(list_, theme(), Step::Body, screening == nullptr ? whyNothing() : documents::asSentence(screening->planBecause)), 8);
+  const std::string next = screening == nullptr ? "interview" : "decision";
+  auto* go = new KeyButton(list_, theme(), "primary", {"", "To the " + next, "", false});
+  go->Bind(wxEVT_BUTTON, [this, next](wxCommandEvent&) { CallAfter([this, next] { place().go(next); }); });
+  list_->space(16);
+  list_->stack().Add(go);
+  // A page without a focus would get no keys.
+  go->SetFocus();
 }
 
 void PlanPage::buildList(bool isHeld) {
@@ -107,6 +117,9 @@ void PlanPage::buildList(bool isHeld) {
   const auto& content = *desk().content();
   list_->put(new Prose(list_, theme(), Step::Title, isHeld ? "Held plan" : "Starter plan"));
   list_->put(new Prose(list_, theme(), Step::Body, isHeld ? documents::asSentence(desk().screening()->planBecause) + " It is shown to clinicians only." : plan.levelBecause), 4);
+  for (const std::string& dropped : desk().droppedEdits()) list_->put(new Prose(list_, theme(), Step::Reading, dropped, Colour::Shut), 4);
+  list_->put(new TermRow(list_, theme(), "Time", timeWords(plan, *desk().screening(), content)), 8);
+  list_->put(new TermRow(list_, theme(), "At hand", atHandWords(*desk().screening(), content)));
   std::string section;
   for (std::size_t i = 0; i < plan.lines.size(); ++i) {
     const auto& line = plan.lines[i];
@@ -131,6 +144,7 @@ void PlanPage::buildList(bool isHeld) {
   if (plan.weeks.empty()) return;
   list_->put(new Prose(list_, theme(), Step::Heading, "Week by week"), 22);
   list_->put(new Rule(list_, theme(), Colour::Post, 2), 4);
+  list_->put(new DrawingPanel(list_, theme(), Colour::Sheet, weekCurveOf(plan)), 10);
   for (const auto& week : plan.weeks) list_->put(new TermRow(list_, theme(), "Week " + std::to_string(week.number), week.words, week.heldBy));
 }
 
@@ -149,17 +163,20 @@ void PlanPage::buildSide() {
   for (std::size_t i = 0; i < rows_.size(); ++i) rows_[i]->choose(i == selected_);
   side_->put(new Prose(side_, theme(), Step::Heading, line.exercise->title));
   auto* picture = new DrawingPanel(side_, theme(), Colour::Well, pictureOf(*desk().content(), line, kLargeWidth, kLargeHeight));
-  side_->put(picture, 10);
-  side_->put(new Prose(side_, theme(), Step::Body, line.dose.words), 10);
-  if (!line.changed.empty()) side_->put(new TermRow(side_, theme(), "Changed", line.changed, line.changedBecause), 8);
-  if (line.override) side_->put(new TermRow(side_, theme(), "Beyond", line.override->beyond, "Reason: " + line.override->reason), 8);
+  side_->put(picture, 6);
+  side_->put(new Prose(side_, theme(), Step::Body, line.dose.words), 8);
+  // What can be done with the line stands where nobody has to scroll for it.
+  buildChanges();
+  side_->space(14);
+  side_->put(new Rule(side_, theme(), Colour::Post, 2));
+  if (!line.changed.empty()) side_->put(new TermRow(side_, theme(), "Changed", line.changed, line.changedBecause));
+  if (line.override) side_->put(new TermRow(side_, theme(), "Beyond", line.override->beyond, "Reason: " + line.override->reason));
   if (!line.pinnedBy.empty()) side_->put(new TermRow(side_, theme(), "Asked for", line.pinnedBy));
   if (!line.chosenBecause.empty() && line.pinnedBy.empty()) side_->put(new TermRow(side_, theme(), "Why this one", line.chosenBecause));
   if (!line.exercise->equipmentWords.empty()) side_->put(new TermRow(side_, theme(), "Needs", line.exercise->equipmentWords));
   std::string steps;
   for (const std::string& step : line.exercise->steps) steps += (steps.empty() ? "" : " ") + documents::asSentence(step);
   side_->put(new TermRow(side_, theme(), "How", steps));
-  buildChanges();
   buildLeftOut();
 }
 
@@ -177,11 +194,13 @@ void PlanPage::buildChanges() {
   row->Add(button("D", "Drop", &PlanPage::drop), 0, wxRIGHT, FromDIP(10));
   row->Add(button("P", "Pin", &PlanPage::pin), 0, wxRIGHT, FromDIP(10));
   if (!plan.edits.list.empty()) row->Add(button("Ctrl Z", "Undo", &PlanPage::undo));
-  side_->space(12);
+  side_->space(8);
   side_->stack().Add(row);
   const auto title = [this](const std::string& words) {
-    side_->put(new Prose(side_, theme(), Step::Heading, words), 22);
-    side_->put(new Rule(side_, theme(), Colour::Post, 2), 4);
+    auto* heading = new Prose(side_, theme(), Step::Reading, words);
+    heading->SetFont(theme().font(15, true));
+    side_->put(heading, 10);
+    side_->put(new Rule(side_, theme(), Colour::Post, 2), 2);
   };
   for (const auto& other : plan.alsoOpen) {
     if (other.exercise->purpose != line.exercise->purpose) continue;
@@ -189,12 +208,13 @@ void PlanPage::buildChanges() {
     others_.push_back(other.exercise->id);
     auto* swapFor = new KeyButton(side_, theme(), "row", {others_.size() <= kSwapKeys ? std::to_string(others_.size()) : "", other.exercise->title, documents::capitalized(other.because), true});
     swapFor->Bind(wxEVT_BUTTON, [this, at = others_.size() - 1](wxCommandEvent&) { CallAfter([this, at] { swap(at); }); });
-    side_->put(swapFor, 4);
+    side_->put(swapFor);
   }
 }
 
 void PlanPage::buildLeftOut() {
   const auto& plan = *this->plan();
+  firstTake_ = nullptr;
   if (plan.leftOut.empty()) return;
   side_->put(new Prose(side_, theme(), Step::Heading, "Left out, and why"), 22);
   side_->put(new Rule(side_, theme(), Colour::Post, 2), 4);
@@ -208,6 +228,7 @@ void PlanPage::buildLeftOut() {
       CallAfter([this, id, title] { change({plan::EditKind::Pin, id, {}, {}}, title + " is in the plan"); });
     });
     side_->stack().Add(take, 0, wxTOP, FromDIP(4));
+    if (firstTake_ == nullptr) firstTake_ = take;
   }
 }
 
@@ -221,7 +242,7 @@ void PlanPage::change(plan::Edit edit, const std::string& words) {
     if (!reason || reason->find_first_not_of(' ') == std::string::npos) return place().say("The plan is as it was.");
     edit.overrideReason = *reason;
   }
-  changed(after, words);
+  changed(after, desk().isPlanSaved() ? words + ". Saved" : words + ". Not saved: the change is only on the screen");
 }
 
 void PlanPage::changed(const std::string& exercise, const std::string& words) {
@@ -261,10 +282,12 @@ bool PlanPage::onKey(wxKeyEvent& event) {
   if (event.ControlDown() && key == 'Z') return CallAfter([this] { undo(); }), true;
   if (!rows_.empty() && desk().canEditPlan() && !event.HasAnyModifiers()) {
     if (key == 'D') return CallAfter([this] { drop(); }), true;
+    if (key == 'T' && firstTake_ != nullptr) return firstTake_->SetFocus(), true;
     if (key == 'P') return CallAfter([this] { pin(); }), true;
     const auto number = static_cast<std::size_t>(key - '1');
     if (key >= '1' && number < kSwapKeys && number < others_.size()) return CallAfter([this, number] { swap(number); }), true;
   }
+  if (!event.HasAnyModifiers() && list_->scrollBy(key)) return true;
   if (rows_.empty() || (key != WXK_UP && key != WXK_DOWN)) return false;
   if (key == WXK_DOWN && selected_ + 1 < rows_.size()) rows_[selected_ + 1]->SetFocus();
   if (key == WXK_UP && selected_ > 0) rows_[selected_ - 1]->SetFocus();

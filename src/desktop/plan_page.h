@@ -23,7 +23,7 @@ class PlanPage : public Page {
   void enter() override;
   bool needsContent() const override { return true; }
   bool onKey(wxKeyEvent& event) override;
-  std::string keys() const override { return "up, down exercise · 1 to 9 swap · D drop · P pin · Ctrl Z undo"; }
+  std::string keys() const override { return "up, down exercise · 1 to 9 swap · D drop · P pin · T left out · Ctrl Z undo"; }
 
  private:
   const plan::StarterPlan* plan() const;
@@ -33,6 +33,7 @@ class PlanPage : public Page {
   void buildSide();
   /// What a clinician can do with the line: pin, drop, and what it can be swapped for.
   void buildChanges();
+  /// Each with its reason, and a way to take it all the same.
   void buildLeftOut();
   /// Asks for a reason where the change goes beyond the limits.
   void change(plan::Edit edit, const std::string& words);
@@ -45,6 +46,7 @@ class PlanPage : public Page {
   Column *list_, *side_;
   std::vector<KeyButton*> rows_;
   std::size_t selected_ = 0;
+  KeyButton* firstTake_ = nullptr;  ///< of what was left out, the first that can be taken all the same
   std::vector<std::string> others_;  ///< exercises that the line can be swapped for, in the order of their keys
 };
 

@@ -1,6 +1,5 @@
 #include "desktop/prose.h"
 
-#include <wx/dcclient.h>
 #include <wx/sizer.h>
 
 #include <algorithm>
@@ -25,25 +24,33 @@ Prose::Prose(wxWindow* parent, const Theme& theme, Step step, const std::string&
 void Prose::say(const std::string& text) {
   if (text == text_) return;
   text_ = text;
-  SetLabel(label(text_));
-  if (width_ > 0) fit(width_);
+  layOutAnew();
 }
 
 void Prose::fit(int width) {
+  if (width == width_) return;
   width_ = width;
-  SetLabel(label(text_));
-  Wrap(width - width / kWiderDrawn);
+  layOutAnew();
+}
+
+bool Prose::SetFont(const wxFont& font) {
+  laid_.reset();
+  if (!wxStaticText::SetFont(font)) return false;
+  if (width_ > 0) layOutAnew();
+  return true;
+}
+
+void Prose::layOutAnew() {
+  laid_ = layOut(*this, GetFont(), text_, width_ > 0 ? width_ - width_ / kWiderDrawn : 0);
+  SetLabel(label(laid_->text));
+  InvalidateBestSize();
 }
 
 wxSize Prose::DoGetBestSize() const {
-  // The toolkit resolves the style of a label only when it first draws it, and until then measures in
-  // another font; what is drawn is in this one.
-  wxClientDC measure(const_cast<Prose*>(this));
-  measure.SetFont(GetFont());
-  wxSize size = measure.GetMultiLineTextExtent(GetLabelText());
-  size.x += size.x / kWiderDrawn;
-  size.IncTo(wxStaticText::DoGetBestSize());
-  return size;
+  // Not what the toolkit says: it resolves the style of a label only when it first draws it, and until
+  // then measures in another font.
+  if (!laid_) laid_ = layOut(const_cast<Prose&>(*this), GetFont(), text_, width_);
+  return {laid_->size.x + laid_->size.x / kWiderDrawn, laid_->size.y};
 }
 
 TermRow::TermRow(wxWindow* parent, const Theme& theme, const std::string& term, const std::string& text, const std::string& note)

@@ -4,9 +4,11 @@
 #include <wx/panel.h>
 #include <wx/stattext.h>
 
+#include <optional>
 #include <string>
 
 #include "desktop/fitted.h"
+#include "desktop/text_layout.h"
 
 namespace stile::desktop {
 
@@ -17,13 +19,16 @@ class Prose : public wxStaticText, public Fitted {
   void say(const std::string& text);
   const std::string& said() const { return text_; }
   void fit(int width) override;
+  bool SetFont(const wxFont& font) override;
 
  protected:
   wxSize DoGetBestSize() const override;
 
  private:
+  void layOutAnew();
   std::string text_;
   int width_ = 0;
+  mutable std::optional<TextLayout> laid_;  ///< of this text, font and width
 };
 
 /// A term at the left, sentences at its right, a hairline below.

@@ -85,7 +85,7 @@ void StartPage::buildSignIn() {
   open->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { signIn(); }); });
   column_->space(16);
   column_->stack().Add(open);
-  column_->space(44);
+  column_->space(30);
 }
 
 bool StartPage::onKey(wxKeyEvent& event) {

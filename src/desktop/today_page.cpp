@@ -19,14 +19,17 @@ TodayPage::TodayPage(wxWindow* parent, Workplace& place) : Page(parent, place) {
   auto* left = new wxBoxSizer(wxVERTICAL);
   auto* top = new wxBoxSizer(wxHORIZONTAL);
   day_ = new Prose(this, theme(), Step::Title, " ");
-  top->Add(day_, 1, wxALIGN_CENTRE_VERTICAL);
+  top->Add(day_, 0, wxALIGN_CENTRE_VERTICAL);
+  top->AddStretchSpacer(1);
   find_ = new wxTextCtrl(this, wxID_ANY, "");
   find_->SetFont(theme().font(Step::Body));
-  find_->SetHint("Find: part of a name or number");
+  top->Add(new Prose(this, theme(), Step::Reading, "Find"), 0, wxALIGN_CENTRE_VERTICAL | wxLEFT | wxRIGHT, FromDIP(8));
+  find_->SetHint("Part of a name or number");
   nameFor(*find_, "Find a client", "Part of a name or of the record number");
-  find_->SetMinSize(FromDIP(wxSize(270, -1)));
+  find_->SetMinSize(FromDIP(wxSize(110, -1)));
+  find_->SetMaxSize(FromDIP(wxSize(270, -1)));
   find_->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { fill(); });
-  top->Add(find_, 0, wxALIGN_CENTRE_VERTICAL | wxRIGHT, FromDIP(10));
+  top->Add(find_, 2, wxALIGN_CENTRE_VERTICAL | wxRIGHT, FromDIP(10));
   auto* made = new KeyButton(this, theme(), "", {"Ctrl N", "New client", "", false});
   made->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) {
     desk().closeClient();

@@ -117,12 +117,18 @@ Flow BlockSetter::of(const List& form) const {
   if (form.isInColumns && form.items.size() > 1 && width_ > m_.body.size * 24) return columnsList(form);
   const double indent = m_.body.size * (form.isNumbered ? 1.7 : 1.1);
   openTag(flow, "L");
+  std::vector<Slice> items;
   for (std::size_t i = 0; i < form.items.size(); ++i) {
     const std::string mark = form.isNumbered ? std::to_string(i + 1) + "." : "•";
-    Slice item = listItem(mark, form.items[i], indent, i == 0 ? m_.gap * 0.6 : m_.body.size * 0.13);
-    item.keepsNext = i + 1 < form.items.size() && (i == 0 || i + 2 == form.items.size());
-    add(flow, std::move(item));
+    items.push_back(listItem(mark, form.items[i], indent, i == 0 ? m_.gap * 0.6 : m_.body.size * 0.13));
   }
+  // No single line of a list alone at the foot or the head of a page.
+  const auto isLine = [this](const Slice& item) { return item.height < m_.body.line * 1.5; };
+  if (items.size() > 1) {
+    items.front().keepsNext = isLine(items.front());
+    items[items.size() - 2].keepsNext = items[items.size() - 2].keepsNext || isLine(items.back());
+  }
+  for (Slice& item : items) add(flow, std::move(item));
   closeTag(flow);
   return flow;
 }

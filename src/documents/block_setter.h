@@ -25,6 +25,12 @@ class BlockSetter {
     setter.boxTag_ = "H2";
     return setter;
   }
+  /// The same with less room on a page, for what stands below a heading.
+  BlockSetter lower(double by) const {
+    BlockSetter setter = *this;
+    setter.tallest_ -= by;
+    return setter;
+  }
   /// One paragraph under `tag`; long ones may be broken between pages.
   Flow text(const std::string& words, const TextStyle& style, const std::string& tag, double before,
             std::size_t boldBytes = 0) const;
@@ -54,15 +60,18 @@ class BlockSetter {
   Flow of(const CutLine& form) const;
 
   Flow compactRows(const Rows& form) const;
-  Slice compactRow(const Row& row, double x, double width) const;
+  Flow compactRow(const Row& row, double before) const;
   Slice row(const Row& row, double term, double note) const;
   Flow columnsList(const List& form) const;
   Slice listItem(const std::string& mark, const std::string& words, double indent, double before) const;
   Flow framed(const Box& form, double padX, double padY) const;
+  /// A box around `inside` that goes on over pages, its sides with it.
+  Flow brokenBox(Flow inside, double padY, BoxKind kind) const;
   Flow exercise(const Box& form) const;
   /// Paints the picture of an exercise with its number, or the number alone, at a height.
   std::function<void(PdfCanvas&, double)> numberedPicture(const Box& form, double width, double height) const;
   Flow question(const Box& form) const;
+  std::string fitted(const std::string& words, const TextStyle& style, double room, bool isRest) const;
   Slice tableRow(const std::vector<Cell>& cells, const std::vector<double>& widths, bool isHead, bool isGrid) const;
 
   const Typesetter& type_;

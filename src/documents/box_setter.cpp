@@ -10,13 +10,15 @@ namespace {
 
 using drawing::Colour;
 
-/// The flow moved as it is, but breakable, its first space set.
-void startWith(Flow& flow, double before) {
-  for (Step& step : flow)
-    if (step.kind == Step::Kind::Slice) {
-      step.slice.before = before;
-      return;
-    }
+/// A notice that takes more than this share of a page may be broken.
+constexpr double kWholeNotice = 0.5;
+
+/// Sides of a frame with its top, its foot, or neither.
+void framePart(PdfCanvas& canvas, double x, double y, double width, double height, double line, Colour colour, bool isFirst, bool isLast) {
+  canvas.fill(x, y, line, height, colour);
+  canvas.fill(x + width - line, y, line, height, colour);
+  if (isFirst) canvas.fill(x, y, width, line, colour);
+  if (isLast) canvas.fill(x, y + height - line, width, line, colour);
 }
 
 }  // namespace
@@ -57,10 +59,8 @@ Flow BlockSetter::framed(const Box& form, double padX, double padY) const {
   }
   append(flow, inner.set(form.blocks));
   const double height = heightOf(flow) + 2 * padY;
-  if (height > tallest_) {  // no page holds it: it goes without a frame, and may be broken
-    startWith(flow, m_.gap * 1.4);
-    return flow;
-  }
+  if (form.kind == BoxKind::NotForNow && height > tallest_ * kWholeNotice) return brokenBox(std::move(flow), padY, form.kind);
+  if (height > tallest_) return brokenBox(std::move(flow), padY, form.kind);
   const auto inside = std::make_shared<Flow>(std::move(flow));
   Slice slice;
   slice.before = m_.gap * 1.4;
@@ -96,6 +96,40 @@ Flow BlockSetter::framed(const Box& form, double padX, double padY) const {
   Flow result;
   add(result, std::move(slice));
   return result;
+}
+
+Flow BlockSetter::brokenBox(Flow inside, double padY, BoxKind kind) const {
+  std::vector<Slice*> slices;
+  for (Step& step : inside)
+    if (step.kind == Step::Kind::Slice) slices.push_back(&step.slice);
+  if (slices.empty()) return inside;
+  for (Slice* slice : slices) {
+    const bool isFirst = slice == slices.front(), isLast = slice == slices.back();
+    const double above = isFirst ? padY : slice->before, below = isLast ? padY : 0;
+    slice->before = isFirst ? m_.gap * 1.4 : 0;
+    slice->height += above + below;
+    slice->paint = [this_ = *this, paint = std::move(slice->paint), above, height = slice->height, isFirst, isLast, kind](PdfCanvas& canvas, double y) {
+      const double x = this_.x_, width = this_.width_;
+      canvas.ornament([&] {
+        if (kind == BoxKind::NotForNow)
+          canvas.noticePart(x, y, width, height, isFirst ? 15 : 0, isFirst, isLast, this_.document_.isBlackOnly);
+        else if (kind == BoxKind::Stop)
+          canvas.fill(x, y, 3.75, height, this_.document_.isBlackOnly ? Colour::Ink : Colour::Post);
+        else if (kind == BoxKind::Emergency)
+          framePart(canvas, x, y, width, height, 3.75, Colour::Ink, isFirst, isLast);
+        else
+          framePart(canvas, x, y, width, height, 1.1, Colour::Edge, isFirst, isLast);
+      });
+      paint(canvas, y + above);
+    };
+  }
+  // No single line at either end.
+  if (slices.size() > 1) slices.front()->keepsNext = slices[slices.size() - 2]->keepsNext = true;
+  Flow flow;
+  openTag(flow, "Div");
+  append(flow, std::move(inside));
+  closeTag(flow);
+  return flow;
 }
 
 Flow BlockSetter::of(const Box& form) const {
@@ -197,14 +231,17 @@ Flow BlockSetter::exercise(const Box& form) const {
     append(words, setter.set(form.blocks));
     return words;
   };
-  Flow words = wordsAt(at(x_ + frame + gap, width_ - frame - gap));
+  Flow words;
   double shift = 0, pictureHeight = frame, pictureWidth = frame;
-  if (std::max(heightOf(words), frame) > tallest_) {
-    // Too long beside the picture: the words go under it, over the whole width.
-    pictureHeight = hasPicture ? std::min(frame, tallest_ * 0.22) : number;
+  if (!document_.isOneExerciseAPage) words = wordsAt(at(x_ + frame + gap, width_ - frame - gap));
+  if (document_.isOneExerciseAPage || std::max(heightOf(words), frame) > tallest_) {
+    // A page of its own, or too long beside the picture: the words go under it, over the whole width,
+    // and the picture takes what they leave.
+    words = wordsAt(*this);
+    const double free = tallest_ - heightOf(words) - m_.gap;
+    pictureHeight = hasPicture ? std::clamp(free, tallest_ * 0.12, tallest_ * 0.4) : number;
     pictureWidth = hasPicture ? std::min(width_, pictureHeight * 1.8) : number;
     shift = pictureHeight + m_.gap;
-    words = wordsAt(*this);
   }
   const auto paintPicture = numberedPicture(form, pictureWidth, pictureHeight);
   Slice slice;

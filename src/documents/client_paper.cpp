@@ -16,7 +16,10 @@ Document startClientPaper(const std::string& title, const ClientRequest& request
   paper.logoPng = request.style.logoPng;
   paper.words = {texts.phrase("page"), texts.phrase("rest"), texts.phrase("name"), texts.phrase("tickBox")};
   paper.about.clear();
-  if (!request.client.born.empty()) paper.about.push_back(texts.phrase("born", {{"born", request.client.born}}));
+  if (!request.client.born.empty()) {
+    const auto born = base::Date::parse(request.client.born);
+    paper.about.push_back(texts.phrase("born", {{"born", born ? texts.date(*born) : request.client.born}}));
+  }
   paper.about.push_back(texts.date(request.screening.date));
   paper.footer = {texts.phrase("caution")};
   if (hasUnreviewedRules(request.content)) paper.footer.push_back(texts.phrase("notReviewed"));

@@ -1,5 +1,7 @@
 #include "documents/client_sheets.h"
 
+#include <algorithm>
+
 #include "documents/client_boxes.h"
 #include "documents/client_wishes.h"
 #include "documents/limit_words.h"
@@ -24,10 +26,42 @@ void addStops(Document& paper, const ClientRequest& request) {
   paper.sections.push_back({"", stopBoxes(request.screening, request.settings, request.texts, Choice::AllFindings), false});
 }
 
+/// Sentences of a text, each with its full stop.
+std::vector<std::string> sentencesOf(const std::string& text) {
+  std::vector<std::string> sentences;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t stop = std::min(text.find(". ", at), text.size());
+    sentences.push_back(text.substr(at, stop == text.size() ? stop : stop + 1 - at));
+    at = stop == text.size() ? stop : stop + 2;
+  }
+  return sentences;
+}
+
+/// What every row says is said once, in a row before them.
+void sayOnce(Table& table, const std::string& everyWeek) {
+  if (table.rows.size() < 3) return;
+  std::vector<std::string> shared = sentencesOf(table.rows.front()[1].text);
+  for (const auto& row : table.rows) {
+    const auto these = sentencesOf(row[1].text);
+    std::erase_if(shared, [&](const std::string& one) { return std::find(these.begin(), these.end(), one) == these.end(); });
+  }
+  std::string words;
+  for (const std::string& one : shared) words += (words.empty() ? "" : " ") + one;
+  if (shared.empty()) return;
+  for (auto& row : table.rows) {
+    std::string own;
+    for (const std::string& one : sentencesOf(row[1].text))
+      if (std::find(shared.begin(), shared.end(), one) == shared.end()) own += (own.empty() ? "" : " ") + one;
+    if (own.empty()) return;  // a row would be empty: the table stays as it is
+    row[1].text = own;
+  }
+  table.rows.insert(table.rows.begin(), {{everyWeek, CellKind::Text}, {words, CellKind::Text}});
+}
+
 }  // namespace
 
 Table weeksTable(const plan::StarterPlan& plan, const HandoutTexts& texts) {
-  Table table{texts.heading("weeksAhead"), {texts.phrase("weekColumn"), texts.phrase("planColumn")}, {}, false};
+  Table table{texts.heading("weeksAhead"), {texts.phrase("weekColumn"), texts.phrase("planColumn")}, {}, false, {1, 4}};
   for (std::size_t first = 0, next = 0; first < plan.weeks.size(); first = next) {
     next = first + 1;
     while (next < plan.weeks.size() && plan.weeks[next].words == plan.weeks[first].words) ++next;
@@ -35,6 +69,7 @@ Table weeksTable(const plan::StarterPlan& plan, const HandoutTexts& texts) {
     table.rows.push_back({{from == to ? from : texts.phrase("weeks", {{"from", from}, {"to", to}}), CellKind::Text},
                           {plan.weeks[first].words, CellKind::Text}});
   }
+  sayOnce(table, texts.phrase("everyWeek"));
   return table;
 }
 
@@ -86,10 +121,14 @@ std::optional<Document> carerSheetOf(const ClientRequest& request) {
   Section first;
   if (!request.client.name.empty())
     first.blocks.push_back({Paragraph{texts.phrase("madeForClient", {{"client", isolated(request.client.name)}}), ""}});
-  for (Block& block : stopBoxes(request.screening, request.settings, texts, Choice::AllFindings))
-    first.blocks.push_back(std::move(block));
+  auto boxes = stopBoxes(request.screening, request.settings, texts, Choice::AllFindings);
+  auto help = HandoutTexts::chosen(texts.carer, request.screening, Choice::CertainOnly);
+  // In large letters a box is a page: what fits beside the head goes first.
+  const bool isLarge = paper.textSize != TextSize::Points14;
+  if (!isLarge) first.blocks.insert(first.blocks.end(), std::make_move_iterator(boxes.begin()), std::make_move_iterator(boxes.end()));
   paper.sections.push_back(std::move(first));
-  addList(paper, texts.heading("carerHelp"), HandoutTexts::chosen(texts.carer, request.screening, Choice::CertainOnly));
+  addList(paper, texts.heading("carerHelp"), std::move(help));
+  if (isLarge) paper.sections.push_back({"", std::move(boxes), false});
   addList(paper, texts.heading("gates"), gateSentences(request));
   addList(paper, texts.heading("checks"), checkSentences(request));
   Section avoid{texts.heading("carerAvoid"), {}, false};

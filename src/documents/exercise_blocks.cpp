@@ -1,6 +1,7 @@
 #include "documents/exercise_blocks.h"
 
 #include <algorithm>
+#include <set>
 
 #include "plan/doses.h"
 #include "plan/figure_of.h"
@@ -83,7 +84,7 @@ const char* headingKey(plan::Section section) {
 }
 
 Block exerciseBlock(const plan::StarterPlan& plan, std::size_t index, const screening::Screening& screening,
-                    const plan::Library& library, const HandoutTexts& texts, bool saysManner) {
+                    const plan::Library& library, const HandoutTexts& texts, bool saysManner, std::set<std::string>& saidWishes) {
   const plan::Line& line = plan.lines[index];
   Box box{BoxKind::Exercise, line.exercise->title, {}, std::to_string(index + 1), {}};
   if (const auto picture = plan::figureOf(library, line)) box.picture = Figure{*picture, {}};
@@ -92,7 +93,8 @@ Block exerciseBlock(const plan::StarterPlan& plan, std::size_t index, const scre
         {Paragraph{texts.phrase("equipment", {{"equipment", line.exercise->equipmentWords}}), ""}});
   if (!line.changed.empty())
     box.blocks.push_back({Paragraph{"", texts.phrase("changed", {{"changed", line.changed}})}});
-  if (!line.saidBecause.empty()) box.blocks.push_back({Paragraph{line.saidBecause, "", Tone::Small}});
+  // A wish is named at the first exercise that serves it.
+  if (!line.saidBecause.empty() && saidWishes.insert(line.saidBecause).second) box.blocks.push_back({Paragraph{line.saidBecause, "", Tone::Small}});
   if (line.override && !line.override->rules.empty()) box.blocks.push_back({Paragraph{texts.phrase("overridden"), ""}});
   box.blocks.push_back({List{line.exercise->steps, true, false}});
   const DoseWords dose = doseWordsOf(line, library);
@@ -101,6 +103,21 @@ Block exerciseBlock(const plan::StarterPlan& plan, std::size_t index, const scre
   if (const std::string easier = tooHard(line, plan, screening, library, texts); !easier.empty())
     box.blocks.push_back({Paragraph{easier, texts.phrase("tooHardLead")}});
   return {std::move(box)};
+}
+
+std::size_t endOfSection(const plan::StarterPlan& plan, std::size_t first) {
+  std::size_t next = first;
+  while (next < plan.lines.size() && plan.lines[next].exercise->section == plan.lines[first].exercise->section) ++next;
+  return next;
+}
+
+/// The manner that every exercise of the section from `first` on has, when there are several; or "".
+std::string sharedManner(const plan::StarterPlan& plan, std::size_t first, const plan::Library& library) {
+  const std::size_t end = endOfSection(plan, first);
+  const std::string manner = doseWordsOf(plan.lines[first], library).manner;
+  for (std::size_t i = first; i < end; ++i)
+    if (doseWordsOf(plan.lines[i], library).manner != manner) return "";
+  return end - first > 1 ? manner : "";
 }
 
 }  // namespace
@@ -117,20 +134,25 @@ DoseWords doseWordsOf(const plan::Line& line, const plan::Library& library) {
   return {words.substr(0, end), next == std::string::npos ? "" : words.substr(next)};
 }
 
+std::vector<SharedManner> sharedManners(const plan::StarterPlan& plan, const plan::Library& library, const HandoutTexts& texts) {
+  std::vector<SharedManner> all;
+  for (std::size_t first = 0; first < plan.lines.size(); first = endOfSection(plan, first))
+    if (std::string manner = sharedManner(plan, first, library); !manner.empty())
+      all.push_back({texts.heading(headingKey(plan.lines[first].exercise->section)), std::move(manner)});
+  return all;
+}
+
 std::vector<Section> exerciseSections(const plan::StarterPlan& plan, const screening::Screening& screening,
-                                      const plan::Library& library, const HandoutTexts& texts) {
+                                      const plan::Library& library, const HandoutTexts& texts, bool saysShared) {
   std::vector<Section> sections;
+  std::set<std::string> saidWishes;
   for (std::size_t first = 0, next = 0; first < plan.lines.size(); first = next) {
-    const plan::Section of = plan.lines[first].exercise->section;
-    const std::string manner = doseWordsOf(plan.lines[first], library).manner;
-    bool isSaidOnce = !manner.empty();
-    for (next = first; next < plan.lines.size() && plan.lines[next].exercise->section == of; ++next)
-      isSaidOnce = isSaidOnce && doseWordsOf(plan.lines[next], library).manner == manner;
-    isSaidOnce = isSaidOnce && next - first > 1;
-    Section section{texts.heading(headingKey(of)), {}, false};
-    if (isSaidOnce) section.blocks.push_back({Paragraph{texts.phrase("forAll", {{"what", manner}}), ""}});
+    next = endOfSection(plan, first);
+    const std::string shared = sharedManner(plan, first, library);
+    Section section{texts.heading(headingKey(plan.lines[first].exercise->section)), {}, false};
+    if (saysShared && !shared.empty()) section.blocks.push_back({Paragraph{texts.phrase("forAll", {{"what", shared}}), ""}});
     for (std::size_t i = first; i < next; ++i)
-      section.blocks.push_back(exerciseBlock(plan, i, screening, library, texts, !isSaidOnce));
+      section.blocks.push_back(exerciseBlock(plan, i, screening, library, texts, shared.empty(), saidWishes));
     sections.push_back(std::move(section));
   }
   return sections;

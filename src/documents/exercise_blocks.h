@@ -16,10 +16,16 @@ struct DoseWords {
 };
 DoseWords doseWordsOf(const plan::Line& line, const plan::Library& library);
 
-/// The sections of the plan in session order: a heading, what holds for all its exercises said once,
-/// then each with its number in the whole plan, what is needed, what was changed, steps and dose. An
+/// What holds for every exercise of a section of the plan, with the section's heading: said once.
+struct SharedManner {
+  std::string heading, manner;
+};
+std::vector<SharedManner> sharedManners(const plan::StarterPlan& plan, const plan::Library& library, const HandoutTexts& texts);
+
+/// The sections of the plan in session order: a heading, what holds for all its exercises said once
+/// (or left out, where the paper says it elsewhere), then each with its number in the whole plan, what is needed, what was changed, steps and dose. An
 /// easier exercise is named only where no limit, place or equipment speaks against it.
 std::vector<Section> exerciseSections(const plan::StarterPlan& plan, const screening::Screening& screening,
-                                      const plan::Library& library, const HandoutTexts& texts);
+                                      const plan::Library& library, const HandoutTexts& texts, bool saysShared = true);
 
 }  // namespace stile::documents

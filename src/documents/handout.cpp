@@ -37,17 +37,17 @@ class HandoutMaker {
       rest.assign(rows.begin() + static_cast<std::ptrdiff_t>(kNotForNowLines), rows.end());
       rows.resize(kNotForNowLines);
     }
-    paper.sections.push_back(firstPage(std::move(rows), !rest.empty()));
+    paper.sections.push_back(firstPage(std::move(rows), !rest.empty(), paper.isOneExerciseAPage));
     addList(paper, "gates", gateSentences(request_));
     addList(paper, "checks", checkSentences(request_));
     addList(paper, "keepTo", keepToSentences(request_));
     addList(paper, "goals", plan_.firstSteps);
-    for (Section& section : exerciseSections(plan_, screening_, content_.library, texts_))
+    // Where each exercise has a page of its own, what holds for several of them stands before them all.
+    const bool isApart = paper.isOneExerciseAPage;
+    if (isApart) addEffort(paper, true);
+    for (Section& section : exerciseSections(plan_, screening_, content_.library, texts_, !isApart))
       paper.sections.push_back(std::move(section));
-    Section effort{texts_.heading("effort"), {}, false};
-    if (!plan_.effortWords.empty()) effort.blocks.push_back({List{plan_.effortWords, false, false}});
-    effort.blocks.push_back({Paragraph{texts_.phrase("tooHardGeneral"), texts_.phrase("tooHardLead")}});
-    paper.sections.push_back(std::move(effort));
+    if (!isApart) addEffort(paper, false);
     // A sheet of its own, to hang up.
     paper.sections.push_back({texts_.heading("week"), {{weekGrid(plan_, limits_, texts_)}}, true});
     if (!plan_.weeks.empty()) paper.sections.push_back({texts_.heading("weeksAhead"), {{weeksTable(plan_, texts_)}}, false});
@@ -63,18 +63,18 @@ class HandoutMaker {
       addNotForNow(more, std::move(rest));
       paper.sections.push_back(std::move(more));
     }
-    if (auto contact = contactBlocks(settings_, texts_); !contact.empty())
-      paper.sections.push_back({"", std::move(contact), false});
   }
 
  private:
-  Section firstPage(std::vector<Row> rows, bool isMoreBehind) const {
+  /// `isLarge`: large letters leave room for the boxes only; who made it stands after them.
+  Section firstPage(std::vector<Row> rows, bool isMoreBehind, bool isLarge) const {
     Section section;
-    section.blocks.push_back({Paragraph{texts_.phrase("madeFor", {{"by", madeBy(settings_, texts_)},
+    Block made{Paragraph{texts_.phrase("madeFor", {{"by", madeBy(settings_, texts_)},
                                                                   {"date", texts_.date(screening_.date)},
                                                                   {"until", texts_.date(until())}}) +
                                             " " + texts_.phrase("callAgain"),
-                                        "", Tone::Small}});
+                                        "", Tone::Small}};
+    if (!isLarge) section.blocks.push_back(made);
     if (!rows.empty()) {
       const std::string more = isMoreBehind ? " " + texts_.phrase("restIsOnLastPage") : "";
       Box box{BoxKind::NotForNow, texts_.heading("notForNow") + more, {{Rows{std::move(rows), true}}}};
@@ -82,6 +82,23 @@ class HandoutMaker {
     }
     for (Block& block : stopBoxes(screening_, settings_, texts_, Choice::AllFindings))
       section.blocks.push_back(std::move(block));
+    if (isLarge) section.blocks.push_back(std::move(made));
+    return section;
+  }
+
+  /// How hard it should feel, and whom to ask: before a part that starts a page, where there is room.
+  void addEffort(Document& paper, bool saysShared) const {
+    paper.sections.push_back(effort(saysShared));
+    if (auto contact = contactBlocks(settings_, texts_); !contact.empty()) paper.sections.push_back({"", std::move(contact), false});
+  }
+
+  Section effort(bool saysShared) const {
+    Section section{texts_.heading("effort"), {}, false};
+    if (!plan_.effortWords.empty()) section.blocks.push_back({List{plan_.effortWords, false, false}});
+    if (saysShared)
+      for (const SharedManner& shared : sharedManners(plan_, content_.library, texts_))
+        section.blocks.push_back({Paragraph{shared.manner, shared.heading + ":"}});
+    section.blocks.push_back({Paragraph{texts_.phrase("tooHardGeneral"), texts_.phrase("tooHardLead")}});
     return section;
   }
 

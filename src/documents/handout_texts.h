@@ -81,7 +81,7 @@ inline constexpr std::array<KeyAndSlots, 32> kHeadings{
  {"carerAvoid", ""},
  {"record", ""}}};
 /// The same for phrases.
-inline constexpr std::array<KeyAndSlots, 71> kPhrasesOfHandout{{{"madeFor", "by date until"},
+inline constexpr std::array<KeyAndSlots, 74> kPhrasesOfHandout{{{"madeFor", "by date until"},
                                                                 {"toldUs", "by date"},
                                                                 {"callAgain", ""},
                                                                 {"instead", "instead"},
@@ -149,6 +149,9 @@ inline constexpr std::array<KeyAndSlots, 71> kPhrasesOfHandout{{{"madeFor", "by 
  {"byEmail", "email"},
  {"yourClinic", ""},
  {"anyEmergencyNumber", ""},
+ {"everyWeek", ""},
+ {"listAnd", ""},
+ {"listOr", ""},
  {"left", ""},
  {"right", ""},
  {"record", "record"}}};

@@ -179,7 +179,7 @@ class HtmlWriter {
       html_ += "<tr>";
       for (std::size_t i = 0; i < cells.size(); ++i) {
         const Cell& cell = cells[i];
-        if (i == 0)
+        if (i == 0 && !cell.text.empty())  // one to write in heads nothing
           html_ += "<th scope=\"row\">" + escaped(cell.text) + "</th>";
         else if (cell.kind == CellKind::TickBox)
           html_ += "<td><span class=\"tick\" role=\"img\" aria-label=\"" + escaped(words_.tickBox) + "\"></span></td>";

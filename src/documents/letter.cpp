@@ -15,6 +15,9 @@ using limits::Rung;
 using screening::PlanState;
 using screening::Screening;
 
+/// More findings than these make the outcome letter longer than a page.
+constexpr std::size_t kMostReasons = 10;
+
 std::string clientOf(const LetterRequest& request) {
   return request.client.name.empty() ? request.texts.phrases.say("aboutClient") : isolated(request.client.name);
 }
@@ -67,10 +70,9 @@ std::string planned(const LetterRequest& request, Rung wanted) {
                                                    {"days", dose.daysPerWeek->toText(0)}});
     }
   const auto means = request.texts.intensities.find(wanted);
-  return phrases.say("plannedHome", {{"by", writer(request)},
-                                     {"aerobic", aerobic},
-                                     {"strength", strength},
-                                     {"intensity", means == request.texts.intensities.end() ? "" : means->second.second}});
+  const std::string intensity = means == request.texts.intensities.end() ? "" : means->second.second;
+  if (aerobic.empty() && strength.empty()) return phrases.say("plannedLater", {{"intensity", intensity}});
+  return phrases.say("plannedHome", {{"by", writer(request)}, {"aerobic", aerobic}, {"strength", strength}, {"intensity", intensity}});
 }
 
 std::string meanwhile(const LetterRequest& request) {
@@ -84,6 +86,20 @@ std::string joined(const std::set<std::string>& sentences) {
   std::string text;
   for (const std::string& one : sentences) text += (text.empty() ? "" : " ") + asSentence(capitalized(one));
   return text;
+}
+
+/// What the gravest certain findings say, and how many there are besides.
+std::string whyDecided(const LetterRequest& request) {
+  std::vector<const rules::Finding*> findings;
+  for (const rules::Finding& finding : request.screening.findings)
+    if (finding.standing == rules::Standing::Certain && finding.full.action > limits::Action::None) findings.push_back(&finding);
+  std::stable_sort(findings.begin(), findings.end(),
+                   [](const auto* a, const auto* b) { return a->full.action > b->full.action; });
+  std::string why;
+  for (std::size_t i = 0; i < std::min(findings.size(), kMostReasons); ++i) why += (why.empty() ? "" : " ") + findings[i]->say.clinician;
+  if (findings.size() > kMostReasons)
+    why += " " + request.texts.phrases.say("lessWeight", {{"count", std::to_string(findings.size() - kMostReasons)}});
+  return why;
 }
 
 /// Signature, consent and copies in one row.
@@ -176,17 +192,15 @@ Document outcomeLetterOf(const LetterRequest& request) {
       texts.phrases.say("outcomeThanks", {{"client", clientOf(request)}, {"date", screening.date.toLongText()}}), ""}});
   std::vector<Row> rows;
   rows.push_back({texts.headings.say("decided"), {decisionSentence(screening) + " " + actionSentence(screening)}, {}});
-  std::string why;
-  for (const rules::Finding& finding : screening.findings)
-    if (finding.standing == rules::Standing::Certain && finding.full.action > limits::Action::None)
-      why += (why.empty() ? "" : " ") + finding.say.clinician;
-  if (!why.empty()) rows.push_back({texts.headings.say("whyAsked"), {why}, {}});
+  if (const std::string why = whyDecided(request); !why.empty()) rows.push_back({texts.headings.say("why"), {why}, {}});
   if (screening.planState == PlanState::Made && screening.plan)
     rows.push_back({texts.headings.say("plan"), {planned(request, std::max(screening.floor.usable.aerobic, screening.floor.usable.strength))}, {}});
   else
     rows.push_back({texts.headings.say("plan"), {texts.phrases.say("outcomeNoPlan", {{"because", screening.planBecause}})}, {}});
   std::string checks;
-  for (const std::string& id : screening.floor.limits.checks)
+  // Checks go with a plan.
+  const bool hasPlan = screening.planState == PlanState::Made;
+  for (const std::string& id : hasPlan ? screening.floor.limits.checks : decltype(screening.floor.limits.checks){})
     if (const auto check = request.content.rules.checks.find(id); check != request.content.rules.checks.end())
       checks += (checks.empty() ? "" : " ") + check->second.say.clinician;
   if (!checks.empty()) rows.push_back({texts.headings.say("checks"), {checks}, {}});

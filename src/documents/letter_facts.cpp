@@ -57,29 +57,52 @@ Row symptomRow(const Screening& screening, const LetterTexts& texts) {
   return row;
 }
 
-/// Conditions that were told: yes to a question, or an option chosen.
-Row conditionRow(const Screening& screening, const LetterTexts& texts) {
-  const std::set<std::string> topics{"heart-vessels", "lungs", "metabolism-kidneys", "bones-joints", "back", "pregnancy", "falls"};
-  std::vector<std::string> said;
+/// What was told of one condition, with the answers that belong to it: "osteoarthritis of a knee (left)".
+struct Condition {
+  std::string id, words;
+  std::vector<std::string> more;
+};
+
+std::string wordsOfCondition(const Condition& condition) {
+  std::string text = condition.words;
+  for (std::size_t i = 0; i < condition.more.size(); ++i) text += (i == 0 ? " (" : ", ") + condition.more[i];
+  return text + (condition.more.empty() ? "" : ")");
+}
+
+/// An answer within a sentence; months keep their capitals.
+std::string answerInside(const Definition& definition, const Fact& fact) {
+  const std::string text = facts::display(definition, fact);
+  return definition.type == FactType::Date ? text : uncapitalized(text);
+}
+
+/// The answers of one question that takes several stand together: "lung conditions: COPD, asthma".
+void addOption(const Definition& definition, std::vector<Condition>& conditions) {
+  const auto colon = definition.label.find(": ");
+  const std::string question = definition.label.substr(0, colon);
+  const std::string option = colon == std::string::npos ? "" : uncapitalized(definition.label.substr(colon + 2));
+  const auto same = std::find_if(conditions.begin(), conditions.end(), [&](const Condition& one) { return one.id == question; });
+  if (same != conditions.end())
+    same->words += ", " + option;
+  else
+    conditions.push_back({question, uncapitalized(question) + (option.empty() ? "" : ": " + option), {}});
+}
+
+/// A side or a grade stands with the condition it is of.
+void addChoice(const Definition& definition, const Fact& fact, std::vector<Condition>& conditions) {
+  const std::string answer = answerInside(definition, fact);
+  const auto of = std::find_if(conditions.rbegin(), conditions.rend(), [&](const Condition& one) { return definition.id.starts_with(one.id); });
+  if (of != conditions.rend())
+    of->more.push_back(answer);
+  else
+    conditions.push_back({definition.id, uncapitalized(definition.label) + ": " + answer, {}});
+}
+
+/// Whole repetitions: "joint replacements: hip, right, September 2025".
+void addRepetitions(const Screening& screening, const std::set<std::string>& topics, std::vector<std::string>& said) {
   const auto& dictionary = screening.facts.dictionary();
-  for (int slot = 0; slot < dictionary.size(); ++slot) {
-    const Definition& definition = dictionary.at(slot);
-    if (!topics.contains(definition.topic)) continue;
-    const bool isTold = definition.derived.kind == DerivedKind::None;
-    if (definition.group.empty()) {
-      const Fact& fact = screening.facts.at(slot);
-      if (!isKnown(fact)) continue;
-      if ((isTold || definition.isOption()) && definition.type == FactType::Boolean &&
-          definition.concern == facts::Concern::True && fact.value.truth == expression::Truth::True)
-        said.push_back(uncapitalized(definition.label));
-      else if (isTold && definition.type == FactType::Code && !definition.isMultiple && fact.value.text &&
-               *fact.value.text != "no" && *fact.value.text != "none")
-        said.push_back(uncapitalized(facts::display(definition, fact)));
-    }
-  }
-  // Whole repetitions: "hip, right, 2025-09-10".
   for (const auto& [group, title] : dictionary.groupTitles()) {
     if (group == "medicine" || dictionary.isSeries(dictionary.groupIndex(group))) continue;
+    std::string all;
     for (int i = 0; i < screening.facts.repetitions(group); ++i) {
       std::string words;
       int taken = 0;
@@ -89,12 +112,39 @@ Row conditionRow(const Screening& screening, const LetterTexts& texts) {
         if (member.derived.kind != DerivedKind::None || member.type == FactType::Boolean) continue;
         const Fact& fact = screening.facts.at(slot, i);
         if (!isKnown(fact)) continue;
-        words += (words.empty() ? "" : ", ") + uncapitalized(facts::display(member, fact));
+        words += (words.empty() ? "" : ", ") + answerInside(member, fact);
         ++taken;
       }
-      if (!words.empty()) said.push_back(uncapitalized(title) + ": " + words);
+      if (!words.empty()) all += (all.empty() ? ": " : " and ") + words;
     }
+    if (!all.empty()) said.push_back(uncapitalized(title) + all);
   }
+}
+
+/// Conditions that were told: yes to a question, or an option chosen.
+Row conditionRow(const Screening& screening, const LetterTexts& texts) {
+  const std::set<std::string> topics{"heart-vessels", "lungs", "metabolism-kidneys", "bones-joints", "back", "pregnancy", "falls"};
+  std::vector<Condition> conditions;
+  const auto& dictionary = screening.facts.dictionary();
+  for (int slot = 0; slot < dictionary.size(); ++slot) {
+    const Definition& definition = dictionary.at(slot);
+    if (!topics.contains(definition.topic) || !definition.group.empty()) continue;
+    const Fact& fact = screening.facts.at(slot);
+    if (!isKnown(fact)) continue;
+    const bool isTold = definition.derived.kind == DerivedKind::None;
+    const bool isYes = definition.type == FactType::Boolean && definition.concern == facts::Concern::True &&
+                       fact.value.truth == expression::Truth::True;
+    if (definition.isOption() && isYes)
+      addOption(definition, conditions);
+    else if (isTold && isYes)
+      conditions.push_back({definition.id, uncapitalized(definition.label), {}});
+    else if (isTold && definition.type == FactType::Code && !definition.isMultiple && fact.value.text &&
+             *fact.value.text != "no" && *fact.value.text != "none")
+      addChoice(definition, fact, conditions);
+  }
+  std::vector<std::string> said;
+  for (const Condition& condition : conditions) said.push_back(wordsOfCondition(condition));
+  addRepetitions(screening, topics, said);
   Row row{texts.headings.say("conditions"), {}, {}};
   if (!said.empty()) {
     std::string text;

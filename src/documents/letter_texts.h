@@ -35,14 +35,17 @@ struct LetterTexts {
   const LetterKind& kindFor(std::string_view service) const;
 };
 
-inline constexpr std::array<KeyAndSlots, 14> kLetterHeadings{{{"whyAsked", ""},   {"symptoms", ""},
+inline constexpr std::array<KeyAndSlots, 19> kLetterHeadings{{{"whyAsked", ""},   {"symptoms", ""},
                                                               {"conditions", ""}, {"medicines", ""},
                                                               {"measured", ""},   {"answeredNo", ""},
                                                               {"planned", ""},    {"meanwhile", ""},
                                                               {"asked", ""},      {"decided", ""},
                                                               {"plan", ""},       {"checks", ""},
-                                                              {"next", ""},       {"reply", ""}}};
-inline constexpr std::array<KeyAndSlots, 41> kLetterPhrases{{{"question", "client intensity"},
+                                                              {"next", ""},       {"reply", ""},
+                                                              {"toWhom", ""},     {"theQuestion", ""},
+                                                              {"opening", ""},    {"added", ""},
+                                                              {"why", ""}}};
+inline constexpr std::array<KeyAndSlots, 46> kLetterPhrases{{{"question", "client intensity"},
                                                              {"aboutClient", ""},
                                                              {"replyBy", "date"},
                                                              {"dear", "recipient"},
@@ -82,6 +85,11 @@ inline constexpr std::array<KeyAndSlots, 41> kLetterPhrases{{{"question", "clien
                                                              {"outcomeThanks", "client date"},
                                                              {"outcomeNoPlan", "because"},
                                                              {"thisClinic", ""},
-                                                             {"outcomeReview", ""}}};
+                                                             {"outcomeReview", ""},
+                                                             {"reworded", "passages"},
+                                                             {"plannedLater", "intensity"},
+                                                             {"lessWeight", "count"},
+                                                             {"eventTitle", ""},
+                                                             {"eventReply", ""}}};
 
 }  // namespace stile::documents

@@ -72,6 +72,13 @@ class NotForNow {
       if (const EffortLine* line = effortLine(texts_, bay, usable[bay])) add(line->what, line->instead);
   }
 
+  std::string inClientList(const std::vector<std::string>& items) const {
+    std::string text;
+    for (std::size_t i = 0; i < items.size(); ++i)
+      text += (i == 0 ? "" : i + 1 == items.size() ? " " + texts_.phrase("listAnd") + " " : ", ") + items[i];
+    return text;
+  }
+
   std::string sided(const std::string& what, limits::Side side) const {
     if (side == limits::Side::Both) return what;
     return texts_.phrase("oneSide", {{"what", what}, {"side", texts_.phrase(idOf(side))}});
@@ -104,7 +111,7 @@ class NotForNow {
     }
     std::stable_sort(lines.begin(), lines.end(),
                      [](const Gathered& a, const Gathered& b) { return a.weight < b.weight; });
-    for (const Gathered& line : lines) add(listed(line.what), line.instead);
+    for (const Gathered& line : lines) add(inClientList(line.what), line.instead);
   }
 
   /// One line a movement and side: "past 20 degrees or with a weight".
@@ -126,7 +133,7 @@ class NotForNow {
     }
     for (const auto& [where, ways] : lines) {
       std::string what = sided(termWords(vocabulary_.movements, where.first, true), where.second);
-      for (std::size_t i = 0; i < ways.size(); ++i) what += (i == 0 ? " " : " or ") + ways[i];
+      for (std::size_t i = 0; i < ways.size(); ++i) what += (i == 0 ? " " : " " + texts_.phrase("listOr") + " ") + ways[i];
       add(what, texts_.phrase(hasOverride() ? "capInsteadBut" : "capInstead"));
     }
   }
@@ -150,13 +157,7 @@ std::vector<Row> notForNowRows(const Screening& screening, const rules::Vocabula
 }
 
 void addNotForNow(Section& section, std::vector<Row> rows) {
-  constexpr std::size_t kInOneBox = 10;
-  for (std::size_t from = 0; from < rows.size(); from += kInOneBox) {
-    const std::size_t to = std::min(rows.size(), from + kInOneBox);
-    std::vector<Row> some(std::make_move_iterator(rows.begin() + static_cast<std::ptrdiff_t>(from)),
-                          std::make_move_iterator(rows.begin() + static_cast<std::ptrdiff_t>(to)));
-    section.blocks.push_back({Box{BoxKind::NotForNow, "", {{Rows{std::move(some), true}}}}});
-  }
+  if (!rows.empty()) section.blocks.push_back({Box{BoxKind::NotForNow, "", {{Rows{std::move(rows), true}}}}});
 }
 
 }  // namespace stile::documents

@@ -36,6 +36,11 @@ std::string clinicianAndClinic(const records::ClinicSettings& settings) {
   return by;
 }
 
+std::string bornWords(const std::string& born) {
+  const auto date = base::Date::parse(born);
+  return date ? date->toLongText() : born;
+}
+
 std::string isolated(const std::string& name) {
   return hasRightToLeft(name) ? "\u2068" + name + "\u2069" : name;
 }
@@ -48,20 +53,25 @@ bool hasUnreviewedRules(const screening::Content& content) {
 Document startPaper(const std::string& title, Reader reader, const screening::Screening& screening,
                     const screening::Content& content, const records::ClinicSettings& settings,
                     const records::PaperClient& client) {
+  return startPaper(title, reader, screening.date, content, settings, client);
+}
+
+Document startPaper(const std::string& title, Reader reader, base::Date date, const screening::Content& content,
+                    const records::ClinicSettings& settings, const records::PaperClient& client) {
   Document paper;
   paper.title = title;
   paper.reader = reader;
-  paper.date = screening.date;
+  paper.date = date;
   paper.paperSize = settings.paperSize;
   // A client finds the e-mail address in the box with the telephone number.
   const std::string email = reader == Reader::Client ? "" : settings.email;
   for (const std::string& part : {settings.name, settings.address, unbroken(settings.telephone), email})
     if (!part.empty()) paper.clinic += (paper.clinic.empty() ? "" : " · ") + part;
   paper.client = isolated(client.name);
-  std::string who = client.born.empty() ? "" : "born " + client.born;
+  std::string who = client.born.empty() ? "" : "born " + bornWords(client.born);
   if (!client.record.empty()) who += (who.empty() ? "" : " · ") + ("record " + client.record);
   if (!who.empty()) paper.about.push_back(who);
-  paper.about.push_back((reader == Reader::Clinician ? "screened " : "") + screening.date.toLongText());
+  paper.about.push_back((reader == Reader::Clinician ? "screened " : "") + date.toLongText());
   paper.footer.push_back(content.intendedUse.caution);
   if (hasUnreviewedRules(content)) paper.footer.push_back(content.intendedUse.notReviewed);
   paper.footer.push_back("Questions, rules and exercises: version " + content.version);

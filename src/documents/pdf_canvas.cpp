@@ -86,9 +86,8 @@ void PdfCanvas::ornament(const std::function<void()>& paint) {
 }
 
 void PdfCanvas::bookmark(const std::string& title, double y) {
-  const std::string where = "page=" + std::to_string(page_) + " pos=[0 " + std::to_string(static_cast<int>(std::max(0.0, y - 6))) + "]";
-  cairo_pdf_surface_add_outline(surface_.get(), CAIRO_PDF_OUTLINE_ROOT, title.c_str(), where.c_str(),
-                                static_cast<cairo_pdf_outline_flags_t>(0));
+  bookmarks_.emplace_back(title, "page=" + std::to_string(page_) + " pos=[0 " +
+                                     std::to_string(static_cast<int>(std::max(0.0, y - 6))) + "]");
 }
 
 void PdfCanvas::newPage() {
@@ -140,6 +139,38 @@ void PdfCanvas::notice(double x, double y, double width, double height, double c
   cairo_stroke(cairo());
 }
 
+void PdfCanvas::noticePart(double x, double y, double width, double height, double cut, bool isFirst, bool isLast, bool isBlackOnly) {
+  const double half = 1, left = x + half, right = x + width - half;
+  // A little over, so that no hairline of paper shows between two pieces.
+  const double top = isFirst ? y + half : y - 0.25, bottom = isLast ? y + height - half : y + height + 0.25;
+  cairo_new_path(cairo());
+  cairo_move_to(cairo(), left, bottom);
+  cairo_line_to(cairo(), left, y + cut);
+  cairo_line_to(cairo(), left + cut, top);
+  cairo_line_to(cairo(), right - cut, top);
+  cairo_line_to(cairo(), right, y + cut);
+  cairo_line_to(cairo(), right, bottom);
+  use(isBlackOnly ? Colour::OnSlab : Colour::ShutTint);
+  cairo_fill(cairo());
+  cairo_move_to(cairo(), left, bottom);
+  cairo_line_to(cairo(), left, y + cut);
+  if (isFirst) {
+    cairo_line_to(cairo(), left + cut, top);
+    cairo_line_to(cairo(), right - cut, top);
+    cairo_line_to(cairo(), right, y + cut);
+  } else {
+    cairo_move_to(cairo(), right, top);
+  }
+  cairo_line_to(cairo(), right, bottom);
+  if (isLast) {
+    cairo_line_to(cairo(), left, bottom);
+    if (isFirst) cairo_close_path(cairo());
+  }
+  use(isBlackOnly ? Colour::Ink : Colour::Shut);
+  cairo_set_line_width(cairo(), 2);
+  cairo_stroke(cairo());
+}
+
 void PdfCanvas::rule(double x, double y, double width, double line, Colour colour, bool isDashed) {
   use(colour);
   cairo_save(cairo());
@@ -164,7 +195,10 @@ bool PdfCanvas::png(const std::string& bytes, double x, double y, double width, 
   cairo_translate(cairo(), x, y + (height - h * scale) / 2);
   cairo_scale(cairo(), scale, scale);
   cairo_set_source_surface(cairo(), surface.get(), 0, 0);
-  cairo_paint(cairo());
+  // A fill, for cairo_paint() loses the tags that are open around it (cairo 1.16).
+  cairo_new_path(cairo());
+  cairo_rectangle(cairo(), 0, 0, w, h);
+  cairo_fill(cairo());
   cairo_restore(cairo());
   return true;
 }
@@ -174,6 +208,11 @@ base::Result<std::string> PdfCanvas::finish() {
   cairo_show_page(cairo());
   const cairo_status_t painted = cairo_status(cairo());
   cairo_.reset();
+  // Only now: after trouble there are no pages, and bookmarks to pages that are none end in a crash.
+  if (painted == CAIRO_STATUS_SUCCESS)
+    for (const auto& [title, where] : bookmarks_)
+      cairo_pdf_surface_add_outline(surface_.get(), CAIRO_PDF_OUTLINE_ROOT, title.c_str(), where.c_str(),
+                                    static_cast<cairo_pdf_outline_flags_t>(0));
   cairo_surface_finish(surface_.get());
   const cairo_status_t written = cairo_surface_status(surface_.get());
   for (const cairo_status_t status : {painted, written})

@@ -48,6 +48,8 @@ class PdfCanvas {
              bool isDashed = false);
   /// A board with two cut corners: the shape that means "not for now".
   void notice(double x, double y, double width, double height, double cut, bool isBlackOnly);
+  /// One of the pieces of such a board, one below the other: the first has the cut corners, the last the foot.
+  void noticePart(double x, double y, double width, double height, double cut, bool isFirst, bool isLast, bool isBlackOnly);
   void rule(double x, double y, double width, double line, drawing::Colour colour, bool isDashed = false);
   /// A drawing with its left upper corner at x, y; 1 drawing unit is `scale` points.
   void draw(const drawing::Drawing& drawing, const Typesetter& type, double x, double y, double scale);
@@ -67,6 +69,7 @@ class PdfCanvas {
   std::unique_ptr<cairo_surface_t, SurfaceEnd> surface_;
   std::unique_ptr<cairo_t, CairoEnd> cairo_;
   std::vector<std::string> openTags_;
+  std::vector<std::pair<std::string, std::string>> bookmarks_;  ///< title, place
   TagNotes notes_;
   bool isOrnament_ = false;
   int page_ = 1;

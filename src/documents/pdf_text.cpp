@@ -1,6 +1,7 @@
 #include "documents/pdf_text.h"
 
 #include <algorithm>
+#include <array>
 
 #include "base/utf8.h"
 
@@ -82,25 +83,10 @@ SetText Typesetter::set(std::string_view text, const TextStyle& style, double ro
   SetText result;
   result.style_ = style;
   result.align_ = align;
-  result.layout_ = owned(pango_layout_new(context_.get()));
-  PangoLayout* layout = result.layout_.get();
   const FontDescription font = fontOf(style);
-  pango_layout_set_font_description(layout, font.get());
-  pango_layout_set_auto_dir(layout, FALSE);
-  if (room > 0) pango_layout_set_width(layout, static_cast<int>(room * PANGO_SCALE));
-  pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
-  const std::string clean = base::wellFormedUtf8(text);
-  pango_layout_set_text(layout, clean.c_str(), static_cast<int>(clean.size()));
-  if (boldBytes > 0) {
-    PangoAttrList* attributes = pango_attr_list_new();
-    PangoAttribute* bold = pango_attr_weight_new(PANGO_WEIGHT_BOLD);
-    bold->start_index = 0;
-    bold->end_index = static_cast<guint>(boldBytes);
-    pango_attr_list_insert(attributes, bold);
-    pango_layout_set_attributes(layout, attributes);
-    pango_attr_list_unref(attributes);
-  }
-  result.lines_ = clean.empty() ? 0 : pango_layout_get_line_count(layout);
+  result.layout_ = layoutOf(text, style, font.get(), room, boldBytes);
+  PangoLayout* layout = result.layout_.get();
+  result.lines_ = text.empty() ? 0 : pango_layout_get_line_count(layout);
   const Ascent& ascent = ascentOf(style, font.get());
   result.ascent_ = ascent.ascent;
   result.natural_ = ascent.natural;
@@ -109,6 +95,32 @@ SetText Typesetter::set(std::string_view text, const TextStyle& style, double ro
   result.width_ = extents.width / static_cast<double>(PANGO_SCALE);
   result.room_ = room > 0 ? room : result.width_;
   return result;
+}
+
+std::shared_ptr<PangoLayout> Typesetter::layoutOf(std::string_view text, const TextStyle& style, const PangoFontDescription* font,
+                                                  double room, std::size_t boldBytes) const {
+  const auto [at, isNew] = layouts_.try_emplace({std::string(text), style.size, style.isBold, room, boldBytes});
+  if (!isNew) return at->second;
+  at->second = owned(pango_layout_new(context_.get()));
+  PangoLayout* layout = at->second.get();
+  pango_layout_set_font_description(layout, font);
+  pango_layout_set_auto_dir(layout, FALSE);
+  if (room > 0) pango_layout_set_width(layout, static_cast<int>(room * PANGO_SCALE));
+  pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
+  const std::string clean = base::wellFormedUtf8(text);
+  pango_layout_set_text(layout, clean.c_str(), static_cast<int>(clean.size()));
+  PangoAttrList* attributes = pango_attr_list_new();
+  // Listening readers lose the rest of a line after two letters that are drawn as one.
+  pango_attr_list_insert(attributes, pango_attr_font_features_new("liga=0"));
+  if (boldBytes > 0) {
+    PangoAttribute* bold = pango_attr_weight_new(PANGO_WEIGHT_BOLD);
+    bold->start_index = 0;
+    bold->end_index = static_cast<guint>(boldBytes);
+    pango_attr_list_insert(attributes, bold);
+  }
+  pango_layout_set_attributes(layout, attributes);
+  pango_attr_list_unref(attributes);
+  return at->second;
 }
 
 const Typesetter::Ascent& Typesetter::ascentOf(const TextStyle& style, const PangoFontDescription* font) const {
@@ -164,6 +176,19 @@ Measures Measures::of(const Document& document) {
     for (TextStyle* style : {&m.body, &m.small, &m.title, &m.heading, &m.boxTitle, &m.statement, &m.dose, &m.number, &m.foot})
       style->colour = Colour::Ink;
   }
+  return m;
+}
+
+Measures Measures::tightened(int level) const {
+  Measures m = *this;
+  struct Share {
+    double gaps, lines;
+  };
+  constexpr std::array<Share, kTightest + 1> kShares{{{1, 1}, {0.8, 0.97}, {0.6, 0.935}, {0.45, 0.91}}};
+  const auto [gaps, lines] = kShares[static_cast<std::size_t>(std::clamp(level, 0, kTightest))];
+  for (TextStyle* style : {&m.body, &m.small, &m.title, &m.heading, &m.boxTitle, &m.statement, &m.dose, &m.number, &m.foot})
+    style->line *= lines;
+  m.gap *= gaps, m.headingGap *= gaps;
   return m;
 }
 

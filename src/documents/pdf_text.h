@@ -7,6 +7,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -68,9 +69,13 @@ class Typesetter {
     double ascent = 0, natural = 0;
   };
   const Ascent& ascentOf(const TextStyle& style, const PangoFontDescription* font) const;
+  std::shared_ptr<PangoLayout> layoutOf(std::string_view text, const TextStyle& style, const PangoFontDescription* font,
+                                        double room, std::size_t boldBytes) const;
 
   std::shared_ptr<PangoContext> context_;
   mutable std::map<std::pair<double, bool>, Ascent> ascents_;  ///< by size and weight
+  /// By words, size, weight, room and bold bytes: a paper is set more than once, line pitch aside.
+  mutable std::map<std::tuple<std::string, double, bool, double, std::size_t>, std::shared_ptr<PangoLayout>> layouts_;
 };
 
 /// The sizes of one kind of paper.
@@ -82,6 +87,9 @@ struct Measures {
   double choice = 12;         ///< edge of a box to tick beside words
   double termShare = 0.2, noteShare = 0.3;
   static Measures of(const Document& document);
+  /// The same sizes with less white: gaps and line pitch. 0 leaves all as it is, kTightest is the end.
+  Measures tightened(int level) const;
+  static constexpr int kTightest = 3;
 };
 
 }  // namespace stile::documents

@@ -44,70 +44,106 @@ class PdfWriter {
 
   base::Result<std::string> write() {
     if (const auto font = type_.checkFont(); !font) return font.failure();
-    const double width = page_.width - page_.left - page_.right;
-    const double top = page_.top, bottom = page_.height - page_.bottom;
-    const BlockSetter setter(type_, document_, m_, page_.left, width, bottom - top);
-    Flow flow;
-    add(flow, head(width));
+    Set best = set(0);
+    // Less white where that saves a page; what can save none is not tried.
+    for (int level = 1; level <= Measures::kTightest && best.pages > 1 && best.filled < kCanSave * (best.pages - 1); ++level)
+      if (Set tighter = set(level); tighter.pages < best.pages) best = std::move(tighter);
+    return painted(best);
+  }
+
+ private:
+  /// A paper laid out.
+  struct Set {
+    Measures measures;
+    Flow flow, foot;
+    std::vector<Placed> places;
+    int pages = 1;
+    double footHeight = 0;
+    bool hasOwnPage = false;  ///< the foot stands alone
+    double filled = 0;        ///< pages that the slices would fill without a gap
+  };
+  /// The tightest setting takes less than a sixth of the height away.
+  static constexpr double kCanSave = 1.18;
+
+  double top() const { return page_.top; }
+  double bottom() const { return page_.height - page_.bottom; }
+  double width() const { return page_.width - page_.left - page_.right; }
+
+  Set set(int level) {
+    m_ = Measures::of(document_).tightened(level);
+    running_ = runningLines();
+    page_ = pageOf(document_);
+    page_.bottom += static_cast<double>(running_.size() - 1) * m_.foot.line;
+    Set set;
+    set.measures = m_;
+    const BlockSetter setter(type_, document_, m_, page_.left, width(), bottom() - top());
+    add(set.flow, head(width()));
     bool hasHeading = false;
     for (const Section& section : document_.sections) {
       hasHeading = hasHeading || !section.heading.empty();
-      append(flow, sectionFlow(section, hasHeading ? setter : setter.withTopBoxes()));
+      append(set.flow, sectionFlow(section, hasHeading ? setter : setter.withTopBoxes()));
     }
-    const Flow foot = footFlow(setter);
-    const double footHeight = foot.empty() ? 0 : heightOf(foot);
-    std::vector<Placed> places = placed(flow, top, bottom);
+    set.foot = footFlow(setter);
+    set.footHeight = set.foot.empty() ? 0 : heightOf(set.foot);
+    set.places = placed(set.flow, top(), bottom());
     // The caution closes the last page; if there is no room for it, the last slice moves with it.
-    double end = top;
-    for (std::size_t i = 0; i < flow.size(); ++i)
-      if (flow[i].kind == Step::Kind::Slice) end = places[i].y + flow[i].slice.height;
-    if (!foot.empty() && end + m_.gap + footHeight > bottom) {
-      for (auto at = flow.rbegin(); at != flow.rend(); ++at)
-        if (at->kind == Step::Kind::Slice && at->slice.height + footHeight < bottom - top) {
+    if (!set.foot.empty() && endOf(set) + m_.gap + set.footHeight > bottom()) {
+      for (auto at = set.flow.rbegin(); at != set.flow.rend(); ++at)
+        if (at->kind == Step::Kind::Slice && at->slice.height + set.footHeight < bottom() - top()) {
           at->slice.startsPage = true;
           break;
         }
-      places = placed(flow, top, bottom);
+      set.places = placed(set.flow, top(), bottom());
     }
-    int pages = places.empty() ? 1 : places.back().page + 1;
-    end = top;
-    for (std::size_t i = 0; i < flow.size(); ++i)
-      if (flow[i].kind == Step::Kind::Slice) end = places[i].y + flow[i].slice.height;
-    const bool hasOwnPage = !foot.empty() && end + footHeight > bottom;  // no other way
-    if (hasOwnPage) ++pages;
+    set.pages = set.places.empty() ? 1 : set.places.back().page + 1;
+    set.hasOwnPage = !set.foot.empty() && endOf(set) + set.footHeight > bottom();  // no other way
+    if (set.hasOwnPage) ++set.pages;
+    set.filled = (heightOf(set.flow) + set.footHeight) / (bottom() - top());
+    return set;
+  }
+
+  /// Where the last slice ends.
+  double endOf(const Set& set) const {
+    double end = top();
+    for (std::size_t i = 0; i < set.flow.size(); ++i)
+      if (set.flow[i].kind == Step::Kind::Slice) end = set.places[i].y + set.flow[i].slice.height;
+    return end;
+  }
+
+  base::Result<std::string> painted(const Set& set) {
+    m_ = set.measures;
     PdfCanvas canvas(document_, page_.width, page_.height);
     canvas.open("Document");
-    for (std::size_t i = 0; i < flow.size(); ++i) {
-      const Step& step = flow[i];
+    for (std::size_t i = 0; i < set.flow.size(); ++i) {
+      const Step& step = set.flow[i];
+      const Placed& place = set.places[i];
       if (step.kind == Step::Kind::Close) {
         canvas.close();
         continue;
       }
-      while (canvas.page() < places[i].page + 1) {
-        runningFoot(canvas, pages, width);
+      while (canvas.page() < place.page + 1) {
+        runningFoot(canvas, set.pages);
         canvas.newPage();
       }
       if (step.kind == Step::Kind::Open) {
         canvas.open(step.tag);
         continue;
       }
-      if (!step.slice.bookmark.empty()) canvas.bookmark(step.slice.bookmark, places[i].y);
-      if (places[i].hasHead)
-        canvas.ornament([&] { step.slice.head->paint(canvas, places[i].y - step.slice.head->height); });
-      step.slice.paint(canvas, places[i].y);
+      if (!step.slice.bookmark.empty()) canvas.bookmark(step.slice.bookmark, place.y);
+      if (place.hasHead) canvas.ornament([&] { step.slice.head->paint(canvas, place.y - step.slice.head->height); });
+      step.slice.paint(canvas, place.y);
     }
-    if (hasOwnPage) {
-      runningFoot(canvas, pages, width);
+    if (set.hasOwnPage) {
+      runningFoot(canvas, set.pages);
       canvas.newPage();
     }
-    if (!foot.empty()) paintAll(foot, canvas, hasOwnPage ? top : bottom - footHeight);
-    runningFoot(canvas, pages, width);
+    if (!set.foot.empty()) paintAll(set.foot, canvas, set.hasOwnPage ? top() : bottom() - set.footHeight);
+    runningFoot(canvas, set.pages);
     const auto bytes = canvas.finish();
     if (!bytes) return bytes.failure();
     return withStructure(bytes.value(), document_.language, canvas.notes());
   }
 
- private:
   /// The mark: two slant-cut uprights; from below a whole rung, a broken rung, an empty wire.
   void mark(PdfCanvas& canvas, double x, double y, double edge) const {
     using drawing::Drawing;
@@ -136,11 +172,13 @@ class PdfWriter {
     lines.push_back(type_.set(document_.client.empty() ? document_.words.name + " ______________________" : document_.client,
                               document_.client.empty() ? about : who, rightRoom, 0, TextAlign::End));
     for (const std::string& line : document_.about) lines.push_back(type_.set(line, about, rightRoom, 0, TextAlign::End));
+    const bool isBroken = std::any_of(lines.begin(), lines.end(), [](const SetText& line) { return line.lineCount() > 1; });
     double rightHeight = 0, rightWidth = 0;
     for (const SetText& line : lines) rightHeight += line.height(), rightWidth = std::max(rightWidth, line.width());
     const double leftRoom = width - markWidth - gap - rightWidth - gap * 1.5;
     const SetText title = type_.set(document_.title, m_.title, leftRoom);
     const SetText clinic = type_.set(document_.clinic, about, leftRoom);
+    if (isBroken || title.lineCount() > 1 || clinic.lineCount() > 2) return stackedHead(width, edge, markWidth, gap);
     const double leftHeight = title.height() + clinic.height();
     Slice slice;
     const double inner = std::max({leftHeight, rightHeight, edge});
@@ -174,6 +212,39 @@ class PdfWriter {
     return slice;
   }
 
+  /// Title, clinic and client below each other: for large letters and long names.
+  Slice stackedHead(double width, double edge, double markWidth, double gap) const {
+    const std::string name = document_.client.empty() ? document_.words.name + " ______________________" : document_.client;
+    std::string who = name;
+    for (const std::string& line : document_.about) who += " · " + line;
+    const SetText title = type_.set(document_.title, m_.title, width - markWidth - gap);
+    const SetText clinic = type_.set(document_.clinic, m_.body, width);
+    const SetText client = type_.set(who, m_.body, width, document_.client.empty() ? 0 : name.size());
+    const double first = std::max(title.height(), edge), space = m_.gap * 0.5;
+    Slice slice;
+    slice.height = first + space + clinic.height() + client.height() + m_.title.size * 0.5;
+    slice.paint = [this, title, clinic, client, first, space, width, edge, markWidth, gap, rule = slice.height - m_.title.size * 0.25](
+                      PdfCanvas& canvas, double y) {
+      canvas.ornament([&] {
+        if (document_.logoPng.empty() || !canvas.png(document_.logoPng, page_.left, y + (first - edge) / 2, markWidth, edge))
+          mark(canvas, page_.left, y + (first - edge) / 2, edge);
+        canvas.rule(page_.left, y + rule, width, 2.2, Colour::Post);
+      });
+      canvas.open("H1");
+      title.paint(canvas.cairo(), page_.left + markWidth + gap, y + (first - title.height()) / 2);
+      canvas.close();
+      double at = y + first + space;
+      for (const SetText* text : {&clinic, &client}) {
+        if (text->lineCount() == 0) continue;
+        canvas.open("P");
+        text->paint(canvas.cairo(), page_.left, at);
+        canvas.close();
+        at += text->height();
+      }
+    };
+    return slice;
+  }
+
   Flow sectionFlow(const Section& section, const BlockSetter& setter) const {
     Flow flow;
     openTag(flow, "Sect");
@@ -196,7 +267,7 @@ class PdfWriter {
       };
       add(flow, std::move(slice));
     }
-    Flow blocks = setter.set(section.blocks);
+    Flow blocks = blocksOf(section, setter, heightOf(flow));
     // A sentence that leads to what follows does not stand alone under its heading.
     const bool isLeadIn = section.blocks.size() > 1 && std::holds_alternative<Paragraph>(section.blocks.front().form);
     if (isLeadIn && !section.heading.empty())
@@ -206,14 +277,55 @@ class PdfWriter {
           break;
         }
     append(flow, std::move(blocks));
+    if (isSlip(section)) keepTogether(flow);
     closeTag(flow);
-    if (section.startsPage)
-      for (Step& step : flow)
-        if (step.kind == Step::Kind::Slice) {
-          step.slice.startsPage = true;
-          break;
-        }
+    if (section.startsPage || (document_.isOneExerciseAPage && beginsWithExercise(section))) startPage(flow);
     return flow;
+  }
+
+  /// The blocks of a section; an exercise below its heading has the room that the heading leaves, and
+  /// where each exercise has a page of its own, all but the first of a section start one.
+  Flow blocksOf(const Section& section, const BlockSetter& setter, double heading) const {
+    Flow flow;
+    for (std::size_t i = 0; i < section.blocks.size(); ++i) {
+      const auto* box = std::get_if<Box>(&section.blocks[i].form);
+      const bool isExercise = box != nullptr && box->kind == BoxKind::Exercise;
+      const bool isFirst = isExercise && i == 0;
+      const std::vector<Block> one{section.blocks[i]};
+      Flow block = (isFirst && heading > 0 ? setter.lower(heading + m_.gap * 2) : setter).set(one);
+      if (isExercise && document_.isOneExerciseAPage && !isFirst) startPage(block);
+      append(flow, std::move(block));
+    }
+    return flow;
+  }
+
+  static void startPage(Flow& flow) {
+    for (Step& step : flow)
+      if (step.kind == Step::Kind::Slice) {
+        step.slice.startsPage = true;
+        return;
+      }
+  }
+
+  /// A slip to cut off is no use in two pieces.
+  static bool isSlip(const Section& section) {
+    return std::any_of(section.blocks.begin(), section.blocks.end(),
+                       [](const Block& block) { return std::holds_alternative<CutLine>(block.form); });
+  }
+  static void keepTogether(Flow& flow) {
+    Slice* last = nullptr;
+    for (Step& step : flow)
+      if (step.kind == Step::Kind::Slice) {
+        step.slice.keepsNext = true;
+        last = &step.slice;
+      }
+    if (last != nullptr) last->keepsNext = false;
+  }
+
+  static bool beginsWithExercise(const Section& section) {
+    if (section.blocks.empty()) return false;
+    const auto* box = std::get_if<Box>(&section.blocks.front().form);
+    return box != nullptr && box->kind == BoxKind::Exercise;
   }
 
   Flow footFlow(const BlockSetter& setter) const {
@@ -230,17 +342,39 @@ class PdfWriter {
     return flow;
   }
 
-  void runningFoot(PdfCanvas& canvas, int pages, double width) const {
+  /// The running foot cut into lines at its dots, with room for the page number beside the last one.
+  std::vector<std::string> runningLines() const {
+    const std::string dot = " · ";
+    std::string words = document_.runningFoot;
+    if (words.empty()) words = document_.title + (document_.client.empty() ? "" : dot + document_.client);
+    const double number = type_.widthOf(pageWords(document_.words, 88, 88), m_.foot) + 14;
+    std::vector<std::string> lines{""};
+    for (std::size_t at = 0; at <= words.size();) {
+      const std::size_t end = std::min(words.find(dot, at), words.size());
+      const std::string part = words.substr(at, end - at);
+      const std::string longer = lines.back().empty() ? part : lines.back() + dot + part;
+      const bool isLast = end == words.size();
+      if (lines.back().empty() || type_.widthOf(longer, m_.foot) + (isLast ? number : 0) <= width())
+        lines.back() = longer;
+      else
+        lines.push_back(part);
+      at = end + dot.size();
+    }
+    if (type_.widthOf(lines.back(), m_.foot) + number > width()) lines.emplace_back();
+    return lines;
+  }
+
+  void runningFoot(PdfCanvas& canvas, int pages) const {
     const TextStyle& style = m_.foot;
     const SetText number = type_.set(pageWords(document_.words, canvas.page(), pages), style, 0);
-    std::string words = document_.runningFoot;
-    if (words.empty()) words = document_.title + (document_.client.empty() ? "" : " · " + document_.client);
-    // One line: what does not fit beside the page number is left out.
-    const SetText foot = type_.set(words, style, width - number.width() - 14);
-    const double y = page_.height - page_.bottom + (page_.bottom - style.line) * 0.38;
+    const double height = static_cast<double>(running_.size()) * style.line;
+    double y = page_.height - page_.bottom + (page_.bottom - height) * 0.38;
     canvas.ornament([&] {
-      foot.paint(canvas.cairo(), page_.left, y, 0, 1);
-      number.paint(canvas.cairo(), page_.left + width - number.width(), y);
+      for (const std::string& line : running_) {
+        type_.set(line, style, width()).paint(canvas.cairo(), page_.left, y, 0, 1);
+        if (&line == &running_.back()) number.paint(canvas.cairo(), page_.left + width() - number.width(), y);
+        y += style.line;
+      }
     });
   }
 
@@ -248,6 +382,7 @@ class PdfWriter {
   Typesetter type_;
   Measures m_;
   Page page_;
+  std::vector<std::string> running_;  ///< the running foot, line by line
 };
 
 }  // namespace

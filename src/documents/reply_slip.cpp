@@ -20,7 +20,7 @@ Block cut(const LetterRequest& request) {
   const auto& phrases = request.texts.phrases;
   // Two identifiers and the record number.
   std::string who = isolated(request.client.name);
-  if (!request.client.born.empty()) who += (who.empty() ? "" : ", ") + ("born " + request.client.born);
+  if (!request.client.born.empty()) who += (who.empty() ? "" : ", ") + ("born " + bornWords(request.client.born));
   if (!request.client.record.empty()) who += (who.empty() ? "" : ", ") + ("record " + request.client.record);
   std::string words = phrases.say("slip", {{"client", who.empty() ? "________________" : who}, {"clinic", request.settings.name}});
   if (!request.settings.replyRoute.empty()) words += " " + phrases.say("slipRoute", {{"route", request.settings.replyRoute}});

@@ -5,6 +5,7 @@
 #include <map>
 
 #include "documents/decision_words.h"
+#include "documents/rule_book_doses.h"
 #include "documents/source_list.h"
 #include "documents/template_words.h"
 #include "facts/fact_display.h"
@@ -29,7 +30,8 @@ std::string thenWords(const Rule& rule, const screening::Content& content) {
   if (text.empty()) text = "Nothing but what is said.";
   if (rule.until.key != rules::KeyKind::None)
     text += " Until: " + asSentence(rule.until.say.empty() ? noticeOf(rule.until.key) : rule.until.say);
-  for (const auto& [list, words] : {std::pair(&rule.prefer, " Prefer: "), std::pair(&rule.discourage, " Rather not: ")})
+  for (const auto& [list, words] :
+       {std::pair(&rule.prefer, " Prefer: "), std::pair(&rule.discourage, " Rather not: ")})
     if (!list->empty()) text += words + asSentence(listed(*list));
   if (rule.absolute) text += " Cannot be overridden.";
   if (rule.acute) text += " An override needs a second licensed signature.";
@@ -56,7 +58,8 @@ std::string unknownWords(const Rule& rule, const screening::Content& content) {
   }
   if (!rule.passReason.empty()) text += " " + asSentence(rule.passReason);
   if (rule.meanwhile)
-    if (const std::string words = joined(templateWords(*rule.meanwhile, content.rules, content.dictionary)); !words.empty())
+    if (const std::string words = joined(templateWords(*rule.meanwhile, content.rules, content.dictionary));
+        !words.empty())
       text += " Meanwhile: " + words;
   if (rule.whenUnsure) text += std::string(" Asked and not sure: ") + wordsOf(*rule.whenUnsure) + ".";
   return text;
@@ -128,14 +131,16 @@ Document ruleBookOf(const screening::Content& content, const records::ClinicSett
   for (const Rule& rule : content.rules.rules) {
     if (!tables.contains(rule.topic)) {
       order.push_back(rule.topic);
-      tables[rule.topic] = {rule.topic, {"Rule", "If", "Then", "If unknown", "Sources, reviewed"}, {}, false, {4, 6, 11, 5, 3}};
+      tables[rule.topic] = {
+          rule.topic, {"Rule", "If", "Then", "If unknown", "Sources, reviewed"}, {}, false, {4, 6, 11, 5, 3}};
     }
     const std::string each = rule.forEach.empty() ? "" : "For each " + rule.forEach + ": ";
-    tables[rule.topic].rows.push_back({{rule.title + " (" + rule.id + ")", CellKind::Text},
-                                       {each + conditionInWords(rule.when.text(), content.dictionary), CellKind::Text},
-                                       {thenWords(rule, content), CellKind::Text},
-                                       {unknownWords(rule, content), CellKind::Text},
-                                       {sources.cite(rule.sources) + ". " + reviewedWords(rule), CellKind::Text}});
+    tables[rule.topic].rows.push_back(
+        {{rule.title + " (" + rule.id + ")", CellKind::Text},
+         {each + conditionInWords(rule.when.text(), content.dictionary), CellKind::Text},
+         {thenWords(rule, content), CellKind::Text},
+         {unknownWords(rule, content), CellKind::Text},
+         {sources.cite(rule.sources) + ". " + reviewedWords(rule), CellKind::Text}});
   }
   for (const std::string& topic : order) {
     std::string heading = capitalized(topic);
@@ -153,6 +158,8 @@ Document ruleBookOf(const screening::Content& content, const records::ClinicSett
     }
     book.sections.push_back({"Policies", {{Rows{std::move(rows)}}}, false});
   }
+  for (auto& section : doseSectionsOf(content, sources)) book.sections.push_back(std::move(section));
+  for (auto& section : measureSectionsOf(content, sources)) book.sections.push_back(std::move(section));
   if (!sources.empty()) book.sections.push_back({"Sources", {{sources.listed()}}, false});
   return book;
 }

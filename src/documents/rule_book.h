@@ -1,5 +1,5 @@
-// The rule book: every rule as a table row, in words: if, then, if unknown, source, reviewed. For the
-// clinical lead who answers for the rules.
+// The rule book: every rule as a table row, in words: if, then, if unknown, source, reviewed; then policies,
+// doses, wishes, exercises, norms and checks. For the clinical lead who answers for them.
 #pragma once
 
 #include "documents/document.h"
@@ -8,7 +8,7 @@
 
 namespace stile::documents {
 
-/// All rules by topic, the checks they name, and the bibliography.
+/// All rules by topic, the policies, what rule_book_doses.h adds, and the bibliography.
 Document ruleBookOf(const screening::Content& content, const records::ClinicSettings& settings);
 
 /// One rule in the words of the book: if, then, if unknown, what it says, sources, reviewed.

@@ -87,6 +87,10 @@ std::string rungNames(const std::vector<const RungView*>& views) {
   return names;
 }
 
+/// With more open findings than these, answers are missing throughout: what each would say is in the rule
+/// book, and dozens of pages of it help nobody.
+constexpr std::size_t kMostOpenInFull = 80;
+
 /// The same for a reader: the reasons that are shown are the same.
 bool isSameReason(const RungView& a, const RungView& b) {
   if (a.state != b.state) return false;
@@ -167,7 +171,17 @@ std::vector<Row> fullFindingRows(const Screening& screening, SourceList& sources
 
 std::vector<Row> openFindingRows(const Screening& screening, SourceList& sources) {
   std::vector<Row> rows;
-  for (const Finding* finding : sorted(screening, Standing::Open)) {
+  const auto open = sorted(screening, Standing::Open);
+  if (open.size() > kMostOpenInFull) {
+    std::vector<std::string> titles;
+    for (const Finding* finding : open) {
+      const std::string cited = sources.cite(finding->rule->sources);
+      titles.push_back(titleOf(*finding) + (cited.empty() ? "" : " [" + cited + "]"));
+    }
+    addRunOn(rows, "By name, for so much is unknown", titles, "; ");
+    return rows;
+  }
+  for (const Finding* finding : open) {
     Row row{titleOf(*finding), {finding->say.clinician}, {}};
     if (finding->unsureCall > limits::Action::None)
       row.text.push_back(std::string("Asked, and not sure: ") + wordsOf(finding->unsureCall) + ".");

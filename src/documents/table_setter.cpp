@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <memory>
 
+#include "base/utf8.h"
 #include "documents/block_setter.h"
 
 namespace stile::documents {
@@ -13,6 +14,24 @@ std::string joined(const std::vector<std::string>& parts, const char* between) {
   std::string text;
   for (const std::string& part : parts) text += (text.empty() || part.empty() ? "" : between) + part;
   return text;
+}
+
+/// The end of the steps from `from` on that are no taller than `most`, at least one slice with the tags
+/// around it.
+std::size_t stepsWithin(const Flow& flow, std::size_t from, std::size_t end, double most) {
+  std::size_t to = from;
+  double height = 0;
+  for (std::size_t i = from; i < end; ++i) {
+    const bool isSlice = flow[i].kind == Step::Kind::Slice;
+    if (isSlice) {
+      const double more = flow[i].slice.before + flow[i].slice.height;
+      if (height > 0 && height + more > most) break;
+      height += more;
+    }
+    // A tag that opens goes with what follows it, one that closes with what stood before.
+    if (isSlice || flow[i].kind == Step::Kind::Close) to = i + 1;
+  }
+  return std::max(to, std::min(end, from + 1));
 }
 
 void keepEnds(Flow& flow) {
@@ -102,7 +121,8 @@ Flow BlockSetter::of(const Rows& form) const {
   return flow;
 }
 
-Slice BlockSetter::compactRow(const Row& row, double x, double width) const {
+/// A row run into one paragraph, small, its term in bold; long ones may be broken.
+Flow BlockSetter::compactRow(const Row& row, double before) const {
   std::string words = row.term;
   std::string text = joined(row.text, " "), note = joined(row.note, "; ");
   if (!row.fine.empty()) text += (text.empty() ? "" : " ") + joined(row.fine, " ");
@@ -112,51 +132,35 @@ Slice BlockSetter::compactRow(const Row& row, double x, double width) const {
   if (!note.empty()) words += (words.empty() ? "(" : " (") + note + ")";
   TextStyle style = m_.small;
   style.colour = Colour::Ink;
-  const SetText set = type_.set(words, style, width, bold);
-  Slice slice;
-  slice.before = style.line * 0.22;
-  slice.height = set.height();
-  slice.paint = [set, x](PdfCanvas& canvas, double y) {
-    canvas.open("P");
-    set.paint(canvas.cairo(), x, y);
-    canvas.close();
-  };
-  return slice;
+  return this->text(words, style, "P", before, bold);
 }
 
 /// Bands of two columns: the left column of a band is read before its right one, and a band is short
-/// enough to fit where a page has room left.
+/// enough to fit where a page has room left. Long rows go on from column to column.
 Flow BlockSetter::compactRows(const Rows& form) const {
   Flow flow;
-  const double gap = m_.body.size * 1.6;
+  const double gap = m_.body.size * 1.6, before = m_.small.line * 0.22;
   const bool isWide = width_ > m_.small.size * 44 && form.rows.size() > 1;
   if (!isWide) {
-    for (const Row& one : form.rows) add(flow, compactRow(one, x_, width_));
+    for (const Row& one : form.rows) append(flow, compactRow(one, before));
     return flow;
   }
   const double half = (width_ - gap) / 2, most = m_.small.line * 11;
-  std::vector<Slice> left, right;
-  for (const Row& one : form.rows) left.push_back(compactRow(one, x_, half)), right.push_back(compactRow(one, x_ + half + gap, half));
+  // The same steps for either column.
+  Flow left, right;
+  for (const Row& one : form.rows) append(left, at(x_, half).compactRow(one, before)), append(right, at(x_ + half + gap, half).compactRow(one, before));
   for (std::size_t from = 0; from < left.size();) {
-    std::size_t to = from;
-    double total = 0;
-    while (to < left.size() && (to == from || total + left[to].before + left[to].height <= 2 * most)) {
-      total += left[to].before + left[to].height;
-      ++to;
+    const std::size_t to = stepsWithin(left, from, left.size(), 2 * most);
+    const Flow whole(left.begin() + static_cast<std::ptrdiff_t>(from), left.begin() + static_cast<std::ptrdiff_t>(to));
+    std::size_t middle = to;
+    double least = heightOf(whole);
+    for (std::size_t i = stepsWithin(left, from, to, 0); i < to; i = stepsWithin(left, i, to, 0)) {
+      const double taller = std::max(heightOf({left.begin() + static_cast<std::ptrdiff_t>(from), left.begin() + static_cast<std::ptrdiff_t>(i)}),
+                                     heightOf({left.begin() + static_cast<std::ptrdiff_t>(i), left.begin() + static_cast<std::ptrdiff_t>(to)}));
+      if (taller < least) least = taller, middle = i;
     }
-    // Broken where the taller column is least tall.
-    std::size_t middle = from + 1;
-    double height = left[from].before + left[from].height, least = std::max(height, total - height);
-    for (std::size_t i = middle; i < to; ++i) {
-      height += left[i].before + left[i].height;
-      if (std::max(height, total - height) >= least) break;
-      least = std::max(height, total - height);
-      middle = i + 1;
-    }
-    Flow a, b;
-    for (std::size_t i = from; i < middle; ++i) add(a, left[i]);
-    for (std::size_t i = middle; i < to; ++i) add(b, right[i]);
-    const Slice first = together(std::move(a), 0), second = together(std::move(b), 0);
+    const Slice first = together({left.begin() + static_cast<std::ptrdiff_t>(from), left.begin() + static_cast<std::ptrdiff_t>(middle)}, 0);
+    const Slice second = together({right.begin() + static_cast<std::ptrdiff_t>(middle), right.begin() + static_cast<std::ptrdiff_t>(to)}, 0);
     Slice band;
     band.before = from == 0 ? m_.gap * 0.6 : m_.small.line * 0.3;
     band.height = std::max(first.height, second.height);
@@ -168,6 +172,17 @@ Flow BlockSetter::compactRows(const Rows& form) const {
     from = to;
   }
   return flow;
+}
+
+/// A word that is wider than its cell is not broken: a day keeps its first letters, "rest" becomes a dash.
+std::string BlockSetter::fitted(const std::string& words, const TextStyle& style, double room, bool isRest) const {
+  if (words.find(' ') != std::string::npos || type_.widthOf(words, style) <= room) return words;
+  if (isRest) return "–";
+  const auto letters = base::codePoints(words);
+  std::size_t kept = letters.size() > 2 && letters.size() <= 3 ? 2 : letters.size();
+  std::string shorter;
+  for (std::size_t i = 0; i < kept; ++i) shorter += letters[i];
+  return shorter;
 }
 
 Slice BlockSetter::tableRow(const std::vector<Cell>& cells, const std::vector<double>& widths, bool isHead,
@@ -185,7 +200,10 @@ Slice BlockSetter::tableRow(const std::vector<Cell>& cells, const std::vector<do
     const bool isRest = cell.kind == CellKind::Rest;
     if (isRest) own.colour = document_.isBlackOnly ? Colour::Ink : Colour::Ink2;
     const bool isMiddle = isGrid && i > 0;
-    texts.push_back(type_.set(isRest ? document_.words.rest : cell.text, own, widths[i] - 2 * padX - gap, 0,
+    const double room = widths[i] - 2 * padX - gap;
+    std::string words = isRest ? document_.words.rest : cell.text;
+    if (isGrid && i > 0) words = fitted(words, own, room, isRest);
+    texts.push_back(type_.set(words, own, room, 0,
                               isMiddle ? TextAlign::Middle : TextAlign::Start));
     height = std::max({height, texts.back().height(), cell.kind == CellKind::TickBox || cell.kind == CellKind::Blank ? m_.tick : 0});
   }
@@ -235,7 +253,8 @@ Flow BlockSetter::of(const Table& form) const {
     for (const auto& cells : form.rows)
       if (!cells.empty()) longest = std::max(longest, type_.widthOf(cells.front().text, m_.small) + 10);
     longest = std::max(longest, type_.widthOf(form.columns.front(), m_.small) + 14);
-    const double first = count > 1 && longest < width_ * 0.32 ? longest : width_ * 0.32;
+    const double share = m_.small.size > 20 ? 0.4 : 0.32;  // large letters need the room for names
+    const double first = count > 1 && longest < width_ * share ? longest : width_ * share;
     const double other = (width_ - first) / static_cast<double>(std::max<std::size_t>(1, count - 1));
     for (std::size_t i = 0; i < count; ++i) widths.push_back(i == 0 ? first : other);
   } else if (form.shares.size() == count) {

@@ -66,7 +66,6 @@ std::optional<Document> waitingSheetOf(const ClientRequest& request) {
   add(texts.heading("whyWaiting"), reasons(screening, texts));
   if (action < Action::SameDay)
     add(texts.heading("mayGoOn"), HandoutTexts::chosen(texts.mayGoOn, screening, Choice::CertainOnly));
-  paper.sections.push_back({"", stopBoxes(screening, settings, texts, Choice::CertainOnly), false});
   const auto& calls = action == Action::Emergency              ? texts.whoCallsEmergency
                       : action == Action::SameDay              ? texts.whoCallsToday
                       : screening.planState == PlanState::Held ? texts.whoCallsHeld
@@ -74,6 +73,8 @@ std::optional<Document> waitingSheetOf(const ClientRequest& request) {
   add(texts.heading("whoCalls"), HandoutTexts::chosen(calls, screening, Choice::CertainOnly));
   if (auto contact = contactBlocks(settings, texts); !contact.empty())
     paper.sections.push_back({"", std::move(contact), false});
+  // Last, for they are the tallest: what is before them fills the page.
+  paper.sections.push_back({"", stopBoxes(screening, settings, texts, Choice::CertainOnly), false});
   return paper;
 }
 

@@ -1,6 +1,7 @@
 // From the front to the back: each shape keeps what nothing before it covers. Areas come out free of
 // overlaps, so all of one colour can be one path; lines are painted over them, cut where something in front
-// hides them.
+// hides them. What hides what is looked up in cells; the lines, which the eye follows, keep their exact
+// course.
 #include "drawing/flattened.h"
 
 #include <algorithm>
@@ -8,39 +9,19 @@
 #include <numbers>
 #include <type_traits>
 
-#include "drawing/region.h"
+#include "drawing/mosaic.h"
 
 namespace stile::drawing {
 namespace {
 
-constexpr double kAreaTolerance = .40;  ///< units an area's edge may be off: it lies under a line
+constexpr double kFineness = 3;         ///< cells per unit
+constexpr double kAreaTolerance = .38;  ///< units an area's edge may be off: it lies under a line
+constexpr double kSliver = .4;  ///< an area's measure by its edge, in units: thinner ones lie under lines
 constexpr double kLineTolerance = .22;
-constexpr double kOverlap =
-    .35;  ///< units by which areas reach under their neighbours, so that no seam shows
-constexpr double kShrink =
-    .35;  ///< what hides a line is that much smaller, so that a line along its edge is not torn
-constexpr double kRibbon = .4;  ///< of its width, how far another line runs under a line
 constexpr double kEdge =
     .2;  ///< of its width, how far beyond its edge a shape with a line hides a line along that edge
 constexpr int kCorners = 20;  ///< of a circle
 constexpr int kCurveSteps = 6;
-
-struct Box {
-  double left = 1e9, top = 1e9, right = -1e9, bottom = -1e9;
-  bool meets(const Box& other) const {
-    return left <= other.right && other.left <= right && top <= other.bottom && other.top <= bottom;
-  }
-};
-
-Box boxOf(const std::vector<Outline>& outlines, double margin = 0) {
-  Box box;
-  for (const Outline& outline : outlines)
-    for (const Point& point : outline) {
-      box.left = std::min(box.left, point.x - margin), box.right = std::max(box.right, point.x + margin);
-      box.top = std::min(box.top, point.y - margin), box.bottom = std::max(box.bottom, point.y + margin);
-    }
-  return box;
-}
 
 /// A shape as straight outlines.
 struct Plain {
@@ -105,6 +86,20 @@ Plain plainOf(const Circle& circle) {
   return plain;
 }
 
+struct Extent {
+  double area = 0, around = 0;
+};
+
+Extent extentOf(const Outline& outline) {
+  Extent extent;
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const Point &a = outline[i], &b = outline[i + 1 < outline.size() ? i + 1 : 0];
+    extent.area += (a.x * b.y - b.x * a.y) / 2;
+    extent.around += std::hypot(b.x - a.x, b.y - a.y);
+  }
+  return {std::abs(extent.area), extent.around};
+}
+
 /// Cuts `length` off the end of an open line.
 void shorten(Outline& line, double length) {
   while (line.size() > 1) {
@@ -123,26 +118,6 @@ bool isSame(Point a, Point b) {
   return std::hypot(a.x - b.x, a.y - b.y) < .003;
 }
 
-/// What lies outside of a ring's line, the two pieces that meet where the ring begins joined again.
-std::vector<Outline> ringOutside(const Outline& ring, const Region& hidden) {
-  std::vector<Outline> pieces = lineOutside(ring, hidden);
-  const Point seam = ring.front();
-  const auto end = [&](Outline& piece) {
-    if (isSame(piece.front(), seam)) std::reverse(piece.begin(), piece.end());
-    return isSame(piece.back(), seam);
-  };
-  for (std::size_t i = 0; i < pieces.size(); ++i) {
-    if (!end(pieces[i]) || isSame(pieces[i].front(), seam)) continue;
-    for (std::size_t k = i + 1; k < pieces.size(); ++k) {
-      if (!end(pieces[k])) continue;
-      pieces[i].insert(pieces[i].end(), pieces[k].rbegin() + 1, pieces[k].rend());
-      pieces.erase(pieces.begin() + static_cast<std::ptrdiff_t>(k));
-      return pieces;
-    }
-  }
-  return pieces;
-}
-
 /// The round end of a line that was cut shall not stand out over what cuts it. Ends that the line had before
 /// stay.
 void trim(Outline& seen, const Outline& whole, bool isRing, double length) {
@@ -156,23 +131,89 @@ void trim(Outline& seen, const Outline& whole, bool isRing, double length) {
   if (!keepsFront) shorten(seen, length);
 }
 
+/// The parts of a line that nothing in front hides.
+class SeenLine {
+ public:
+  SeenLine(const Mosaic& mosaic, const Outline& line, bool isRing) : isRing_(isRing) {
+    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+      const int steps =
+          1 + static_cast<int>(std::hypot(line[i + 1].x - line[i].x, line[i + 1].y - line[i].y) / kStep);
+      for (int step = 0; step < steps; ++step)
+        add(mosaic, between(line[i], line[i + 1], step / double(steps)), step == 0);
+    }
+    if (!line.empty()) add(mosaic, line.back(), true);
+    if (isRing && !points_.empty()) points_.pop_back();
+  }
+
+  std::vector<Outline> pieces() {
+    if (points_.empty()) return {};
+    const auto hidden =
+        std::find_if(points_.begin(), points_.end(), [](const Sample& each) { return each.isHidden; });
+    const bool isWhole = hidden == points_.end();
+    if (isRing_ && !isWhole) std::rotate(points_.begin(), hidden, points_.end());
+    if (isRing_) points_.push_back(points_.front());
+    bridge();
+    std::vector<Outline> pieces;
+    for (std::size_t i = 0; i < points_.size(); ++i) {
+      if (points_[i].isHidden) continue;
+      const bool begins = i == 0 || points_[i - 1].isHidden,
+                 ends = i + 1 == points_.size() || points_[i + 1].isHidden;
+      if (begins) pieces.emplace_back();
+      if (begins || ends || points_[i].isCorner) pieces.back().push_back(points_[i].at);
+    }
+    return pieces;
+  }
+
+ private:
+  static constexpr double kStep = .3;  ///< units between two places that are looked at
+  static constexpr int kShortest = 3;  ///< fewer hidden places than these are a chance of the cells
+
+  struct Sample {
+    Point at;
+    bool isHidden, isCorner;
+  };
+
+  void add(const Mosaic& mosaic, Point at, bool isCorner) {
+    points_.push_back({at, mosaic.hidesLinesAt(at), isCorner});
+  }
+
+  void bridge() {
+    for (std::size_t i = 0; i < points_.size();) {
+      std::size_t end = i;
+      while (end < points_.size() && points_[end].isHidden == points_[i].isHidden) ++end;
+      if (points_[i].isHidden && i > 0 && end < points_.size() && end - i < kShortest)
+        for (std::size_t k = i; k < end; ++k) points_[k].isHidden = false;
+      i = end;
+    }
+  }
+
+  bool isRing_;
+  std::vector<Sample> points_;
+};
+
 class Flattener {
  public:
   void take(Plain plain) { shapes_.push_back(std::move(plain)); }
 
   /// What was taken, flattened; then there is nothing left.
   std::vector<Shape> give() {
+    Box box;
+    for (const Plain& shape : shapes_)
+      box.take(shape.outlines, shape.paint.strokeWidth + 1);  // so that the outermost cells stay bare
+    mosaic_ = Mosaic(Grid(box, kFineness));
     for (auto shape = shapes_.rbegin(); shape != shapes_.rend(); ++shape) see(*shape);
+    mosaic_.closeUnderLines();
     std::vector<Shape> result;
-    for (auto area = areas_.rbegin(); area != areas_.rend(); ++area) {
-      Region joined;
-      for (Outline& outline : unionOfRegions(area->regions).outlines) {
-        const Box box = boxOf({outline});
-        const double size = std::min(box.right - box.left, box.bottom - box.top);
-        const Region fewer = simplified({{outline}}, std::min(kAreaTolerance, size * .04));
-        joined.outlines.insert(joined.outlines.end(), fewer.outlines.begin(), fewer.outlines.end());
+    const std::vector<std::vector<Outline>> traced = mosaic_.traced();
+    for (std::size_t i = traced.size(); i-- > 0;) {
+      Region region;
+      for (const Outline& outline : traced[i]) {
+        const Extent extent = extentOf(outline);
+        if (extent.area <= kSliver * extent.around) continue;
+        const Region fewer = simplified({{outline}}, kAreaTolerance);
+        region.outlines.insert(region.outlines.end(), fewer.outlines.begin(), fewer.outlines.end());
       }
-      if (!joined.isEmpty()) result.push_back({pathOf(joined, {.fill = area->colour})});
+      if (!region.isEmpty()) result.push_back({pathOf(region, {.fill = areas_[i]})});
     }
     for (auto circle = circles_.rbegin(); circle != circles_.rend(); ++circle) result.push_back({*circle});
     for (auto kind = lines_.rbegin(); kind != lines_.rend(); ++kind) result.push_back({lines(*kind)});
@@ -181,99 +222,87 @@ class Flattener {
   }
 
  private:
-  struct Covered {
-    Box box;
-    Region region, ofLines;  ///< what it hides of areas and of lines
-  };
-  struct Areas {
-    Colour colour = Colour::None;
-    std::vector<Region> regions;
-  };
   struct Lines {
     Paint paint;
     std::vector<Outline> lines;
   };
 
-  /// Everything in front that may cover something in the box, as one region without contradictions of
-  /// turning.
-  Region coveredIn(const Box& box, Region Covered::*what) const {
-    Region all;
-    for (const Covered& one : covered_) {
-      const auto& outlines = (one.*what).outlines;
-      if (one.box.meets(box)) all.outlines.insert(all.outlines.end(), outlines.begin(), outlines.end());
-    }
-    return all;
+  static Mosaic::Number numberOf(std::size_t area) {
+    return static_cast<Mosaic::Number>(Mosaic::kFirst + area);
   }
 
-  void cover(Region region, Region ofLines) {
-    if (region.isEmpty()) return;
-    const Box box = boxOf(region.outlines);
-    covered_.push_back({box, std::move(region), std::move(ofLines)});
+  Stencil stencilOf(const std::vector<Outline>& outlines, double margin) const {
+    Box box;
+    box.take(outlines, margin);
+    return Stencil(mosaic_.grid(), box);
   }
 
-  /// Outlines of a region turn one way around areas and the other way around holes; a lone one may turn
-  /// either way.
-  static Region regionOf(const Plain& plain) {
-    return plain.outlines.size() == 1 ? unionOf(plain.outlines) : Region{plain.outlines};
-  }
-
-  static Region unionOfRegions(const std::vector<Region>& regions) {
-    Region all;
-    for (const Region& region : regions)
-      all.outlines.insert(all.outlines.end(), region.outlines.begin(), region.outlines.end());
-    return differenceOf(all, {});
+  /// The area of closed outlines and a line of twice `half` around it.
+  Stencil areaOf(const std::vector<Outline>& outlines, double half) const {
+    Stencil area = stencilOf(outlines, half);
+    area.fill(outlines);
+    if (half > 0)
+      for (const Outline& outline : outlines) area.stroke(outline, true, half);
+    return area;
   }
 
   void see(const Plain& plain) {
     const Paint& paint = plain.paint;
     const bool hasArea = paint.fill != Colour::None, hasLine = paint.stroke != Colour::None;
     const double half = hasLine ? paint.strokeWidth / 2 : 0;
-    if (!plain.isClosed) {
-      if (hasLine) seeLines(plain.outlines, paint, paint.strokeWidth, false);
+    if (!plain.isClosed || (plain.circle != nullptr && !hasArea)) {
+      if (hasLine) seeLines(plain.outlines, paint, paint.strokeWidth, plain.isClosed);
       return;
     }
-    const Region region = regionOf(plain);
-    if (plain.circle != nullptr && !hasArea) return seeLines(plain.outlines, paint, paint.strokeWidth, true);
-    if (plain.circle != nullptr && coveredIn(boxOf(plain.outlines, half), &Covered::region).isEmpty()) {
+    if (plain.circle != nullptr && !mosaic_.isCovered(areaOf(plain.outlines, half))) {
       circles_.push_back(*plain.circle);
-      return cover(grown(region, half), region);
+      const Stencil whole = areaOf(plain.outlines, half);
+      mosaic_.lay(whole, Mosaic::kUnderLine);
+      mosaic_.hideLines(whole.shrunk());
+      return;
     }
-    if (hasArea && !hasLine) return seeArea(region, paint.fill);
-    if (hasArea && paint.fill == paint.stroke) return seeArea(grown(region, half), paint.fill);
-    if (hasArea) {
+    if (!hasArea) return seeOuterHalf(plain, half);
+    if (hasLine && paint.fill != paint.stroke) {
       seeLines(plain.outlines, paint, paint.strokeWidth, true);
-      seeArea(region, paint.fill);
-      return cover(grown(region, half), grown(region, kEdge * paint.strokeWidth));
+      seeArea(areaOf(plain.outlines, 0), paint.fill);
+      const Stencil edge = areaOf(plain.outlines, kEdge * paint.strokeWidth);
+      mosaic_.lay(edge, Mosaic::kUnderLine);
+      mosaic_.hideLines(edge);
+      return;
     }
-    if (!hasLine) return;
-    seeLines(grown(region, half / 2).outlines, paint, half, true);
-    cover(grown(region, half), grown(region, kRibbon * half));
+    const Stencil area = areaOf(plain.outlines, half);
+    seeArea(area, paint.fill);
+    mosaic_.hideLines(area.shrunk());
   }
 
-  void seeArea(const Region& region, Colour colour) {
-    const Region seen = differenceOf(region, coveredIn(boxOf(region.outlines), &Covered::region));
-    cover(region, grown(region, -kShrink));
-    if (seen.isEmpty()) return;
-    auto at =
-        std::find_if(areas_.begin(), areas_.end(), [&](const Areas& each) { return each.colour == colour; });
-    if (at == areas_.end()) at = areas_.insert(areas_.end(), {colour, {}});
-    at->regions.push_back(intersectionOf(grown(seen, kOverlap), region));
+  void seeOuterHalf(const Plain& plain, double half) {
+    if (half <= 0) return;
+    const std::vector<Outline> middle = grown(Region{plain.outlines}, half / 2).outlines;
+    seeLines(middle, plain.paint, half, true);
+    const Stencil area = areaOf(middle, 0);
+    mosaic_.lay(area, Mosaic::kUnderLine);
+    mosaic_.hideLines(area.shrunk());
   }
 
-  void seeLines(std::vector<Outline> outlines, const Paint& paint, double width, bool isClosed) {
+  void seeArea(const Stencil& area, Colour colour) {
+    const auto at = std::find(areas_.begin(), areas_.end(), colour);
+    const auto place = static_cast<std::size_t>(at - areas_.begin());
+    if (mosaic_.lay(area, numberOf(place)) && at == areas_.end()) areas_.push_back(colour);
+  }
+
+  void seeLines(const std::vector<Outline>& outlines, const Paint& paint, double width, bool isClosed) {
     if (paint.stroke == Colour::None) return;
-    const Region hidden = coveredIn(boxOf(outlines, width), &Covered::ofLines);
-    Paint line{
+    const Paint line{
         .stroke = paint.stroke, .strokeWidth = width, .isDashed = paint.isDashed, .hasRoundEnds = true};
     auto at = std::find_if(lines_.begin(), lines_.end(), [&](const Lines& each) {
       return each.paint.stroke == line.stroke && std::abs(each.paint.strokeWidth - width) < .005 &&
              each.paint.isDashed == line.isDashed;
     });
     if (at == lines_.end()) at = lines_.insert(lines_.end(), {line, {}});
-    for (Outline& outline : outlines) {
+    for (Outline outline : outlines) {
       if (isClosed && !outline.empty()) outline.push_back(outline.front());
       if (outline.size() < 2) continue;
-      for (Outline& seen : isClosed ? ringOutside(outline, hidden) : lineOutside(outline, hidden)) {
+      for (Outline& seen : SeenLine(mosaic_, outline, isClosed).pieces()) {
         trim(seen, outline, isClosed, width / 2);
         if (seen.size() > 1) at->lines.push_back(simplifiedLine(seen, kLineTolerance));
       }
@@ -293,8 +322,8 @@ class Flattener {
   }
 
   std::vector<Plain> shapes_;
-  std::vector<Covered> covered_;
-  std::vector<Areas> areas_;
+  Mosaic mosaic_{Grid({}, kFineness)};
+  std::vector<Colour> areas_;    ///< by their number in the mosaic
   std::vector<Circle> circles_;  ///< those that nothing covers, whole
   std::vector<Lines> lines_;
 };

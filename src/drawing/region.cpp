@@ -48,28 +48,36 @@ Region combined(const Region& a, const Region& b, ClipType type) {
   return toRegion(result);
 }
 
-double distanceToLine(Point p, Point a, Point b) {
-  const double dx = b.x - a.x, dy = b.y - a.y, size = std::hypot(dx, dy);
-  if (size < 1e-9) return std::hypot(p.x - a.x, p.y - a.y);
-  return std::abs(dx * (p.y - a.y) - dy * (p.x - a.x)) / size;
-}
-
 /// Keeps what stands off the straight line between the two ends (Douglas and Peucker's method).
 void keepCorners(const Outline& points, std::size_t first, std::size_t last, double tolerance,
                  std::vector<bool>& kept) {
-  double worst = 0;
+  const Point a = points[first], b = points[last];
+  const double dx = b.x - a.x, dy = b.y - a.y, square = dx * dx + dy * dy;
+  const bool isPoint = square < 1e-18;
+  double worst = 0;  // distance squared, times the square of the line's length
   std::size_t at = first;
   for (std::size_t i = first + 1; i < last; ++i) {
-    const double off = distanceToLine(points[i], points[first], points[last]);
-    if (off > worst) worst = off, at = i;
+    const double x = points[i].x - a.x, y = points[i].y - a.y, off = dx * y - dy * x;
+    const double far = isPoint ? x * x + y * y : off * off;
+    if (far > worst) worst = far, at = i;
   }
-  if (worst <= tolerance) return;
+  if (worst <= tolerance * tolerance * (isPoint ? 1 : square)) return;
   kept[at] = true;
   keepCorners(points, first, at, tolerance, kept);
   keepCorners(points, at, last, tolerance, kept);
 }
 
 }  // namespace
+
+void Box::take(Point point, double margin) {
+  left = std::min(left, point.x - margin), right = std::max(right, point.x + margin);
+  top = std::min(top, point.y - margin), bottom = std::max(bottom, point.y + margin);
+}
+
+void Box::take(const std::vector<Outline>& outlines, double margin) {
+  for (const Outline& outline : outlines)
+    for (const Point& point : outline) take(point, margin);
+}
 
 Outline hullOf(std::vector<Point> points) {
   const auto before = [](Point a, Point b) { return a.x < b.x || (a.x == b.x && a.y < b.y); };
@@ -121,9 +129,7 @@ Region grown(const Region& region, double by) {
   return toRegion(result);
 }
 
-namespace {
-
-std::vector<Outline> lineAgainst(const Outline& line, const Region& region, ClipType type) {
+std::vector<Outline> clippedLine(const Outline& line, const Region& region) {
   Clipper clipper;
   ClipperLib::Path path = toPath(line);
   // The library loses open lines that are level all along.
@@ -132,21 +138,12 @@ std::vector<Outline> lineAgainst(const Outline& line, const Region& region, Clip
   clipper.AddPath(path, ptSubject, false);
   clipper.AddPaths(toPaths(region), ptClip, true);
   PolyTree tree;
-  clipper.Execute(type, tree, pftNonZero, pftNonZero);
+  clipper.Execute(ctIntersection, tree, pftNonZero, pftNonZero);
   Paths open;
   OpenPathsFromPolyTree(tree, open);
   std::vector<Outline> lines;
   for (const auto& piece : open) lines.push_back(toOutline(piece));
   return lines;
-}
-
-}  // namespace
-
-std::vector<Outline> clippedLine(const Outline& line, const Region& region) {
-  return lineAgainst(line, region, ctIntersection);
-}
-std::vector<Outline> lineOutside(const Outline& line, const Region& region) {
-  return lineAgainst(line, region, ctDifference);
 }
 
 Outline simplifiedLine(const Outline& line, double tolerance) {
@@ -171,8 +168,8 @@ Region simplified(const Region& region, double tolerance) {
     std::size_t far = 0;
     double most = 0;
     for (std::size_t i = 0; i < outline.size(); ++i) {
-      const double off = std::hypot(outline[i].x - outline[0].x, outline[i].y - outline[0].y);
-      if (off > most) most = off, far = i;
+      const double x = outline[i].x - outline[0].x, y = outline[i].y - outline[0].y;
+      if (x * x + y * y > most) most = x * x + y * y, far = i;
     }
     Outline ring = outline;
     ring.push_back(outline.front());

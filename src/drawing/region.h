@@ -10,6 +10,16 @@ namespace stile::drawing {
 
 using Outline = std::vector<Point>;
 
+/// The smallest upright rectangle around what it took.
+struct Box {
+  double left = 1e9, top = 1e9, right = -1e9, bottom = -1e9;
+  void take(Point point, double margin = 0);
+  void take(const std::vector<Outline>& outlines, double margin = 0);
+  bool isEmpty() const { return left > right; }
+  double width() const { return right - left; }
+  double height() const { return bottom - top; }
+};
+
 /// An area as the outlines around it, outer ones and holes turning opposite ways.
 struct Region {
   std::vector<Outline> outlines;
@@ -27,9 +37,6 @@ Region differenceOf(const Region& a, const Region& b);
 Region grown(const Region& region, double by);
 /// The part of an open line that lies in the region.
 std::vector<Outline> clippedLine(const Outline& line, const Region& region);
-
-/// The part of an open line that lies outside the region.
-std::vector<Outline> lineOutside(const Outline& line, const Region& region);
 
 /// The same region with fewer points, none more than `tolerance` away.
 Region simplified(const Region& region, double tolerance);

@@ -39,4 +39,23 @@ plan::Edits readEdits(const std::string& text, const std::string& name, base::Is
   return edits;
 }
 
+void writeEdits(json::Writer& writer, const plan::Edits& edits) {
+  writer.beginObject();
+  if (!edits.by.empty()) writer.member("by", edits.by);
+  writer.key("edits").beginArray();
+  for (const auto& edit : edits.list) {
+    writer.beginObject().member(idOf(edit.kind), edit.exercise);
+    if (!edit.with.empty()) writer.member("with", edit.with);
+    if (!edit.overrideReason.empty()) writer.member("override", edit.overrideReason);
+    writer.endObject();
+  }
+  writer.endArray().endObject();
+}
+
+std::string editsAsJson(const plan::Edits& edits) {
+  json::Writer writer(0);
+  writeEdits(writer, edits);
+  return writer.text();
+}
+
 }  // namespace stile::exchange

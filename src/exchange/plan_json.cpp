@@ -1,5 +1,7 @@
 #include "exchange/plan_json.h"
 
+#include "exchange/edits_json.h"
+
 namespace stile::exchange {
 namespace {
 
@@ -56,20 +58,6 @@ void writeLine(json::Writer& writer, const plan::Line& line) {
   writer.endObject();
 }
 
-void writeEdits(json::Writer& writer, const plan::Edits& edits) {
-  if (edits.list.empty()) return;
-  writer.key("edited").beginObject();
-  writeText(writer, "by", edits.by);
-  writer.key("edits").beginArray();
-  for (const auto& edit : edits.list) {
-    writer.beginObject().member(idOf(edit.kind), edit.exercise);
-    writeText(writer, "with", edit.with);
-    writeText(writer, "override", edit.overrideReason);
-    writer.endObject();
-  }
-  writer.endArray().endObject();
-}
-
 void writeWeek(json::Writer& writer, const plan::Week& week) {
   writer.beginObject().member("week", week.number);
   writer.key("aerobicMinutesPerSession").number(week.aerobicMinutesPerSession);
@@ -108,7 +96,10 @@ void writePlan(json::Writer& writer, const plan::StarterPlan& plan) {
   for (const auto& other : plan.alsoOpen)
     writer.beginObject().member("exercise", other.exercise->id).member("purpose", other.exercise->purpose).member("because", other.because).endObject();
   writer.endArray();
-  writeEdits(writer, plan.edits);
+  if (!plan.edits.list.empty()) {
+    writer.key("edited");
+    writeEdits(writer, plan.edits);
+  }
   writer.key("weeks").beginArray();
   for (const auto& week : plan.weeks) writeWeek(writer, week);
   writer.endArray();

@@ -18,7 +18,8 @@ bool hasFixedAmounts(const rules::LimitsTemplate& part) {
     if (!dose.amount.fixed) return false;
   for (const auto& stop : part.stops)
     if (!stop.amount.fixed) return false;
-  return isFixed(part.loadKilograms) && isFixed(part.loadPercentOfMaximum) && isFixed(part.heartRatePerMinute);
+  return isFixed(part.loadKilograms) && isFixed(part.loadPercentOfMaximum) &&
+         isFixed(part.heartRatePerMinute);
 }
 
 /// Every way in which an open or certain rule can stand.
@@ -27,6 +28,7 @@ std::vector<rules::Judgement> waysOf(const rules::Rule& rule) {
   ways[0].truth = Truth::True;
   std::vector<IfUnknown> modes{IfUnknown::Cautious};
   if (rule.ifUnknown != IfUnknown::Cautious) modes.push_back(rule.ifUnknown);
+  if (rule.ifUnknown != IfUnknown::Pass && !rule.passReason.empty()) modes.push_back(IfUnknown::Pass);
   for (const IfUnknown mode : modes) {
     rules::Judgement open;
     open.truth = Truth::Unknown;
@@ -48,16 +50,18 @@ void widen(Demands& into, const Demands& by) {
 
 std::size_t RuleShape::wayOf(const rules::Judgement& judgement) {
   if (judgement.truth == Truth::True) return 0;
-  return 1 + 2 * static_cast<std::size_t>(judgement.counted) + (judgement.unsureCall == limits::Action::None ? 0 : 1);
+  return 1 + 2 * static_cast<std::size_t>(judgement.counted) +
+         (judgement.unsureCall == limits::Action::None ? 0 : 1);
 }
 
-std::vector<RuleShape> shapesOf(const rules::RuleSet& ruleSet, const facts::Dictionary& dictionary, base::Date today,
-                                LimitKeys& keys) {
+std::vector<RuleShape> shapesOf(const rules::RuleSet& ruleSet, const facts::Dictionary& dictionary,
+                                base::Date today, LimitKeys& keys) {
   const facts::FactSet nobody(dictionary);  // unknown sides and amounts become the strictest
   std::vector<RuleShape> shapes;
   for (const rules::Rule& rule : ruleSet.rules) {
     RuleShape shape;
-    shape.isFixed = hasFixedAmounts(rule.then) && (!rule.meanwhile || hasFixedAmounts(*rule.meanwhile)) && !rule.assessable;
+    shape.isFixed = hasFixedAmounts(rule.then) && (!rule.meanwhile || hasFixedAmounts(*rule.meanwhile)) &&
+                    !rule.assessable;
     shape.reads = rules::slotsReadBy(rule, dictionary);
     shape.certainReads = rules::slotsReadWhenCertain(rule);
     const facts::FactSlots slots(nobody, rule.forEach, 0, nullptr, today);

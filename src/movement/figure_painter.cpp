@@ -55,12 +55,8 @@ std::vector<drawing::Shape> merged(std::vector<drawing::Shape> shapes) {
 
 class Painter {
  public:
-  Painter(const Body& body, const Camera& camera, const FigureStyle& style)
-      : body_(body),
-        camera_(camera),
-        style_(style),
-        girth_(girthOf(style.build)),
-        parts_(partsOf(body, camera, girth_, style.hasPaleFarLimbs)) {}
+  Painter(Parts parts, const Body& body, const Camera& camera, const FigureStyle& style)
+      : body_(body), camera_(camera), style_(style), girth_(girthOf(style.build)), parts_(std::move(parts)) {}
 
   std::vector<drawing::Shape> run() {
     for (const auto& [name, nearer] : style_.nudges)
@@ -86,7 +82,7 @@ class Painter {
                 {.stroke = colour, .strokeWidth = 2 * style_.lineWidth * factor, .hasRoundEnds = true})});
   }
   void fill(const Region& region, Colour colour) {
-    if (!region.isEmpty()) shapes_.push_back({pathOf(simplified(region, kTolerance), {.fill = colour})});
+    if (!region.isEmpty()) shapes_.push_back({pathOf(region, {.fill = colour})});
   }
 
   /// The line of limbs that will be painted over this part later, where they grow out of it.
@@ -138,7 +134,9 @@ class Painter {
       if (join.at == 1) to = 1 - join.length;
     }
     const bool tucked = isTucked(part);
-    const auto visible = [&](Region region) { return tucked ? differenceOf(region, shirtTail()) : region; };
+    const auto visible = [&](const Region& region) {
+      return tucked ? differenceOf(region, shirtTail()) : region;
+    };
     ink(visible(drawing::unionOf(part.outlines(from, to))), inkOf(part));
     std::vector<Covering> coverings = part.coverings;
     std::stable_sort(coverings.begin(), coverings.end(), [&](const Covering& a, const Covering& b) {
@@ -146,11 +144,11 @@ class Painter {
     });
     for (const Covering& covering : coverings) {
       std::vector<Outline> outlines;
-      for (const Piece& piece : part.pieces) {
+      for (const Piece& piece : part.pieces) {  // they all turn the same way, so that they add up
         const double middle = (piece.from + piece.to) / 2;
         if (middle >= covering.from && middle < covering.to) outlines.push_back(piece.outline);
       }
-      fill(visible(drawing::unionOf(outlines)), fillOf(covering.cloth, part.isFar));
+      fill(visible(Region{std::move(outlines)}), fillOf(covering.cloth, part.isFar));
     }
     if (part.hem >= 0) hem(part);
     marks(part);
@@ -210,16 +208,9 @@ class Painter {
 
 }  // namespace
 
-std::vector<drawing::Shape> paintBody(const Body& body, const Camera& camera, const FigureStyle& style) {
-  return Painter(body, camera, style).run();
-}
-
-std::vector<drawing::Point> extentOf(const Body& body, const Camera& camera, Build build) {
-  std::vector<drawing::Point> points;
-  for (const auto& [name, part] : partsOf(body, camera, girthOf(build), false))
-    for (const Piece& piece : part.pieces)
-      points.insert(points.end(), piece.outline.begin(), piece.outline.end());
-  return points;
+std::vector<drawing::Shape> paintBody(Parts parts, const Body& body, const Camera& camera,
+                                      const FigureStyle& style) {
+  return Painter(std::move(parts), body, camera, style).run();
 }
 
 }  // namespace stile::movement

@@ -11,14 +11,12 @@ namespace stile::movement {
 struct FigureStyle {
   Build build = Build::Sturdy;
   double lineWidth = 2;
-  bool hasPaleFarLimbs = true;
   std::map<std::string, double> nudges;  ///< parts brought nearer to the viewer, metres
   std::vector<std::string> worked;       ///< areas marked
 };
 
-std::vector<drawing::Shape> paintBody(const Body& body, const Camera& camera, const FigureStyle& style);
-
-/// Every point of the figure's outline, to measure its extent.
-std::vector<drawing::Point> extentOf(const Body& body, const Camera& camera, Build build);
+/// `parts` are the body's, as that camera sees them.
+std::vector<drawing::Shape> paintBody(Parts parts, const Body& body, const Camera& camera,
+                                      const FigureStyle& style);
 
 }  // namespace stile::movement

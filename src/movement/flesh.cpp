@@ -8,7 +8,6 @@ namespace stile::movement {
 namespace {
 
 constexpr double H = kStature;
-constexpr int kCorners = 28;
 
 void linkTogether(Parts& parts, const std::string& a, const std::string& b, Join ofA, Join ofB) {
   parts[a].joins[b] = ofA;
@@ -20,6 +19,16 @@ bool isFarSide(const Body& body, const Camera& camera, Hand hand, Limb limb, dou
   const double apart =
       camera.depth(body.of(Hand::Left, limb).from) - camera.depth(body.of(Hand::Right, limb).from);
   return signOf(hand) * apart > .55 * 2 * halfWidth * H;
+}
+
+/// An arm that does nothing may be pale when it is the far one; one that is lifted or bent is meant to be seen.
+bool hangs(const Body& body, Hand hand) {
+  const Vector down = -body[Bone::Chest].frame.z;
+  const auto isDown = [&](Limb limb, double within) {
+    const PlacedBone& bone = body.of(hand, limb);
+    return angleBetween(bone.to - bone.from, down) < within;
+  };
+  return isDown(Limb::UpperArm, 35) && isDown(Limb::Forearm, 50);
 }
 
 void orderSide(const Body& body, const Camera& camera, Hand hand, bool hasPaleFarLimbs, Parts& parts) {
@@ -47,7 +56,14 @@ void orderSide(const Body& body, const Camera& camera, Hand hand, bool hasPaleFa
   }
   for (const char* name : {"thigh", "shank", "foot"}) parts[side + name].isFar = farLeg && hasPaleFarLimbs;
   for (const char* name : {"upperArm", "forearm", "hand"})
-    parts[side + name].isFar = farArm && hasPaleFarLimbs;
+    parts[side + name].isFar = farArm && hasPaleFarLimbs && hangs(body, hand);
+}
+
+/// Enough corners for a curve of that radius to look round, a multiple of four.
+int cornersOf(double radius) {
+  constexpr double kOff = .0010;  // metres by which the middle of an edge may miss the curve
+  const int corners = static_cast<int>(std::numbers::pi / std::sqrt(2 * kOff / std::max(radius, .001)));
+  return std::clamp((corners + 3) / 4 * 4, 8, 28);
 }
 
 }  // namespace
@@ -66,23 +82,34 @@ Girth girthOf(Build build) {
 
 drawing::Outline ringOutline(const Camera& camera, Vector centre, Vector wide, Vector deep, double halfWidth,
                              double halfDepth, double power) {
-  drawing::Outline outline;
-  outline.reserve(kCorners);
+  const drawing::Point middle = camera.at(centre), across = camera.at(wide * halfWidth),
+                       along = camera.at(deep * halfDepth);
+  const int corners = cornersOf(std::max(halfWidth, halfDepth)), quarter = corners / 4;
   const double exponent = 2 / power;
-  const auto bulged = [exponent](double v) { return std::copysign(std::pow(std::abs(v), exponent), v); };
-  for (int i = 0; i < kCorners; ++i) {
-    const double t = 2 * std::numbers::pi * i / kCorners;
+  const auto bulged = [&](double v) { return power == 2 ? v : std::pow(v, exponent); };
+  drawing::Outline outline(static_cast<std::size_t>(corners));
+  const auto put = [&](int i, double x, double y) {
+    outline[static_cast<std::size_t>(i)] = {middle.x + across.x * x + along.x * y,
+                                            middle.y + across.y * x + along.y * y};
+  };
+  for (int i = 0; i < quarter; ++i) {
+    const double t = 2 * std::numbers::pi * i / corners;
     const double x = bulged(std::cos(t)), y = bulged(std::sin(t));
-    outline.push_back(camera.at(centre + wide * (halfWidth * x) + deep * (halfDepth * y)));
+    put(i, x, y);
+    put(i + quarter, -y, x);
+    put(i + 2 * quarter, -x, -y);
+    put(i + 3 * quarter, y, -x);
   }
   return outline;
 }
 
 drawing::Outline ballOutline(const Camera& camera, Vector centre, double radius) {
   const drawing::Point at = camera.at(centre);
+  const int corners = cornersOf(radius);
   drawing::Outline outline;
-  for (int i = 0; i < kCorners; ++i) {
-    const double t = 2 * std::numbers::pi * i / kCorners;
+  outline.reserve(static_cast<std::size_t>(corners));
+  for (int i = 0; i < corners; ++i) {
+    const double t = 2 * std::numbers::pi * i / corners;
     outline.push_back(
         {at.x + radius * camera.scale() * std::cos(t), at.y + radius * camera.scale() * std::sin(t)});
   }
@@ -114,6 +141,17 @@ Parts partsOf(const Body& body, const Camera& camera, const Girth& girth, bool h
   head.depth -= .03;
   const bool seenFromBelow = dot(body[Bone::Head].frame.z, camera.into()) >= .85;
   if (head.depth > neck.depth && !seenFromBelow) head.depth = neck.depth - .001;
+  return parts;
+}
+
+Parts scaled(Parts parts, double factor) {
+  const auto scale = [factor](drawing::Outline& outline) {
+    for (drawing::Point& point : outline) point = {point.x * factor, point.y * factor};
+  };
+  for (auto& [name, part] : parts) {
+    for (Ring& ring : part.rings) scale(ring.outline);
+    for (Piece& piece : part.pieces) scale(piece.outline);
+  }
   return parts;
 }
 

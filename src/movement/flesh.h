@@ -66,6 +66,8 @@ Girth girthOf(Build build);
 /// All parts of the body as the camera sees them, with their depth. Names: torso, neck, head,
 /// left.thigh …
 Parts partsOf(const Body& body, const Camera& camera, const Girth& girth, bool hasPaleFarLimbs);
+/// The same parts seen that much larger.
+Parts scaled(Parts parts, double factor);
 
 // The makers of single parts, for partsOf() alone.
 Part makeTorso(const Body& body, const Camera& camera, const Girth& girth);

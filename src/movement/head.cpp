@@ -62,10 +62,10 @@ constexpr Vector kHairAxes{.0585, .0495, .0560};
 Outline capOutline(const Skull& skull, Vector normal, double off, double grow) {
   std::vector<drawing::Point> points;
   const Vector u = unit(cross(normal, {.3, .9, .1})), w = cross(normal, u);
-  for (int j = 0; j <= 24; ++j) {
-    const double h = off + (1 - off) * j / 24, q = std::sqrt(std::max(0.0, 1 - h * h));
-    for (int i = 0; i < 40; ++i) {
-      const double t = 2 * std::numbers::pi * i / 40;
+  for (int j = 0; j <= 12; ++j) {
+    const double h = off + (1 - off) * j / 12, q = std::sqrt(std::max(0.0, 1 - h * h));
+    for (int i = 0; i < 28; ++i) {
+      const double t = 2 * std::numbers::pi * i / 28;
       const Vector s = normal * h + u * (q * std::cos(t)) + w * (q * std::sin(t));
       if (dot(skull.frame * Vector{s.x / kHairAxes.x, s.y / kHairAxes.y, s.z / kHairAxes.z},
               skull.camera.into()) > 0)
@@ -78,7 +78,7 @@ Outline capOutline(const Skull& skull, Vector normal, double off, double grow) {
 }
 
 drawing::Shape filled(const std::vector<Outline>& outlines, Colour colour) {
-  return {pathOf(simplified(drawing::unionOf(outlines), .08), {.fill = colour})};
+  return {pathOf(drawing::Region{outlines}, {.fill = colour})};
 }
 
 void addFeatures(const Skull& skull, double lineWidth, std::vector<drawing::Shape>& shapes) {
@@ -148,7 +148,8 @@ std::vector<drawing::Shape> headDetails(const Body& body, const Camera& camera, 
   if (girth.hasBun && bunIsNear) {
     shapes.push_back(filled(back, Colour::FigureHair));
     shapes.push_back({pathOf(drawing::Region{{skull.bun()}},
-                             {.stroke = Colour::FigureInk, .strokeWidth = lineWidth * .7})});
+                             {.stroke = Colour::FigureInk, .strokeWidth = lineWidth * 1.4})});
+    shapes.push_back(filled({skull.bun()}, Colour::FigureHair));  // a line's area follows it
   }
   addFeatures(skull, lineWidth, shapes);
   return shapes;

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "drawing/flattened.h"
+#include "drawing/region.h"
 #include "movement/arrow_painter.h"
 #include "movement/camera.h"
 #include "movement/figure_painter.h"
@@ -14,19 +15,10 @@
 namespace stile::movement {
 namespace {
 
+using drawing::Box;
 using drawing::Colour;
 using drawing::Point;
 using drawing::Shape;
-
-struct Box {
-  double left = 1e9, top = 1e9, right = -1e9, bottom = -1e9;
-  void take(Point point) {
-    left = std::min(left, point.x), right = std::max(right, point.x);
-    top = std::min(top, point.y), bottom = std::max(bottom, point.y);
-  }
-  double width() const { return right - left; }
-  double height() const { return bottom - top; }
-};
 
 class PictureMaker {
  public:
@@ -53,10 +45,16 @@ class PictureMaker {
     return Camera({figure_.view.azimuth + options_.turn, figure_.view.elevation}, scale);
   }
 
+  Parts partsAt(const Camera& camera, std::size_t pose) const {
+    return partsOf(bodies_[pose], camera, girthOf(options_.build), figure_.hasPaleFarLimbs);
+  }
+
   /// What a panel covers at a scale, with everything that is painted in it.
-  Box boxOf(const Camera& camera, std::size_t pose) const {
+  Box boxOf(const Camera& camera, std::size_t pose, const Parts& parts) const {
     Box box;
-    for (const Point& point : extentOf(bodies_[pose], camera, options_.build)) box.take(point);
+    for (const auto& [name, part] : parts)
+      for (const Piece& piece : part.pieces)
+        for (const Point& point : piece.outline) box.take(point);
     for (const Prop& prop : form_.props)
       for (const Point& point : extentOf(prop, bodies_[pose], camera)) box.take(point);
     for (std::size_t i = 0; options_.hasSeatHeight && i < form_.props.size(); ++i) {
@@ -112,10 +110,12 @@ class PictureMaker {
     const double gap = .10 * kProbe;
     const Camera probe = cameraAt(kProbe);
     std::vector<Box> boxes;
+    std::vector<Parts> parts;  // as the probe sees them
     for (const std::size_t pose : shown) {
-      Box box = boxOf(probe, pose);
+      parts.push_back(partsAt(probe, pose));
+      Box box = boxOf(probe, pose, parts.back());
       for (const std::size_t other : alsoMeasured) {
-        const Box more = boxOf(probe, other);
+        const Box more = boxOf(probe, other, partsAt(probe, other));
         box.take({more.left, more.top});
         box.take({more.right, more.bottom});
       }
@@ -150,7 +150,7 @@ class PictureMaker {
         place += (box.width() + gap) * k;
       }
       const bool isLast = i + 1 == shown.size();
-      std::vector<Shape> panel = paint(shown[i], camera, isLast);
+      std::vector<Shape> panel = paint(shown[i], scaled(std::move(parts[i]), k), camera, isLast);
       moveBy(panel, move);
       if (options_.isMirrored) mirror(panel, move.x + (box.left + box.right) / 2 * k);
       std::move(panel.begin(), panel.end(), std::back_inserter(shapes));
@@ -162,7 +162,7 @@ class PictureMaker {
     return drawing;
   }
 
-  std::vector<Shape> paint(std::size_t pose, const Camera& camera, bool isLast) const {
+  std::vector<Shape> paint(std::size_t pose, Parts parts, const Camera& camera, bool isLast) const {
     const Body& body = bodies_[pose];
     const double line = std::clamp(camera.scale() / 130, .8, 2.4);
     std::vector<Shape> shapes;
@@ -172,9 +172,9 @@ class PictureMaker {
     add(ground(body, camera));
     for (const Prop& prop : form_.props)
       if (!prop.isInFront) add(paintProp(prop, body, camera, line));
-    FigureStyle style{options_.build, line, figure_.hasPaleFarLimbs, figure_.nudges, {}};
+    FigureStyle style{options_.build, line, figure_.nudges, {}};
     if (isLast) style.worked = figure_.worked;
-    add(paintBody(body, camera, style));
+    add(paintBody(std::move(parts), body, camera, style));
     for (const Prop& prop : form_.props)
       if (prop.isInFront) add(paintProp(prop, body, camera, line));
     for (const Arrow& arrow : figure_.arrows) {

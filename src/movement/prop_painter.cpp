@@ -75,7 +75,7 @@ class PropPainter {
            camera_.at(point),
            {},
            {}});
-    const double width = isBroad ? 3.4 : 2.2;
+    const double width = isBroad ? 5.4 : 2.2;
     path.paint = {
         .stroke = Colour::FigureInk, .strokeWidth = lineWidth_ * (width + 1.6), .hasRoundEnds = true};
     shapes_.push_back({path});

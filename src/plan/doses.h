@@ -34,6 +34,7 @@ struct EffortRow {
   std::string words;                                   ///< names of the anchors it spans
   std::string client;                                  ///< talk test, or how much to keep in reserve
   std::optional<base::Rational> repetitionsInReserve;  ///< strength only
+  std::vector<std::string> sources;
   base::Place place;
 };
 
@@ -46,6 +47,7 @@ struct Level {
   limits::PerBay<limits::Rung> rung;        ///< highest intensity to start at
   std::map<Section, int> lines;             ///< at most so many exercises of a section
   bool keepsModerate = false;               ///< moderate aerobic activity done now goes on as such
+  std::vector<std::string> sources;
 };
 
 /// Amounts every level must state.
@@ -58,6 +60,7 @@ inline constexpr std::array<std::string_view, 25> kAmounts{
 
 struct HeartRateBand {
   expression::Program low, high;  ///< per minute
+  std::vector<std::string> sources;
 };
 
 /// One way in which aerobic time grows, by minutes a session or by a share of the week's total.
@@ -67,13 +70,14 @@ struct AerobicGrowth {
   std::optional<expression::Program> when;  ///< absent for the last, which always applies
   base::Rational minutesStep, percentStep;  ///< one of the two
   int everyWeeks = 0;                       ///< 0: the level's aerobicStepWeeks
+  std::vector<std::string> sources;
 };
 
 /// A sentence of a plan. It stands only with a certain finding of one of `ifRules` (when any are
 /// named) and without a certain one of `unlessRules`.
 struct PlanSentence {
   std::string id, say;
-  std::vector<std::string> ifRules, unlessRules;
+  std::vector<std::string> ifRules, unlessRules, sources;
   base::Place place;
 };
 
@@ -100,6 +104,9 @@ struct Library::Doses {
   std::map<std::string, std::string, std::less<>> phrases;                 ///< with {slots}
   std::map<std::string, std::pair<base::Rational, base::Rational>, std::less<>> ranges;
   rules::Vocabulary vocabulary;
+  /// Of what has one set of sources for all of it: "effortScale", "current", "growth", "care", "loadBands".
+  std::map<std::string, std::vector<std::string>, std::less<>> sources;
+  std::map<std::string, std::vector<std::string>, std::less<>> wishSources;  ///< by the id of the wish
 
   const EffortRow* effort(Section section, limits::Rung rung) const;
   /// The sentences that apply to these findings, in order.

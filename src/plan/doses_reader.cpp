@@ -33,7 +33,7 @@ void Reading::scale(ObjectReader& root, Library::Doses& doses) {
   const auto node = root.require("effortScale");
   if (!node) return;
   ObjectReader reader(*node, "effortScale", issues());
-  sourcesOf(reader);
+  doses.sources["effortScale"] = sourcesOf(reader);
   for (const Node& each : reader.array("anchors")) {
     ObjectReader anchor(each, "effortScale", issues());
     EffortAnchor read;
@@ -60,7 +60,7 @@ void Reading::efforts(ObjectReader& root, Library::Doses& doses) {
     row.words = reader.requireString("words");
     row.client = reader.requireString("client");
     row.repetitionsInReserve = reader.number("repetitionsInReserve");
-    sourcesOf(reader);
+    row.sources = sourcesOf(reader);
     reader.finish();
     if (!where || !at) continue;
     row.section = *where;
@@ -76,7 +76,7 @@ void Reading::current(ObjectReader& root, Library::Doses& doses) {
   doses.currentMinutesSlot = slotOf(reader, "minutes");
   doses.currentDaysSlot = slotOf(reader, "days");
   doses.currentModerateSlot = slotOf(reader, "isModerate");
-  sourcesOf(reader);
+  doses.sources["current"] = sourcesOf(reader);
   reader.finish();
 }
 
@@ -90,9 +90,10 @@ void Reading::heartRate(ObjectReader& root, Library::Doses& doses) {
     const auto at = rung(reader, "rung");
     auto low = program(reader, "low", type);
     auto high = program(reader, "high", type);
-    sourcesOf(reader);
+    auto sources = sourcesOf(reader);
     reader.finish();
-    if (at && low && high) doses.heartRate.emplace(*at, HeartRateBand{std::move(*low), std::move(*high)});
+    if (at && low && high)
+      doses.heartRate.emplace(*at, HeartRateBand{std::move(*low), std::move(*high), std::move(sources)});
   }
 }
 
@@ -101,7 +102,7 @@ void Reading::loadBands(ObjectReader& root, Library::Doses& doses) {
     ObjectReader reader(node, "loadBands", issues());
     const auto at = rung(reader, "rung");
     const Rational percent = requireNumber(reader, "percentOfMaximum");
-    sourcesOf(reader);
+    doses.sources["loadBands"] = sourcesOf(reader);
     reader.finish();
     if (at) doses.loadPercentOfMaximum[*at] = percent;
   }
@@ -120,7 +121,7 @@ void Reading::growth(ObjectReader& root, Library::Doses& doses) {
   growth.balanceMinutesStep = requireNumber(reader, "balanceMinutesStep");
   growth.holdEvery = requireInteger(reader, "holdEvery");
   growth.slowFactor = requireInteger(reader, "slowFactor");
-  sourcesOf(reader);
+  doses.sources["growth"] = sourcesOf(reader);
   reader.finish();
   if (growth.weeks < 8 || growth.weeks > 12) reader.issue(*node, "a plan has 8 to 12 weeks");
   if (growth.holdEvery < 2 || growth.slowFactor < 2)
@@ -138,7 +139,7 @@ void Reading::aerobicGrowth(ObjectReader& root, Library::Doses& doses) {
     way.minutesStep = reader.number("minutesStep").value_or(Rational(0));
     way.percentStep = reader.number("percentStep").value_or(Rational(0));
     way.everyWeeks = static_cast<int>(reader.integer("everyWeeks").value_or(0));
-    sourcesOf(reader);
+    way.sources = sourcesOf(reader);
     reader.finish();
     doses.aerobicGrowth.push_back(std::move(way));
   }
@@ -154,7 +155,7 @@ void Reading::care(ObjectReader& root, Library::Doses& doses) {
   doses.leastWarmUpMinutes = requireNumber(reader, "leastWarmUpMinutes");
   doses.leastCoolDownMinutes = requireNumber(reader, "leastCoolDownMinutes");
   doses.leastAerobicMinutes = requireNumber(reader, "leastAerobicMinutes");
-  sourcesOf(reader);
+  doses.sources["care"] = sourcesOf(reader);
   reader.finish();
 }
 
@@ -167,7 +168,7 @@ PlanSentence Reading::sentence(const Node& node) {
   read.say = reader.requireString("say");
   read.ifRules = reader.strings("ifRules");
   read.unlessRules = reader.strings("unlessRules");
-  sourcesOf(reader);
+  read.sources = sourcesOf(reader);
   reader.finish();
   return read;
 }

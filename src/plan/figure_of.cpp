@@ -1,6 +1,17 @@
 #include "plan/figure_of.h"
 
+#include "plan/picture_shelf.h"
+
 namespace stile::plan {
+namespace {
+
+/// One for the program: its doses tell libraries apart, which a loaded library never changes nor shares.
+PictureShelf& shelf() {
+  static PictureShelf one;
+  return one;
+}
+
+}  // namespace
 
 std::optional<drawing::Drawing> figureOf(const Library& library, const Exercise& exercise, std::size_t form,
                                          std::string_view side, movement::PictureOptions options) {
@@ -12,7 +23,8 @@ std::optional<drawing::Drawing> figureOf(const Library& library, const Exercise&
   options.isMirrored = exercise.oneSided && ((wantsLeft && !isLeftDrawn) || (wantsRight && isLeftDrawn));
   options.hasSeatHeight = options.hasSeatHeight || (form > 0 && form < figure.forms.size() &&
                                                     figure.forms[form].props != figure.forms[0].props);
-  drawing::Drawing drawing = pictureOf(figure, form, options);
+  drawing::Drawing drawing = shelf().get(library.doses, exercise.id, form, options,
+                                         [&] { return pictureOf(figure, form, options); });
   drawing.title = exercise.title;
   for (const std::string& step : exercise.steps)
     drawing.description += (drawing.description.empty() ? "" : " ") + step;

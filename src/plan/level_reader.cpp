@@ -26,10 +26,11 @@ std::vector<Level> readLevels(json::ObjectReader& root, ContentReading& content)
     }
     if (const auto amounts = reader.require("amounts")) {
       json::ObjectReader each(*amounts, reader.subject(), content.issues());
-      for (std::string_view name : kAmounts) level.dose.amounts[std::string(name)] = content.requireNumber(each, name);
+      for (std::string_view name : kAmounts)
+        level.dose.amounts[std::string(name)] = content.requireNumber(each, name);
       each.finish();
     }
-    content.sourcesOf(reader);
+    level.sources = content.sourcesOf(reader);
     reader.finish();
     list.push_back(std::move(level));
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "plan/computed_demands.h"
+#include "plan/content_reading.h"
 #include "plan/doses.h"
 #include "plan/doses_reader.h"
 #include "plan/exercise_reader.h"
@@ -22,20 +23,37 @@ bool isExerciseFile(std::string_view path) {
 
 /// Sorts by id and removes the later one of two with the same id.
 void sortAndCheckIds(std::vector<Exercise>& exercises, base::Issues& issues) {
-  std::stable_sort(exercises.begin(), exercises.end(), [](const Exercise& a, const Exercise& b) { return a.id < b.id; });
+  std::stable_sort(exercises.begin(), exercises.end(),
+                   [](const Exercise& a, const Exercise& b) { return a.id < b.id; });
   for (std::size_t i = 1; i < exercises.size(); ++i) {
     if (exercises[i].id == exercises[i - 1].id)
-      issues.error(exercises[i].place, exercises[i].id, "this exercise id stands twice", "give one of them another id");
+      issues.error(exercises[i].place, exercises[i].id, "this exercise id stands twice",
+                   "give one of them another id");
   }
   const auto same = [](const Exercise& a, const Exercise& b) { return a.id == b.id; };
   exercises.erase(std::unique(exercises.begin(), exercises.end(), same), exercises.end());
 }
 
+/// Reads the wishes, and keeps beside the doses what each of them rests on.
+Wishes wishesWithSources(const std::string& text, const std::string& file,
+                         const facts::Dictionary& dictionary, NamedSources& sources, Library::Doses& doses,
+                         base::Issues& issues) {
+  NamedSources own;
+  Wishes wishes = readWishes(text, file, dictionary, own, issues);
+  for (const Wish& wish : wishes.all)
+    for (const auto& [id, place] : own)
+      if (place.line == wish.place.line && place.column == wish.place.column)
+        doses.wishSources[wish.id].push_back(id);
+  sources.insert(sources.end(), own.begin(), own.end());
+  return wishes;
+}
+
 }  // namespace
 
 const Exercise* Library::find(std::string_view id) const {
-  const auto at = std::lower_bound(exercises.begin(), exercises.end(), id,
-                                   [](const Exercise& exercise, std::string_view wanted) { return exercise.id < wanted; });
+  const auto at = std::lower_bound(
+      exercises.begin(), exercises.end(), id,
+      [](const Exercise& exercise, std::string_view wanted) { return exercise.id < wanted; });
   return at != exercises.end() && at->id == id ? &*at : nullptr;
 }
 
@@ -53,7 +71,7 @@ Library Library::load(const std::map<std::string, std::string>& files, const fac
     issues.error(base::Place{std::string(kDosesFile), 0, 0, {}}, "doses", "the file is missing");
     return library;
   }
-  std::vector<std::pair<std::string, base::Place>> sources;
+  NamedSources sources;
   auto doses = readDoses(at->second, at->first, dictionary, library.purposes, sources, issues);
   if (doses == nullptr) return library;
   doses->vocabulary = rules.vocabulary;
@@ -62,7 +80,7 @@ Library Library::load(const std::map<std::string, std::string>& files, const fac
   if (wishes == files.end())
     issues.error(base::Place{std::string(kWishesFile), 0, 0, {}}, "wishes", "the file is missing");
   else
-    library.wishes = readWishes(wishes->second, wishes->first, dictionary, sources, issues);
+    library.wishes = wishesWithSources(wishes->second, wishes->first, dictionary, sources, *doses, issues);
   checkExercises(library, dictionary, rules, issues);
   checkDoses(library, rules, sources, base::Place{at->first, 1, 1, {}}, issues);
   return library;

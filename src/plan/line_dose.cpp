@@ -128,4 +128,11 @@ int minutesOf(const Candidate& candidate, const Dose& dose, const Library::Doses
   return static_cast<int>(std::max<std::int64_t>(1, roundedUp(minutes).floor()));
 }
 
+int minutesOf(const Line& line, const Library::Doses& doses) {
+  Candidate candidate;
+  candidate.exercise = line.exercise;
+  candidate.side = line.side;
+  return minutesOf(candidate, line.dose, doses);
+}
+
 }  // namespace stile::plan

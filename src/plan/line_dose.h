@@ -12,5 +12,7 @@ Dose doseOf(const Candidate& candidate, const Fitting& fitting);
 
 /// Minutes the line takes, rounded up.
 int minutesOf(const Candidate& candidate, const Dose& dose, const Library::Doses& doses);
+/// Of a line as it stands in a plan.
+int minutesOf(const Line& line, const Library::Doses& doses);
 
 }  // namespace stile::plan

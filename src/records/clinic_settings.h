@@ -39,7 +39,7 @@ struct ClinicSettings {
 /// Who a paper is for. Never part of the screening itself.
 struct PaperClient {
   std::string name;    ///< may be empty: a line to write on is left
-  std::string born;    ///< in words, or ""
+  std::string born;    ///< a date (1963-03-14), which papers put into words, or words, or ""
   std::string record;  ///< record number, or ""
 };
 

@@ -23,7 +23,7 @@ DecisionNotes decisionNotesOf(const std::vector<Entry>& entries, const std::stri
     if (body.text("screening") != screening) continue;
     if (entry.kind == "override") {
       overrideAt[entry.id] = notes.overrides.size();
-      notes.overrides.push_back({body.text("rule"), body.text("instead"), body.text("reason"), entry.signer, *date, body.flag("needsSecond"), {}});
+      notes.overrides.push_back({body.text("rule"), body.text("instead"), body.text("reason"), entry.signer, *date, body.flag("needsSecond"), {}, entry.id});
     } else if (entry.kind == "signOff") {
       notes.signOffs.push_back({entry.signer, *date});
     } else if (entry.kind == "amendment") {

@@ -20,6 +20,7 @@ struct OverrideNote {
   base::Date date;
   bool needsSecond = false;
   std::string secondBy;  ///< "" until a second clinician signed
+  std::string entry;     ///< id of the override's entry
 };
 
 struct SignOffNote {

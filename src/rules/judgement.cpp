@@ -17,16 +17,25 @@ bool isOptionalNow(const facts::Definition& fact, const facts::FactSlots& slots)
   return fact.unknownAs == UnknownAs::Optional;
 }
 
-/// The rule's mode, if every fact that keeps the rule open is of that class; otherwise Cautious.
+/// The rule's mode, if every fact that keeps the rule open is of that class; otherwise Cautious. A rule of
+/// another mode that also lets the unknown pass does so while an optional fact is among them.
 IfUnknown modeThatApplies(const Rule& rule, const std::vector<int>& deciding, const facts::FactSet& facts,
                           const facts::FactSlots& slots) {
+  const bool alsoPasses = rule.ifUnknown != IfUnknown::Pass && !rule.passReason.empty();
+  if (alsoPasses && std::any_of(deciding.begin(), deciding.end(),
+                                [&](int slot) { return isOptionalNow(facts.dictionary().at(slot), slots); }))
+    return IfUnknown::Pass;
   const bool all = std::all_of(deciding.begin(), deciding.end(), [&](int slot) {
     const facts::Definition& fact = facts.dictionary().at(slot);
     switch (rule.ifUnknown) {
-      case IfUnknown::Cautious: return false;
-      case IfUnknown::Gate: return fact.unknownAs == UnknownAs::Gate;
-      case IfUnknown::Lowest: return fact.unknownAs == UnknownAs::Lowest;
-      case IfUnknown::Pass: return isOptionalNow(fact, slots);
+      case IfUnknown::Cautious:
+        return false;
+      case IfUnknown::Gate:
+        return fact.unknownAs == UnknownAs::Gate;
+      case IfUnknown::Lowest:
+        return fact.unknownAs == UnknownAs::Lowest;
+      case IfUnknown::Pass:
+        return isOptionalNow(fact, slots);
     }
     return false;
   });
@@ -49,7 +58,8 @@ Limits lowestPartOf(const Limits& full) {
   return part;
 }
 
-Limits floorOfOpen(const Rule& rule, const Judgement& judgement, const Limits& full, const facts::FactSlots& slots) {
+Limits floorOfOpen(const Rule& rule, const Judgement& judgement, const Limits& full,
+                   const facts::FactSlots& slots) {
   const auto meanwhile = [&] { return rule.meanwhile ? instantiate(*rule.meanwhile, slots) : Limits{}; };
   Limits floor;
   switch (judgement.counted) {
@@ -64,8 +74,13 @@ Limits floorOfOpen(const Rule& rule, const Judgement& judgement, const Limits& f
       floor = meanwhile();
       if (rule.gate) floor.gates[rule.gate->measure] = *rule.gate;
       break;
-    case IfUnknown::Lowest: floor = lowestPartOf(full); break;
-    case IfUnknown::Pass: floor = meanwhile(); break;
+    case IfUnknown::Lowest:
+      floor = lowestPartOf(full);
+      break;
+    case IfUnknown::Pass:
+      // In a rule of another mode, what holds meanwhile belongs to that mode.
+      if (rule.ifUnknown == IfUnknown::Pass) floor = meanwhile();
+      break;
   }
   return floor;
 }
@@ -73,7 +88,8 @@ Limits floorOfOpen(const Rule& rule, const Judgement& judgement, const Limits& f
 }  // namespace
 
 facts::FactSlots slotsOf(const Rule& rule, const facts::FactSet& facts, int repetition, base::Date today) {
-  return facts::FactSlots(facts, rule.forEach, repetition, rule.maxAge.empty() ? nullptr : &rule.maxAge, today);
+  return facts::FactSlots(facts, rule.forEach, repetition, rule.maxAge.empty() ? nullptr : &rule.maxAge,
+                          today);
 }
 
 Judgement judge(const Rule& rule, const facts::FactSet& facts, const facts::FactSlots& slots) {

@@ -1,5 +1,7 @@
 #include "rules/rule_checker.h"
 
+#include <algorithm>
+
 #include "rules/sentence.h"
 
 namespace stile::rules {
@@ -8,7 +10,8 @@ namespace {
 /// Checks one rule against the rest.
 class RuleCheck {
  public:
-  RuleCheck(const Rule& rule, const RuleSet& ruleSet, const facts::Dictionary& dictionary, base::Issues& issues)
+  RuleCheck(const Rule& rule, const RuleSet& ruleSet, const facts::Dictionary& dictionary,
+            base::Issues& issues)
       : rule_(rule), ruleSet_(ruleSet), dictionary_(dictionary), issues_(issues) {}
 
   void run() {
@@ -27,7 +30,8 @@ class RuleCheck {
   }
 
   void checkSources() {
-    if (rule_.sources.empty()) issue("a rule names its source", "add \"sources\", or the words common practice, no source");
+    if (rule_.sources.empty())
+      issue("a rule names its source", "add \"sources\", or the words common practice, no source");
     for (const std::string& id : rule_.sources)
       if (id != kNoSource && ruleSet_.sources.find(id) == ruleSet_.sources.end())
         issue("there is no source \"" + id + "\"", "add it under rules/sources/ or correct the id");
@@ -49,20 +53,37 @@ class RuleCheck {
   /// Some fact of the condition must have the class of the rule's mode, else the mode is dead.
   void checkModes() {
     using facts::UnknownAs;
+    const bool alsoPasses = rule_.ifUnknown != IfUnknown::Pass && !rule_.passReason.empty();
+    if (alsoPasses) checkAlsoPasses();
     if (rule_.ifUnknown == IfUnknown::Cautious) return;
     bool fits = false;
     for (const int slot : rule_.when.slotsRead()) {
       const facts::Definition& fact = dictionary_.at(slot);
       fits = fits || (rule_.ifUnknown == IfUnknown::Gate && fact.unknownAs == UnknownAs::Gate) ||
              (rule_.ifUnknown == IfUnknown::Lowest && fact.unknownAs == UnknownAs::Lowest) ||
-             (rule_.ifUnknown == IfUnknown::Pass && (fact.unknownAs == UnknownAs::Optional || fact.optionalWhen));
+             (rule_.ifUnknown == IfUnknown::Pass &&
+              (fact.unknownAs == UnknownAs::Optional || fact.optionalWhen));
     }
     if (!fits)
-      issue(std::string("ifUnknown is \"") + idOf(rule_.ifUnknown) + "\" but no fact of the condition has that class",
+      issue(std::string("ifUnknown is \"") + idOf(rule_.ifUnknown) +
+                "\" but no fact of the condition has that class",
             "change the mode, or unknownAs of the fact");
     if (rule_.ifUnknown == IfUnknown::Gate && !rule_.gate)
       issue("a rule with the mode gate says what to measure", "add \"gate\"");
     if (rule_.ifUnknown == IfUnknown::Pass) checkPass();
+  }
+
+  /// A rule of another mode that lets an optional fact pass: there must be one, and a policy behind it.
+  void checkAlsoPasses() {
+    const auto& read = rule_.when.slotsRead();
+    const bool hasOptional = std::any_of(read.begin(), read.end(), [&](int slot) {
+      const facts::Definition& fact = dictionary_.at(slot);
+      return fact.unknownAs == facts::UnknownAs::Optional || fact.optionalWhen;
+    });
+    if (!hasOptional)
+      issue("\"passReason\" stands beside another mode, but no fact of the condition is optional",
+            "remove it");
+    checkPass();
   }
 
   void checkPass() {
@@ -73,7 +94,8 @@ class RuleCheck {
                            !(then.ceiling == nothing.ceiling) || !rule_.then.bans.empty();
     if (!restrains) return;
     if (rule_.passPolicy.empty())
-      issue("letting the unknown pass a rule with an action, clearance, ceiling or ban needs a named policy", "add \"passPolicy\"");
+      issue("letting the unknown pass a rule with an action, clearance, ceiling or ban needs a named policy",
+            "add \"passPolicy\"");
     else if (!isPolicy(rule_.passPolicy))
       issue("there is no policy \"" + rule_.passPolicy + "\"", "name a policy of rules/policy.json");
   }
@@ -81,14 +103,16 @@ class RuleCheck {
   void checkEmergency() {
     if (rule_.then.fixed.action != limits::Action::Emergency) return;
     if (!rule_.whenUnsure || *rule_.whenUnsure < limits::Action::SameDay)
-      issue("an emergency rule says what to do when the answer is not sure", R"(add "whenUnsure": "sameDay" or "emergency")");
+      issue("an emergency rule says what to do when the answer is not sure",
+            R"(add "whenUnsure": "sameDay" or "emergency")");
   }
 
   void checkUntil() {
     const limits::Limits nothing;
     const limits::Limits& then = rule_.then.fixed;
     const bool shuts = !(then.clearance == nothing.clearance) || !(then.ceiling == nothing.ceiling);
-    if (shuts && rule_.until.key == KeyKind::None) issue("a rule that shuts a rung names the key that opens it", "add \"until\"");
+    if (shuts && rule_.until.key == KeyKind::None)
+      issue("a rule that shuts a rung names the key that opens it", "add \"until\"");
     if (rule_.until.unchanged && rule_.until.key != KeyKind::Clearance)
       issue("\"unchanged\" belongs to a clearance", "change \"until\"");
   }
@@ -139,7 +163,8 @@ void checkRules(const RuleSet& ruleSet, const facts::Dictionary& dictionary, bas
   for (const auto& [id, measure] : ruleSet.vocabulary.measures)
     for (const std::string& fact : measure.facts)
       if (dictionary.find(fact) == nullptr)
-        issues.error({"rules/vocabulary.json", 0, 0, {}}, id, "there is no fact \"" + fact + "\"", "name a fact of the dictionary");
+        issues.error({"rules/vocabulary.json", 0, 0, {}}, id, "there is no fact \"" + fact + "\"",
+                     "name a fact of the dictionary");
 }
 
 }  // namespace stile::rules

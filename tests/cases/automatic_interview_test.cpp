@@ -15,14 +15,15 @@ using namespace stile;
 using interview::QuestionRef;
 using interview::Session;
 
+using test::content;
+using test::formNamed;
+
 namespace {
 
 /// Screens until a well adult's decision is settled, date of birth and sex counted though a record has them.
 constexpr int kMostOfAWellAdult = 25;
 constexpr std::size_t kMostOfAList = 9;  ///< more than these nobody takes in at once
 
-const screening::Content& content() { return test::content(); }
-const questionnaire::Form& formNamed(const char* name) { return *content().forms.byName(name); }
 
 /// What is true of the person of a case, by plain facts or by its responses; nullopt when it has neither.
 facts::FactSet factsOf(const test::CaseFile& file, std::vector<screening::ClearanceReply>& replies) {

@@ -13,7 +13,7 @@ using test::replyTo;
 
 namespace {
 
-const base::Date kDay = *base::Date::of(2026, 11, 25);
+const base::Date kReplyDay = *base::Date::of(2026, 11, 25);
 
 /// The facts of the case branch-n3 (palpitations, explained, unchanged) with some members replaced.
 std::string person(const std::vector<std::pair<std::string, std::string>>& changes = {}) {
@@ -40,7 +40,7 @@ screening::Screening screened(const std::string& facts, const std::string& reply
   std::vector<application::Input> inputs{{"facts", facts}};
   if (!reply.empty()) inputs.push_back({"reply", reply});
   base::Issues issues;
-  auto result = application::screenClient(test::content(), inputs, kDay, issues);
+  auto result = application::screenClient(test::content(), inputs, kReplyDay, issues);
   std::string told;
   for (const auto& issue : issues.all()) told += toText(issue) + "\n";
   INFO(told);

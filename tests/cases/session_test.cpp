@@ -14,11 +14,12 @@ using interview::Closing;
 using interview::QuestionRef;
 using interview::Session;
 
+using test::content;
+using test::formNamed;
+
 namespace {
 
 const base::Date kDay = *base::Date::of(2026, 11, 25);
-const screening::Content& content() { return test::content(); }
-const questionnaire::Form& formNamed(const char* name) { return *content().forms.byName(name); }
 
 test::CaseAnswers person(const std::string& name) {
   const test::CaseFile file(std::filesystem::path(STILE_SOURCE_DIR) / "tests/cases" / (name + ".json"));

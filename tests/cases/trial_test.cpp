@@ -14,10 +14,11 @@ using expression::Truth;
 using interview::PossibleAnswer;
 using interview::QuestionRef;
 
+using test::content;
+
 namespace {
 
 constexpr unsigned kSeed = 1125;
-const screening::Content& content() { return test::content(); }
 
 void giveSlowly(facts::FactSet& facts, const interview::FormQuestion& question, int repetition, const PossibleAnswer& answer,
                 base::Date day) {

@@ -3,31 +3,9 @@
 #include <cstdlib>
 
 #include "../support/content.h"
-#include "run_program.h"
+#include "clinic_folder.h"
 
 using namespace stile::test;
-
-namespace {
-
-/// A clinic file with one client. `stile()` gives the passphrase on descriptor 3.
-struct ClinicFolder {
-  ClinicFolder() {
-    passphrase = folder.file("passphrase", "a quiet mill by the river\n");
-    made = run("clinic create --file " + file + " ines --name 'Ines Calloway' --profession physiotherapist --new-passphrase-fd 3 3<" + passphrase);
-    const std::string client = folder.file("client.json", R"({"given": "Maren", "family": "Oakshott", "born": "1958-03-14"})");
-    id = stile("client add", client).out.substr(0, 32);
-  }
-
-  Ran stile(const std::string& command, const std::string& arguments = {}, const std::string& secret = {}) const {
-    return run(command + " --file " + file + " --as ines --passphrase-fd 3 " + arguments + " 3<" + (secret.empty() ? passphrase : secret));
-  }
-
-  Folder folder;
-  std::string file = folder / "t.stile", passphrase, id;
-  Ran made;
-};
-
-}  // namespace
 
 TEST_CASE("From a new clinic file to a signed screening and a verified backup") {
   const ClinicFolder clinic;
@@ -90,4 +68,47 @@ TEST_CASE("A second process is told who holds the file, and verifies and backs u
   CHECK(contains(second.err, "in use by ines on "));
   CHECK(clinic.stile("file verify").exit == 0);
   CHECK(clinic.stile("file backup", "--into " + clinic.folder / "backups").exit == 0);
+}
+
+TEST_CASE("The letter that an event drafted goes out as PDF once the client agrees, and stays in the record") {
+  const ClinicFolder clinic;
+  REQUIRE(clinic.stile("clinic settings", std::string(STILE_SOURCE_DIR) + "/tests/data/tarnside-settings.json").exit == 0);
+  const std::string fall = clinic.folder.file("fall.json", R"({"date": "2026-11-20", "what": "fall", "doing": "the side step", "done": "helped up", "outcome": "a bruise"})");
+  const Ran event = clinic.stile("client file", "maren event " + fall);
+  REQUIRE(event.exit == 0);
+  const std::size_t at = event.out.find("Draft of a letter (");
+  REQUIRE(at != std::string::npos);
+  const std::string letter = event.out.substr(at + 19, 32), paper = clinic.folder / "letter.pdf";
+  const Ran refused = clinic.stile("client letter", "maren " + letter + " --to " + paper);
+  CHECK(refused.exit == 3);
+  CHECK(contains(refused.err, "agreed to share with the physician"));
+  const std::string consent = clinic.folder.file("consent.json", R"({"date": "2026-11-20", "what": "physician", "given": true, "how": "told in the clinic"})");
+  REQUIRE(clinic.stile("client file", "maren consent " + consent).exit == 0);
+  const Ran written = clinic.stile("client letter", "maren " + letter + " --date 2026-11-21 --to " + paper);
+  INFO(written.err);
+  REQUIRE(written.exit == 0);
+  REQUIRE(std::system(("pdftotext -layout " + paper + " " + clinic.folder / "letter.txt").c_str()) == 0);
+  const std::string text = slurp(clinic.folder / "letter.txt");
+  for (const char* part : {"Maren Oakshott", "the side step", "helped up", "a bruise", "20 November 2026", "Tarnside"}) CHECK(contains(text, part));
+  CHECK(contains(clinic.stile("client export", "maren").out, "event-letter"));
+}
+
+TEST_CASE("Rules that are set aside more often than not are shown to the lead, without a name") {
+  const ClinicFolder clinic;
+  const Ran none = clinic.stile("clinic overridden");
+  CHECK(none.exit == 0);
+  CHECK(none.out == "No rule is set aside that often.\n");
+  const std::string answers = clinic.folder.file("answers", "{\"fallsLastYear\": 2}\n");
+  REQUIRE(clinic.stile("client answers", "maren --date 2026-11-25 <" + answers).exit == 0);
+  const Ran screened = clinic.stile("client screen", "maren --date 2026-11-25");
+  const std::size_t at = screened.out.find("Filed as ");
+  REQUIRE(at != std::string::npos);
+  const std::string setAside = clinic.folder.file("override.json", "{\"date\": \"2026-11-25\", \"screening\": \"" + screened.out.substr(at + 9, 32) +
+                                                                       "\", \"rule\": \"falls-key-question\", \"instead\": \"no\", \"reason\": \"told otherwise\"}");
+  const Ran filed = clinic.stile("client file", "maren override " + setAside);
+  INFO(filed.err);
+  REQUIRE(filed.exit == 0);
+  const Ran often = clinic.stile("clinic overridden");
+  CHECK(contains(often.out, "falls-key-question\tset aside 1 of 1 times"));
+  CHECK_FALSE(contains(often.out, "Maren"));
 }

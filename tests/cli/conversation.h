@@ -1,7 +1,9 @@
-// Talks to the real program through pipes: reads until it asks, answers, and can kill it.
+// Talks to the real program through pipes or at a terminal: reads until it asks, answers, and can kill it.
 #pragma once
 
 #include <csignal>
+#include <poll.h>
+#include <pty.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -13,7 +15,17 @@ namespace stile::test {
 
 class Conversation {
  public:
-  explicit Conversation(std::vector<std::string> arguments) {
+  enum class Through { Pipes, Terminal };
+
+  explicit Conversation(std::vector<std::string> arguments, Through through = Through::Pipes) : through_(through) {
+    ::signal(SIGPIPE, SIG_IGN);
+    if (through == Through::Terminal) {
+      process_ = ::forkpty(&from_, nullptr, nullptr, nullptr);
+      if (process_ < 0) throw std::runtime_error("no terminal");
+      if (process_ == 0) become(arguments);
+      to_ = from_;
+      return;
+    }
     int in[2], out[2];
     if (::pipe(in) != 0 || ::pipe(out) != 0) throw std::runtime_error("no pipe");
     process_ = ::fork();
@@ -22,17 +34,12 @@ class Conversation {
       ::dup2(out[1], STDOUT_FILENO);
       ::dup2(out[1], STDERR_FILENO);
       for (const int end : {in[0], in[1], out[0], out[1]}) ::close(end);
-      std::vector<char*> list;
-      for (std::string& argument : arguments) list.push_back(argument.data());
-      list.push_back(nullptr);
-      ::execv(list[0], list.data());
-      ::_exit(127);
+      become(arguments);
     }
     ::close(in[0]);
     ::close(out[1]);
     to_ = in[1];
     from_ = out[0];
-    ::signal(SIGPIPE, SIG_IGN);
   }
   ~Conversation() {
     if (process_ > 0) kill();
@@ -45,6 +52,8 @@ class Conversation {
   std::string listen() {
     std::string said;
     while (said.size() < 2 || said.substr(said.size() - 2) != ": ") {
+      pollfd output{from_, POLLIN, 0};
+      if (::poll(&output, 1, kPatience) == 0) throw std::runtime_error("neither a question nor an end:\n" + said);
       char part[4096];
       const ssize_t count = ::read(from_, part, sizeof part);
       if (count <= 0) {
@@ -55,8 +64,9 @@ class Conversation {
     }
     return said;
   }
-  void answer(const std::string& line) {
-    const std::string text = line + "\n";
+  void answer(const std::string& line) { press(line + "\n"); }
+  /// Keys without Enter.
+  void press(const std::string& text) {
     if (::write(to_, text.data(), text.size()) < 0) isOver_ = true;
   }
   bool isOver() const { return isOver_; }
@@ -69,7 +79,7 @@ class Conversation {
   /// Ends the input and waits; the exit code, or -1.
   int finish() {
     if (process_ <= 0) return -1;
-    ::close(to_);
+    if (through_ == Through::Pipes) ::close(to_);
     int status = 0;
     ::waitpid(process_, &status, 0);
     process_ = -1;
@@ -77,6 +87,17 @@ class Conversation {
   }
 
  private:
+  static constexpr int kPatience = 240'000;  ///< milliseconds; nothing takes so long, however busy the machine
+
+  [[noreturn]] static void become(std::vector<std::string>& arguments) {
+    std::vector<char*> list;
+    for (std::string& argument : arguments) list.push_back(argument.data());
+    list.push_back(nullptr);
+    ::execv(list[0], list.data());
+    ::_exit(127);
+  }
+
+  Through through_;
   pid_t process_ = -1;
   int to_ = -1, from_ = -1;
   bool isOver_ = false;

@@ -1,6 +1,8 @@
 """By keyboard alone: first run, a new client, the interview, killed and gone on with, decision, one
-exercise swapped, signing, plan, papers. On every page each control has a name."""
+exercise swapped and one taken beyond the limits, killed again, a finding overridden, signing, plan, papers.
+On every page each control has a name."""
 import os
+import re
 import sys
 
 from answers import Person
@@ -95,6 +97,44 @@ def swap_one(desk):
     return desk.wait(lambda: (lambda at: at is not None and at.get_name() != before and at.get_name())(desk.focused()), "the exercise taken instead")
 
 
+def take_beyond(desk):
+    """On the plan page: something that the limits leave out is taken all the same, with a reason."""
+    desk.key("alt+5")
+    desk.see("Starter plan")
+    desk.key("t")
+    taken = re.sub("^Take | all the same…$", "", desk.focus_on("^Take ").get_name())
+    desk.key("Return")
+    desk.focus_on("Your reason")
+    check_names(desk, "beyond the limits")
+    desk.type("her daughter helps")
+    desk.key("Return")
+    desk.see("Reason: her daughter helps")
+    return taken
+
+
+def override(desk):
+    """On the decision page: a finding is set aside. Without a choice and a reason nothing is signed."""
+    desk.focus_on("^Sign")
+    desk.key("alt+o")
+    # The toolkit does not tell of the focus in a choice.
+    desk.wait(lambda: desk.find("combo box", "^Finding"), "the dialog")
+    check_names(desk, "override")
+    desk.key("ctrl+Return")
+    desk.see("Choose the finding")
+    desk.key("Down", "Tab")
+    desk.focus_on("What holds instead")
+    desk.type("as her physician wrote")
+    desk.key("Return")
+    desk.focus_on("Why")
+    desk.type("seen and examined")
+    desk.key("Return")
+    desk.focus_on("Passphrase")
+    desk.type(PASSPHRASE)
+    desk.key("Return")
+    desk.see("Set by a clinician")
+    desk.see("As her physician wrote|as her physician wrote")
+
+
 def main():
     person = Person(SOURCE, "base/healthy-woman.json")
     desk = Desk(PROGRAM, WORK, "--date", "2026-11-25")
@@ -104,12 +144,7 @@ def main():
     before_kill = answered_so_far(desk)
     desk.kill()
 
-    desk = Desk(PROGRAM, WORK, "--date", "2026-11-25")
-    sign_in(desk)
-    check_names(desk, "today")
-    desk.key("Return")
-    desk.see("Born")
-    check_names(desk, "client")
+    desk = resume()
     desk.key("alt+3")
     desk.wait(lambda: desk.question(), "the question after the kill")
     assert answered_so_far(desk) >= before_kill, "answers were lost"
@@ -118,9 +153,16 @@ def main():
     desk.key("Return")
     desk.see("Findings")
     check_names(desk, "decision")
+    beyond = take_beyond(desk)
     taken = swap_one(desk)
+    desk.kill()
+
+    desk = resume()
+    desk.key("alt+5")
+    desk.wait(lambda: taken in desk.texts() and beyond in desk.texts(), f"in the plan after the kill: {taken}, {beyond}")
     desk.key("alt+4")
     desk.see("Findings")
+    override(desk)
     desk.key("alt+s")
     desk.focus_on("Passphrase")
     desk.type(PASSPHRASE)
@@ -136,6 +178,16 @@ def main():
     assert not unnamed, "without a name: " + "; ".join(unnamed)
     strange = desk.strange_messages()
     assert not strange, "messages of the toolkit: " + "; ".join(strange[:10])
+
+
+def resume():
+    desk = Desk(PROGRAM, WORK, "--date", "2026-11-25")
+    sign_in(desk)
+    check_names(desk, "today")
+    desk.key("Return")
+    desk.see("Born")
+    check_names(desk, "client")
+    return desk
 
 
 main()

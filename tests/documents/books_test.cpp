@@ -6,6 +6,7 @@
 #include "documents/norm_plot.h"
 #include "documents/rule_book.h"
 #include "documents/text_writer.h"
+#include "plan/doses.h"
 #include "sample_screenings.h"
 
 using namespace stile;
@@ -13,15 +14,10 @@ using namespace stile::documents;
 
 namespace {
 
-const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
-
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
 FormWords formWords() {
   base::Issues issues;
-  auto words = FormWords::load(fileText(std::filesystem::path(STILE_SOURCE_DIR) / "rules/forms.json"), "forms.json", issues);
+  auto words = FormWords::load(fileText(std::filesystem::path(STILE_SOURCE_DIR) / "rules/forms.json"),
+                               "forms.json", issues);
   orThrow(issues);
   return words;
 }
@@ -34,7 +30,9 @@ TEST_CASE("a form on paper holds every question and says its branching in words"
   const std::string words = wordsOf(blankFormOf(*form, formWords(), clinicSettings(), {}));
   bool branches = false;
   for (const auto* item : form->inOrder()) {
-    if (item->isHidden || item->type == questionnaire::ItemType::Group || item->type == questionnaire::ItemType::Display) continue;
+    if (item->isHidden || item->type == questionnaire::ItemType::Group ||
+        item->type == questionnaire::ItemType::Display)
+      continue;
     INFO(item->linkId);
     CHECK(has(words, item->text));
     branches = branches || !item->enableWhen.empty();
@@ -54,7 +52,8 @@ TEST_CASE("a form for home has none of the acute questions and says first when t
   const std::string words = wordsOf(paper);
   CHECK(has(words, "Call 112 now if"));
   for (const auto* item : form->inOrder())
-    if (item->topic.ends_with("/acute") && item->type == questionnaire::ItemType::Boolean) CHECK_FALSE(has(words, item->text));
+    if (item->topic.ends_with("/acute") && item->type == questionnaire::ItemType::Boolean)
+      CHECK_FALSE(has(words, item->text));
 }
 
 TEST_CASE("the rule book names every rule with its condition in words, its sources and its review") {
@@ -68,9 +67,38 @@ TEST_CASE("the rule book names every rule with its condition in words, its sourc
   for (const auto& policy : content().rules.policies) CHECK(has(words, policy.title));
 }
 
+TEST_CASE(
+    "the rule book names every dose, wish, exercise, norm and check, and no row of them lacks its source") {
+  const Document book = ruleBookOf(content(), clinicSettings());
+  const std::string words = wordsOf(book);
+  const auto& library = content().library;
+  for (const auto& level : library.doses->levels) CHECK(has(words, level.dose.level + ": " + level.title));
+  for (const auto& row : library.doses->efforts) CHECK(has(words, row.client));
+  for (const auto& way : library.doses->aerobicGrowth) CHECK(has(words, way.because));
+  for (const auto& [key, list] : library.doses->sentences)
+    for (const auto& sentence : list) CHECK(has(words, sentence.say));
+  for (const auto& purpose : library.purposes) CHECK(has(words, "(" + purpose.id + ")"));
+  for (const auto& wish : library.wishes.all) CHECK(has(words, "(" + wish.id + ")"));
+  for (const auto& exercise : library.exercises) CHECK(has(words, "(" + exercise.id + ")"));
+  for (const auto& [id, check] : content().rules.checks) CHECK(has(words, check.say.client));
+  CHECK(has(words, content().dictionary.norm("grip-strength")->title));
+  for (const Section& section : book.sections)
+    for (const Block& block : section.blocks)
+      if (const auto* table = std::get_if<Table>(&block.form)) {
+        REQUIRE_FALSE(table->rows.empty());
+        for (const auto& row : table->rows) {
+          INFO(section.heading << ": " << row.front().text);
+          REQUIRE(row.size() == table->columns.size());
+          CHECK_FALSE(row.back().text.empty());
+        }
+      }
+}
+
 TEST_CASE("a condition in words has no ids and no UCUM") {
-  const std::string words = conditionInWords("%restingSystolic >= 180 'mm[Hg]' or %pregnancy = 'yes'", content().dictionary);
-  CHECK(words == "\"Resting systolic pressure\" ≥ 180 mmHg or \"" + content().dictionary.find("pregnancy")->label + "\" = yes");
+  const std::string words =
+      conditionInWords("%restingSystolic >= 180 'mm[Hg]' or %pregnancy = 'yes'", content().dictionary);
+  CHECK(words == "\"Resting systolic pressure\" ≥ 180 mmHg or \"" +
+                     content().dictionary.find("pregnancy")->label + "\" = yes");
 }
 
 TEST_CASE("the sheets beside the handout go out with a plan only, and carry the stop signs") {
@@ -89,7 +117,8 @@ TEST_CASE("the sheets beside the handout go out with a plan only, and carry the 
   }
 }
 
-TEST_CASE("a result at the edge of the norms counts as within, just below as below, whichever way is better") {
+TEST_CASE(
+    "a result at the edge of the norms counts as within, just below as below, whichever way is better") {
   facts::NormTable table;
   table.rows.push_back({"female", 60, 64, 12, base::Rational(17)});
   const auto words = [&](int result) { return normPlot(table, table.rows.front(), result, "").description; };

@@ -10,8 +10,6 @@ using namespace stile::documents;
 
 namespace {
 
-const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
-
 const LetterTexts& letterTexts() {
   static const LetterTexts texts = [] {
     base::Issues issues;
@@ -21,10 +19,6 @@ const LetterTexts& letterTexts() {
     return loaded;
   }();
   return texts;
-}
-
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
 }
 
 /// Certain findings that ask for clearance.

@@ -16,12 +16,6 @@ using screening::PlanState;
 
 namespace {
 
-const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
-
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
 std::string summaryWords(const screening::Screening& screening) {
   return wordsOf(summaryOf(screening, content(), clinicSettings(), kMaren, {}));
 }

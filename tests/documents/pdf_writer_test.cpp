@@ -7,6 +7,7 @@
 #include <cstdlib>
 #include <filesystem>
 
+#include "base/base64.h"
 #include "documents/client_sheets.h"
 #include "documents/exercise_blocks.h"
 #include "documents/handout.h"
@@ -27,10 +28,14 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
 
-Document summary(const screening::Screening& screening) {
+Document plainSummary(const screening::Screening& screening) {
   return summaryOf(screening, content(), clinicSettings(), kMaren, {});
+}
+
+/// A picture of one point.
+std::string logo() {
+  return *base::fromBase64("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mP8z8DwHwAFBQIAX8jx0gAAAABJRU5ErkJggg==");
 }
 
 ClientRequest clientRequest(const screening::Screening& screening, const records::ClinicSettings& settings) {
@@ -42,7 +47,7 @@ ClientRequest clientRequest(const screening::Screening& screening, const records
 TEST_CASE("the PDF of the summary holds every finding, limit, check and the caution") {
   for (const char* name : {"healthy", "maren", "waiting"}) {
     const auto screening = screened(name);
-    const Document paper = summary(screening);
+    const Document paper = plainSummary(screening);
     const std::string words = wordsIn(madeOf(paper), "page");
     for (const auto& finding : screening.findings) {
       INFO(name << ": " << finding.rule->id);
@@ -77,12 +82,12 @@ TEST_CASE("the PDF of the handout holds every dose, check, gate and step, and th
 }
 
 TEST_CASE("the same document gives the same bytes") {
-  const Document paper = summary(screened("maren"));
+  const Document paper = plainSummary(screened("maren"));
   CHECK(madeOf(paper) == madeOf(paper));
 }
 
 TEST_CASE("another reader finds no fault, the language, the title, the tags and embedded fonts") {
-  Document paper = summary(screened("maren"));
+  Document paper = plainSummary(screened("maren"));
   paper.language = "en";
   const Folder folder;
   const auto path = folder / "paper.pdf";
@@ -109,7 +114,7 @@ TEST_CASE("another reader finds no fault, the language, the title, the tags and 
 TEST_CASE("A4 and Letter have their sizes") {
   for (const auto& [size, words] : {std::pair(records::PaperSize::A4, "595.276 x 841.89"),
                                     std::pair(records::PaperSize::Letter, "612 x 792")}) {
-    Document paper = summary(screened("healthy"));
+    Document paper = plainSummary(screened("healthy"));
     paper.paperSize = size;
     const Folder folder;
     const auto path = folder / "paper.pdf";
@@ -189,9 +194,14 @@ TEST_CASE("an exercise never falls apart between pages, in any size, on either p
             const auto* box = std::get_if<Box>(&block.form);
             if (box == nullptr || box->kind != BoxKind::Exercise) continue;
             std::vector<std::string> parts{bare(box->title)};
-            for (const Block& inner : box->blocks)
+            for (const Block& inner : box->blocks) {
               if (const auto* list = std::get_if<List>(&inner.form))
                 for (const std::string& item : list->items) parts.push_back(bare(item));
+              // The easier way may follow on the next page: in the largest letters there is no other way.
+              const auto* paragraph = std::get_if<Paragraph>(&inner.form);
+              if (paragraph != nullptr && (size != TextSize::Points24 || paragraph->lead != handoutTexts().phrase("tooHardLead")))
+                parts.push_back(bare(paragraph->text));
+            }
             INFO(name << ", " << box->title);
             CHECK(std::any_of(pages.begin(), pages.end(), [&](const std::string& page) {
               return std::all_of(parts.begin(), parts.end(), [&](const std::string& part) { return page.find(part) != std::string::npos; });
@@ -199,4 +209,15 @@ TEST_CASE("an exercise never falls apart between pages, in any size, on either p
           }
       }
   }
+}
+
+TEST_CASE("the clinic's logo stands in the head of a tagged PDF") {
+  Document paper = plainSummary(screened("healthy"));
+  paper.logoPng = logo();
+  const std::string with = madeOf(paper);
+  const Folder folder;
+  std::ofstream(folder / "logo.pdf", std::ios::binary) << with;
+  CHECK(ran("pdfimages -list '" + (folder / "logo.pdf").string() + "' 2>&1").find(" image ") != std::string::npos);
+  CHECK(ran("qpdf --check '" + (folder / "logo.pdf").string() + "' 2>&1").find("No syntax or stream encoding errors") != std::string::npos);
+  CHECK(wordsIn(with, "page") == wordsIn(madeOf(plainSummary(screened("healthy"))), "page"));
 }

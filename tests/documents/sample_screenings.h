@@ -19,6 +19,11 @@
 
 namespace stile::documents {
 
+/// The person of the demonstration.
+inline const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
+
+inline bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
 inline std::string fileText(const std::filesystem::path& path) {
   std::ifstream in(path, std::ios::binary);
   if (!in) throw std::runtime_error("cannot read " + path.string());

@@ -17,14 +17,10 @@ using namespace stile::documents;
 
 namespace {
 
-const records::PaperClient kMaren{"Maren Oakshott", "14 March 1963", "0417"};
-
 Document summary(const screening::Screening& screening, const records::DecisionNotes& notes = {},
                  const records::ClinicSettings& settings = clinicSettings()) {
   return summaryOf(screening, content(), settings, kMaren, {}, notes);
 }
-
-bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 std::string ruleOf(const screening::Screening& screening) {
   for (const auto& finding : screening.findings)
@@ -103,7 +99,7 @@ TEST_CASE("every answer, every open question and every source stand in the annex
 TEST_CASE("an override and its reason stand beside the finding, and who signed at the end") {
   const auto screening = screened("maren");
   records::DecisionNotes notes;
-  notes.overrides.push_back({ruleOf(screening), "light strength from today", "seen by me, strong and steady", "Ines Calloway", kToday, true, ""});
+  notes.overrides.push_back({ruleOf(screening), "light strength from today", "seen by me, strong and steady", "Ines Calloway", kToday, true, "", ""});
   std::string words = wordsOf(summary(screening, notes));
   const std::string set = "Set by Ines Calloway on 25 November 2026: light strength from today. Why: seen by me, strong and steady.";
   CHECK(has(words, set));
@@ -127,7 +123,7 @@ TEST_CASE("a finding that was overridden is told in full however little it weigh
   for (const auto& finding : screening.findings) {
     if (finding.standing != rules::Standing::Certain) continue;
     records::DecisionNotes notes;
-    notes.overrides.push_back({finding.rule->id, "as before", "known for years", "Ines Calloway", kToday, false, ""});
+    notes.overrides.push_back({finding.rule->id, "as before", "known for years", "Ines Calloway", kToday, false, "", ""});
     Document first = summary(screening, notes);
     first.sections.pop_back();
     INFO(finding.rule->id);

@@ -37,10 +37,6 @@ Document sample() {
   return paper;
 }
 
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
 }  // namespace
 
 TEST_CASE("text: headings are underlined, lines keep within the columns") {

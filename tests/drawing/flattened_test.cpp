@@ -50,24 +50,24 @@ double lengthOf(const Path& path) {
 }  // namespace
 
 TEST_CASE("what is hidden whole is gone, and what is hidden in part keeps the rest") {
-  const auto paths =
-      pathsOf(flattened({square(2, 2, 4, {.fill = Colour::Ink}), square(8, 0, 4, {.fill = Colour::Hatch}),
-                         square(0, 0, 10, {.fill = Colour::Open})}));
+  const auto paths = pathsOf(
+      flattened({square(20, 20, 40, {.fill = Colour::Ink}), square(80, 0, 40, {.fill = Colour::Hatch}),
+                 square(0, 0, 100, {.fill = Colour::Open})}));
   REQUIRE(paths.size() == 2);
   for (const Path& path : paths) {
-    if (path.paint.fill == Colour::Open) CHECK(areaOf(path) == Approx(100).margin(1));
+    if (path.paint.fill == Colour::Open) CHECK(areaOf(path) == Approx(10000).epsilon(.01));
     // Half of it shows, and a little more that lies under its neighbour.
-    if (path.paint.fill == Colour::Hatch) CHECK(areaOf(path) == Approx(8).margin(2));
+    if (path.paint.fill == Colour::Hatch) CHECK(areaOf(path) == Approx(815).margin(30));
     CHECK(path.paint.fill != Colour::Ink);
   }
 }
 
 TEST_CASE("areas of one colour become one path, whichever way they turn") {
-  Shape turned = square(5, 0, 10, {.fill = Colour::Open});
+  Shape turned = square(50, 0, 100, {.fill = Colour::Open});
   std::reverse(std::get<Polygon>(turned.form).points.begin(), std::get<Polygon>(turned.form).points.end());
-  const auto paths = pathsOf(flattened({square(0, 0, 10, {.fill = Colour::Open}), turned}));
+  const auto paths = pathsOf(flattened({square(0, 0, 100, {.fill = Colour::Open}), turned}));
   REQUIRE(paths.size() == 1);
-  CHECK(areaOf(paths[0]) == Approx(150).margin(1));
+  CHECK(areaOf(paths[0]) == Approx(15000).epsilon(.01));
 }
 
 TEST_CASE("a line ends where something in front covers it, and stays over what lies behind") {

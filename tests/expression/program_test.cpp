@@ -2,16 +2,13 @@
 #include "expression/program.h"
 
 #include "sample_facts.h"
+#include "truths.h"
 
 using namespace stile;
 using namespace stile::expression;
 using namespace stile::expression::sample;
 
 namespace {
-
-constexpr Truth F = Truth::False;
-constexpr Truth T = Truth::True;
-constexpr Truth U = Truth::Unknown;
 
 /// The value of a number as "low..high", "-" for no bound.
 std::string number(const std::string& text, const Values& values) {

@@ -1,18 +1,11 @@
 #include "expression/value.h"
 
-#include "sample_facts.h"
+#include "truths.h"
 
 using namespace stile::expression;
+using namespace stile::expression::sample;
 using stile::base::PartialDate;
 using stile::base::Rational;
-
-namespace {
-
-constexpr Truth F = Truth::False;
-constexpr Truth T = Truth::True;
-constexpr Truth U = Truth::Unknown;
-
-}  // namespace
 
 TEST_CASE("the truth tables are those of strong Kleene logic") {
   struct Row {

@@ -15,8 +15,8 @@ using interview::QuestionRef;
 
 namespace {
 
-constexpr unsigned kSeed = 4711;
-constexpr int kWorlds = 100;  // a twentieth of 2,000
+constexpr unsigned kSearchSeed = 4711;
+constexpr int kSearchWorlds = 100;  // a twentieth of 2,000
 
 Decision slowDecision(const test::SmallWorld& world, const facts::FactSet& facts) {
   const auto outcome = test::slowOutcome(world.rules, facts);
@@ -52,9 +52,9 @@ bool anySet(const test::SmallWorld& world, const facts::FactSet& facts, const st
 
 TEST_CASE("The nearest change takes exactly as few answers as the smallest set that brute force finds") {
   int compared = 0, sizes[5] = {};
-  const int worlds = kWorlds * test::scale();
+  const int worlds = kSearchWorlds * test::scale();
   for (int round = 0; round < worlds; ++round) {
-    const unsigned seed = kSeed + static_cast<unsigned>(round);
+    const unsigned seed = kSearchSeed + static_cast<unsigned>(round);
     const auto world = test::WorldMaker(seed).make();
     std::mt19937 random(seed);
     facts::FactSet facts = world->blank();
@@ -85,7 +85,7 @@ TEST_CASE("The nearest change takes exactly as few answers as the smallest set t
       REQUIRE(interview::decisionOf(position) == start);  // and nothing is left of the trials
     }
   }
-  WARN(compared << " searches in " << worlds << " worlds from seed " << kSeed << ": one answer " << sizes[1] << ", two " << sizes[2]
+  WARN(compared << " searches in " << worlds << " worlds from seed " << kSearchSeed << ": one answer " << sizes[1] << ", two " << sizes[2]
                 << ", three " << sizes[3] << ", more than three " << sizes[4]);
   CHECK(sizes[1] > 0);
   CHECK(sizes[2] > 0);
@@ -93,7 +93,7 @@ TEST_CASE("The nearest change takes exactly as few answers as the smallest set t
 }
 
 TEST_CASE("A search for the nearest change that is stopped says so") {
-  const auto world = test::WorldMaker(kSeed).make();
+  const auto world = test::WorldMaker(kSearchSeed).make();
   interview::Position position(*world->ground, world->blank());
   std::stop_source source;
   source.request_stop();

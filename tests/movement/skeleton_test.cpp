@@ -75,7 +75,11 @@ TEST_CASE("Joint ranges are those of the published table") {
   reaches("shoulderExtension", 0, 60);
   reaches("elbowFlexion", 0, 150);
   reaches("hipAbduction", -30, 45);
+  reaches("wristFlexion", -70, 80);
+  reaches("wristDeviation", -30, 20);
+  reaches("neckSideBend", -45, 45);
   CHECK(rangeOf("hipFlexion")->lowest == -30);
+  CHECK(rangeOf("hipRotation")->highest == 45);  // inward; outward the drawings go beyond the table's 45
   CHECK(rangeOf("kneeTwist") == nullptr);
 }
 

@@ -36,9 +36,10 @@ def with_illnesses(person, names, draw):
     if "otherHeart" in names:
         person["hadChestOpened"] = False
     if "diabetes" in names:
-        person.update(diabetesType="type2", hypoRecent=False, hypoUnaware=False, eyeDamageTold=draw.random() < .1,
-                      eyeTreatedRecently=False, eyeNewSpots=False, eyeChecked=draw.random() < .7, footNumbness=draw.random() < .2,
-                      footDeformity=False, footWound=draw.random() < .01, footHotSwollen=False, autonomicNeuropathy=False)
+        person.update(hasDiabetes=True, diabetesType="type2", thirstyOrDry=False, hypoRecent=False, hypoUnaware=False,
+                      eyeDamageTold=draw.random() < .1, eyeTreatedRecently=False, eyeNewSpots=False,
+                      eyeChecked=draw.random() < .7, footNumbness=draw.random() < .2, footDeformity=False,
+                      footWound=draw.random() < .01, footHotSwollen=False, autonomicNeuropathy=False)
         if person["eyeChecked"]:
             person["eyeCheckDate"] = "2026-02"
         if draw.random() < .7:
@@ -48,7 +49,8 @@ def with_illnesses(person, names, draw):
     if "kidney" in names:
         person.update(kidneyDisease=True, onDialysis=False, potassiumHigh=False)
     if "copd" in names:
-        person.update(lungConditions=["copd"], lungFlare=draw.random() < .05, usesOxygen=False, saturationRangeAgreed=False)
+        person.update(lungConditions=["copd"], lungFlare=draw.random() < .05, collapsedLungRecent=False, usesOxygen=False,
+                      saturationRangeAgreed=False)
     if "arthritis" in names:
         person.update(kneeOsteoarthritis=True, kneeOsteoarthritisSide="both", kneePainWorst=draw.randint(0, 8),
                       kneeHotOrLocked=False, kneeGivesWay=False, kneeNightPain=False)
@@ -81,8 +83,8 @@ def drawn(person, age, names, draw):
         person.update(activityDaysPerWeek=draw.randint(1, 3), activityMinutesPerDay=draw.choice([10, 15, 20, 25]),
                       activityMonths=draw.randint(0, 6), activityIsModerate=draw.random() < .4)
     if age >= 65 and draw.random() < FELL:
-        person.update(fallsLastYear=draw.choice([1, 1, 2, 3]), fallInjury=draw.random() < .3, fallCouldNotRise=False,
-                      fallBlackout=False, fallLastMonth=draw.random() < .2, frailTired=False, frailStairs=False,
+        person.update(fellLastYear=True, fallsLastYear=draw.choice([1, 1, 2, 3]), fallInjury=draw.random() < .3,
+                      fallCouldNotRise=False, fallBlackout=False, fallLastMonth=draw.random() < .2, frailTired=False, frailStairs=False,
                       frailWalk=False, frailIllnesses=False, frailWeightLoss=False)
         if person["fallLastMonth"]:
             person["fallCheckedSince"] = True

@@ -79,7 +79,9 @@ TEST_CASE("A panel of adults from open data is screened without a fault") {
         application::screenClient(test::content(), {{"person " + std::to_string(i), lines[i]}}, kDay, issues);
     std::string told;
     for (const auto& issue : issues.all())
-      if (issue.severity == base::Severity::Error) told += toText(issue) + "\n";
+      // Answers that contradict each other count as unknown and would shut plans for no reason of medicine.
+      if (issue.severity == base::Severity::Error || issue.message.find("does not apply") != std::string::npos)
+        told += toText(issue) + "\n";
     INFO("person " << i << "\n" << told);
     REQUIRE(screened.ok());
     CHECK(told.empty());

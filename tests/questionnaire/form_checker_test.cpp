@@ -20,7 +20,7 @@ std::string dependent(const std::string& question, const std::string& op, const 
   return kQuestions + "," + item("x", "boolean", enableWhen(when(question, op, answer)));
 }
 
-const std::string kHip = R"("answerCoding": {"system": "https://stile.example/option", "code": "hip"})";
+const std::string kHipOfSystem = R"("answerCoding": {"system": "https://stile.example/option", "code": "hip"})";
 
 }  // namespace
 
@@ -32,7 +32,7 @@ TEST_CASE("Conditions that fit their question are accepted") {
   loaded(dependent("weight", "<", "\"answerDecimal\": 2.5"));
   loaded(dependent("since", ">", "\"answerDate\": \"2026-01\""));
   loaded(dependent("name", "!=", "\"answerString\": \"Ann\""));
-  loaded(dependent("place", "=", kHip));
+  loaded(dependent("place", "=", kHipOfSystem));
   loaded(dependent("pressure", ">", "\"answerQuantity\": " + quantity("18", "kPa")));
 }
 

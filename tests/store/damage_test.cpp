@@ -11,17 +11,13 @@
 #include <optional>
 #include <random>
 
+#include "../support/scale.h"
 #include "sample_clinic.h"
 
 using namespace stile;
 using namespace stile::test;
 
 namespace {
-
-int scale() {
-  const char* text = std::getenv("STILE_TEST_SCALE");
-  return text == nullptr ? 1 : std::max(1, std::atoi(text));
-}
 
 /// Everything in the file as one text; nullopt when something was noticed on the way. `verifies`
 /// tells whether the whole file, with its journal, fits.
@@ -76,7 +72,7 @@ TEST_CASE("Random single-byte changes: noticed or harmless, never altered conten
   }
   const std::string right = bytesOf(clinic.path);
   const std::string content = *wholeContent(clinic);
-  const int rounds = 500 * scale();  // --long: 10,000
+  const int rounds = 500 * stile::test::scale();  // --long: 10,000
   std::mt19937 random(20261125);
   int noticed = 0, harmless = 0;
   // In a child, so that a crash is a result and not the end of the tests.

@@ -6,17 +6,13 @@
 #include <csignal>
 #include <random>
 
+#include "../support/scale.h"
 #include "sample_clinic.h"
 
 using namespace stile;
 using namespace stile::test;
 
 namespace {
-
-int scale() {
-  const char* text = std::getenv("STILE_TEST_SCALE");
-  return text == nullptr ? 1 : std::max(1, std::atoi(text));
-}
 
 /// What a child tells through the pipe before it is killed: the last number it saw acknowledged.
 class Child {
@@ -78,7 +74,7 @@ TEST_CASE("Killed while answers are saved, signed off and backed up: no acknowle
     take(file->commit(change));
   }
   std::mt19937 random(7);
-  const int rounds = 15 * scale();  // --long: 300
+  const int rounds = 15 * stile::test::scale();  // --long: 300
   int least = 0;
   std::size_t signOffs = 0;
   for (int round = 0; round < rounds; ++round) {
@@ -128,7 +124,7 @@ TEST_CASE("Killed while answers are saved, signed off and backed up: no acknowle
 
 TEST_CASE("Killed during an upgrade: the file is the older version or the newer, whole") {
   std::mt19937 random(11);
-  const int rounds = 5 * scale();  // --long: 100
+  const int rounds = 5 * stile::test::scale();  // --long: 100
   SampleClinic clinic;
   {
     auto file = clinic.open();

@@ -31,6 +31,9 @@ inline const screening::Content& content() {
   return loaded;
 }
 
+/// "clinic" or "telephone".
+inline const questionnaire::Form& formNamed(const char* name) { return *content().forms.byName(name); }
+
 /// JSON files of a folder under tests/, sorted.
 inline std::vector<std::filesystem::path> jsonFiles(const std::string& folder) {
   std::vector<std::filesystem::path> files;

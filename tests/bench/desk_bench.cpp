@@ -1,0 +1,235 @@
+// The desk in numbers: start to the first painted window against a bare window of the same toolkit, an answer
+// until everything that follows from it is painted, opening the largest invented client, memory.
+//
+// Needs a display with a window manager:
+//   xvfb-run -a dbus-run-session -- sh -c 'openbox & build/test/bin/desk_bench; kill %1'
+// No pass or fail by wall time. Processor time stands beside it: on a busy machine it says more.
+#include <gtk/gtk.h>
+#include <sys/wait.h>
+#include <unistd.h>
+#include <wx/app.h>
+#include <wx/evtloop.h>
+#include <wx/frame.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cstdio>
+#include <ctime>
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <vector>
+
+#include "application/client_records.h"
+#include "application/client_screening.h"
+#include "application/content_folder.h"
+#include "desktop/desk.h"
+#include "desktop/frame.h"
+#include "desktop/question_view.h"
+
+namespace {
+
+using namespace stile;
+namespace fs = std::filesystem;
+
+constexpr int kStarts = 9;
+constexpr const char* kPassphrase = "a quiet mill by the river";
+constexpr int kRest = 40;  // milliseconds between answers, so that no frame waits for the one before
+
+long long nowNs() { return std::chrono::duration_cast<std::chrono::nanoseconds>(std::chrono::steady_clock::now().time_since_epoch()).count(); }
+double processorMs() {
+  timespec time{};
+  clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &time);
+  return static_cast<double>(time.tv_sec) * 1e3 + static_cast<double>(time.tv_nsec) / 1e6;
+}
+
+double at(std::vector<double> times, double share) {
+  std::sort(times.begin(), times.end());
+  return times[static_cast<std::size_t>(share * static_cast<double>(times.size() - 1) + 0.5)];
+}
+
+template <class T>
+T must(base::Result<T> result) {
+  if (result) return std::move(result).value();
+  std::fprintf(stderr, "desk_bench: %s\n", result.failure().message.c_str());
+  std::exit(1);
+}
+
+double residentMb() {
+  std::ifstream status("/proc/self/status");
+  for (std::string line; std::getline(status, line);)
+    if (line.starts_with("VmRSS:")) return std::stod(line.substr(6)) / 1024;
+  return 0;
+}
+
+/// Counts what the window's clock has painted.
+class Paints {
+ public:
+  explicit Paints(wxFrame& frame) {
+    clock_ = gdk_window_get_frame_clock(gtk_widget_get_window(GTK_WIDGET(frame.GetHandle())));
+    g_signal_connect(clock_, "after-paint", G_CALLBACK(+[](GdkFrameClock*, gpointer count) { ++*static_cast<int*>(count); }), &count_);
+  }
+  /// Runs what waits until everything is painted.
+  void await() {
+    const int before = count_;
+    const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(2);
+    while (count_ == before && std::chrono::steady_clock::now() < end) g_main_context_iteration(nullptr, FALSE);
+  }
+  static void rest() {
+    const auto end = std::chrono::steady_clock::now() + std::chrono::milliseconds(kRest);
+    while (std::chrono::steady_clock::now() < end)
+      if (!g_main_context_iteration(nullptr, FALSE)) usleep(500);
+  }
+
+ private:
+  GdkFrameClock* clock_;
+  int count_ = 0;
+};
+
+struct Spent {
+  double wall, processor;
+};
+
+template <class Work>
+Spent timed(Paints& paints, Work work) {
+  const long long start = nowNs();
+  const double processor = processorMs();
+  work();
+  wxTheApp->ProcessPendingEvents();
+  paints.await();
+  const Spent spent{static_cast<double>(nowNs() - start) / 1e6, processorMs() - processor};
+  Paints::rest();
+  return spent;
+}
+
+/// The key that says no, or not sure where nothing can be denied.
+wxKeyEvent keyFor(const desktop::QuestionView& view) {
+  wxKeyEvent key(wxEVT_CHAR_HOOK);
+  const bool isNo = view.kind == desktop::QuestionKind::List || view.kind == desktop::QuestionKind::YesNo || view.kind == desktop::QuestionKind::SeveralOf ||
+                    view.kind == desktop::QuestionKind::Another;
+  key.m_keyCode = isNo ? 'N' : 'U';
+  key.SetAltDown(view.kind == desktop::QuestionKind::Typed);
+  return key;
+}
+
+class BenchApp : public wxApp {
+ public:
+  BenchApp(std::string mode, long long start) : mode_(std::move(mode)), start_(start) {}
+
+ private:
+  bool OnInit() override {
+    if (mode_ == "bare") {
+      frame_ = new wxFrame(nullptr, wxID_ANY, "bare", wxDefaultPosition, wxSize(1280, 800));
+      frame_->Show();
+    } else {
+      desk_ = std::make_unique<desktop::Desk>(STILE_SOURCE_DIR, *base::Date::parse("2026-11-25"));
+      auto* frame = new desktop::Frame(*desk_, {});
+      frame_ = frame;
+      frame->Show();
+      frame->go("start");
+      desk_->loadContent([] {});
+      if (mode_ == "work") CallAfter([this, frame] { work(*frame); });
+    }
+    if (mode_ != "work") g_signal_connect_after(frame_->GetHandle(), "draw", G_CALLBACK(&BenchApp::painted), this);
+    return true;
+  }
+
+  static gboolean painted(GtkWidget*, cairo_t*, BenchApp* app) {
+    if (app->start_ == 0) return FALSE;
+    std::printf("%.3f\n", static_cast<double>(nowNs() - app->start_) / 1e6);
+    std::fflush(stdout);
+    _exit(0);
+  }
+
+  void work(desktop::Frame& frame) {
+    Paints paints(frame);
+    const double opened = residentMb();
+    frame.contentIsHere();
+    fill();
+    answer(frame, paints);
+    open(frame, paints);
+    std::printf("memory: %.0f MB with the first window, %.0f MB at the end\n", opened, residentMb());
+    std::fflush(stdout);
+    fs::remove_all(folder_);
+    _exit(0);
+  }
+
+  void fill() {
+    std::string name = (fs::temp_directory_path() / "desk-bench-XXXXXX").string();
+    folder_ = mkdtemp(name.data());
+    const application::ClinicAccess access{folder_ + "/clinic.stile", "ines", kPassphrase, false};
+    must(desk_->createClinic(access, {"ines", "Ines Calloway", "physiotherapist", records::Role::Lead, false, false, {}}, {}));
+    base::Issues issues;
+    const auto add = [&](const char* client) { return must(application::addClient(*desk_->clinic(), client, "client", issues)).id; };
+    largest_ = add(R"({"given": "Bartholomew", "family": "Achterberg", "born": "1955-08-30"})");
+    asked_ = add(R"({"given": "Maren", "family": "Oakshott", "born": "1963-03-14"})");
+    const auto answers = must(application::readFile(STILE_SOURCE_DIR "/tests/documents/people/crowded.json"));
+    must(application::screenAndFile(*desk_->clinic(), largest_, *desk_->content(), {{"answers", answers}}, desk_->today(), issues));
+  }
+
+  void answer(desktop::Frame& frame, Paints& paints) {
+    desk_->openClient(asked_);
+    frame.go("interview");
+    Paints::rest();
+    std::vector<double> wall, processor;
+    while (desk_->interview()->session().prompt() != nullptr) {
+      wxKeyEvent key = keyFor(desktop::questionViewOf(desk_->interview()->session()));
+      const Spent spent = timed(paints, [&] { frame.GetEventHandler()->ProcessEvent(key); });
+      wall.push_back(spent.wall);
+      processor.push_back(spent.processor);
+    }
+    std::printf("answer to everything painted, %zu answers: median %.1f ms, p99 %.1f ms; processor: median %.1f ms, p99 %.1f ms\n", wall.size(), at(wall, 0.5),
+                at(wall, 0.99), at(processor, 0.5), at(processor, 0.99));
+  }
+
+  void open(desktop::Frame& frame, Paints& paints) {
+    for (const char* page : {"client", "decision", "plan"}) {
+      desk_->closeClient();
+      frame.go("today");
+      Paints::rest();
+      const Spent spent = timed(paints, [&] {
+        desk_->openClient(largest_);
+        frame.go(page);
+      });
+      std::printf("opening the largest client at the page %s: %.0f ms, processor %.0f ms\n", page, spent.wall, spent.processor);
+    }
+  }
+
+  std::string mode_;
+  long long start_;
+  std::unique_ptr<desktop::Desk> desk_;
+  wxFrame* frame_ = nullptr;
+  std::string folder_, largest_, asked_;
+};
+
+/// Runs this program anew in `mode`; gives what it printed.
+std::string run(const char* self, const std::string& mode) {
+  const std::string command = std::string(self) + " " + mode + " " + std::to_string(nowNs());
+  FILE* const pipe = popen(command.c_str(), "r");
+  std::string all;
+  char part[256];
+  while (pipe != nullptr && std::fgets(part, sizeof part, pipe) != nullptr) all += part;
+  if (pipe != nullptr) pclose(pipe);
+  return all;
+}
+
+int compare(const char* self) {
+  std::vector<double> bare, desk;
+  for (int i = 0; i < kStarts; ++i) {
+    bare.push_back(std::stod(run(self, "bare")));
+    desk.push_back(std::stod(run(self, "desk")));
+  }
+  std::printf("start to the first painted window: bare %.0f ms, the desk %.0f ms, ratio %.2f (medians of %d)\n", at(bare, 0.5), at(desk, 0.5),
+              at(desk, 0.5) / at(bare, 0.5), kStarts);
+  std::printf("%s", run(self, "work").c_str());
+  return 0;
+}
+
+}  // namespace
+
+int main(int argumentCount, char** arguments) {
+  if (argumentCount < 2) return compare(arguments[0]);
+  wxApp::SetInstance(new BenchApp(arguments[1], argumentCount > 2 ? std::stoll(arguments[2]) : 0));
+  int none = 1;
+  return wxEntry(none, arguments);
+}

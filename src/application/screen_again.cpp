@@ -177,8 +177,14 @@ base::Result<bool> prefill(Clinic& clinic, const std::string& id, const facts::D
 base::Result<Comparison> compareScreenings(Clinic& clinic, const std::string& id) {
   const auto opened = RecordWork::open(clinic, id);
   if (!opened) return opened.failure();
-  const auto* last = lastScreeningOf(opened.value().entries());
-  const auto* before = last == nullptr ? nullptr : lastScreeningOf(opened.value().entries(), last);
+  return compareScreenings(opened.value().entries(), {});
+}
+
+base::Result<Comparison> compareScreenings(const std::vector<records::Entry>& entries, const std::string& screening) {
+  const auto* last = lastScreeningOf(entries);
+  for (const auto& entry : entries)
+    if (entry.kind == "screening" && entry.id == screening) last = &entry;
+  const auto* before = last == nullptr ? nullptr : lastScreeningOf(entries, last);
   if (before == nullptr) return Failure{FailureKind::Usage, "there are no two screenings to compare"};
   const Flat old = flatten(*before), now = flatten(*last);
   Comparison comparison{*records::Body(before->body).date("date"), *records::Body(last->body).date("date"), differences(old.decision, now.decision),

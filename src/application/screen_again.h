@@ -25,6 +25,8 @@ struct Comparison {
   std::vector<Changed> findings;  ///< rules that hold now and did not, and the other way round
   std::vector<Changed> facts;     ///< repetitions of a list are compared whole, whatever their order
 };
+/// A screening with the one before it; the last one for "".
+base::Result<Comparison> compareScreenings(const std::vector<records::Entry>& entries, const std::string& screening);
 /// The last two screenings.
 base::Result<Comparison> compareScreenings(Clinic& clinic, const std::string& id);
 /// The same as text, a line each.

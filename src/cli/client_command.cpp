@@ -5,6 +5,8 @@
 #include "application/client_events.h"
 #include "application/client_screening.h"
 #include "application/client_signing.h"
+#include "application/client_timeline.h"
+#include "application/compare_content.h"
 #include "application/content_folder.h"
 #include "application/screen_again.h"
 #include "cli/record_options.h"
@@ -144,6 +146,25 @@ Command addFile(CLI::App& group, const Shared& shared) {
           }};
 }
 
+/// What an edited copy of the rules would change.
+Command addRuleComparison(CLI::App& group, const Shared& shared) {
+  struct Options : RecordOptions { std::string folder; };
+  auto options = std::make_shared<Options>();
+  CLI::App* command = group.add_subcommand("compare-rules", "what an edited copy of the content would change for a client; nothing is filed");
+  options->addTo(*command);
+  command->add_option("folder", options->folder, "the edited copy: a folder with questionnaires/ and rules/")->required();
+  return {command, [options, &shared] {
+            base::Issues issues;
+            const auto edited = application::loadContent(options->folder, issues);
+            print(issues);
+            if (!edited) return report(edited.failure());
+            return onClientWithContent(shared, *options, [&](Clinic& clinic, const screening::Content& content, const std::string& id, base::Date day) {
+              const auto compared = application::compareContent(clinic, id, content, *edited.value(), day);
+              return compared ? output(application::toText(compared.value())) : report(compared.failure());
+            });
+          }};
+}
+
 Command addErase(CLI::App& group, const Shared& shared) {
   struct Options : RecordOptions { std::string yes; };
   auto options = std::make_shared<Options>();
@@ -189,6 +210,8 @@ Command addClients(CLI::App& app, const Shared& shared) {
   commands.push_back(addShowing(*group, shared, "show", "what stands today", &application::showClient));
   commands.push_back(addShowing(*group, shared, "changes", "what differs between the last two screenings",
                                 [](Clinic& clinic, const std::string& id, base::Date) { return application::whatChanged(clinic, id); }));
+  commands.push_back(addShowing(*group, shared, "history", "what happened and when, the newest first", &application::clientTimeline));
+  commands.push_back(addRuleComparison(*group, shared));
   commands.push_back(addShowing(*group, shared, "export", "everything of one client as JSON",
                                 [](Clinic& clinic, const std::string& id, base::Date) { return application::exportClient(clinic, id); }));
   commands.push_back(addClientInterview(*group, shared));

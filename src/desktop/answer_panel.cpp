@@ -147,6 +147,13 @@ void AnswerPanel::enter() {
   if (!rows_.empty()) rows_.front()->SetFocus();
 }
 
+void AnswerPanel::fill(const std::string& text) {
+  if (field_ == nullptr) return;
+  field_->ChangeValue(shown(text));
+  field_->SetFocus();
+  field_->SetInsertionPointEnd();
+}
+
 bool AnswerPanel::onKey(wxKeyEvent& event) {
   const int key = event.GetKeyCode();
   const bool isEnter = key == WXK_RETURN || key == WXK_NUMPAD_ENTER;

@@ -33,6 +33,8 @@ class AnswerPanel : public wxPanel, public Fitted {
   AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, const QuestionView& view, const std::vector<std::string>& consequences, Takers takers);
 
   void enter();
+  /// Puts a value into the field, to be looked at and taken.
+  void fill(const std::string& text);
   /// True when the key was one of this question's.
   bool onKey(wxKeyEvent& event);
   /// Below the field: why a value is not taken, or whether it is meant.

@@ -6,6 +6,8 @@
 #include <wx/textctrl.h>
 #include <wx/wupdlock.h>
 
+#include <algorithm>
+
 #include "application/client_records.h"
 #include "desktop/form_field.h"
 #include "desktop/key_button.h"
@@ -14,6 +16,12 @@
 #include "desktop/typed_date.h"
 
 namespace stile::desktop {
+
+namespace {
+
+constexpr const char *kTelephoneForm = "telephone", *kDraftTask = "draft";
+
+}  // namespace
 
 ClientPage::ClientPage(wxWindow* parent, Workplace& place) : Page(parent, place) {
   auto* across = new wxBoxSizer(wxHORIZONTAL);
@@ -54,7 +62,8 @@ void ClientPage::buildNew() {
   physician_ = field("Physician", "Who would get a letter. May be left out for now.");
   practice_ = field("Physician's practice", "May be left out for now.");
   column_->space(12);
-  button("primary", "Ctrl Enter", "Take in and begin", [this] { takeIn(); });
+  button("primary", "Ctrl Enter", "Take in and begin", [this] { takeIn(""); });
+  button("", "Alt T", "Take in and begin by telephone", [this] { takeIn(kTelephoneForm); });
 }
 
 void ClientPage::buildKnown() {
@@ -71,9 +80,24 @@ void ClientPage::buildKnown() {
   column_->space(12);
   // A page without a focus would get no keys.
   button("primary", "", "Go to the interview", [this] { place().go("interview"); })->SetFocus();
+  if (desk().content() != nullptr && !hasDraft()) button("", "Alt T", "Interview by telephone", [this] { begin(kTelephoneForm); });
+  button("", "Alt 7", "Measurements and tests", [this] { place().go("tests"); });
+  if (desk().isAsking()) button("", "F9", "Hand the screen to the client", [this] { place().setClientMode(true); });
+  button("", "Alt 8", "History and follow-up", [this] { place().go("history"); });
 }
 
-void ClientPage::takeIn() {
+bool ClientPage::hasDraft() const {
+  const auto& tasks = desk().client()->card.tasks;
+  return desk().isAsking() || std::any_of(tasks.begin(), tasks.end(), [](const auto& task) { return task.what == kDraftTask; });
+}
+
+void ClientPage::begin(const std::string& form) {
+  if (!form.empty())
+    if (const auto begun = desk().beginInterview(form); !begun) return place().tell(begun.failure());
+  place().go("interview");
+}
+
+void ClientPage::takeIn(const std::string& form) {
   FormField* first = nullptr;
   const auto check = [&first](FormField* field, const std::string& trouble) {
     field->complain(trouble);
@@ -102,18 +126,22 @@ void ClientPage::takeIn() {
     wxMessageDialog(this, shown(other + "\n\nBoth records are kept. If they are one person, they can be merged."), "Somebody could be the same person", wxOK | wxICON_NONE).ShowModal();
   desk().openClient(added.value().id);
   place().say("Saved");
-  place().go("interview");
+  begin(form);
   if (place().desk().client() != nullptr) place().refreshHead();
 }
 
 bool ClientPage::onKey(wxKeyEvent& event) {
   const int key = event.GetKeyCode();
+  if (event.AltDown() && key == 'T') {
+    if (isNew_) return CallAfter([this] { takeIn(kTelephoneForm); }), true;
+    if (desk().content() != nullptr && !hasDraft()) return CallAfter([this] { begin(kTelephoneForm); }), true;
+  }
   if (!isNew_ || (key != WXK_RETURN && key != WXK_NUMPAD_ENTER)) return false;
-  if (event.ControlDown()) return CallAfter([this] { takeIn(); }), true;
+  if (event.ControlDown()) return CallAfter([this] { takeIn(""); }), true;
   FormField* const fields[] = {given_, family_, born_, record_, telephone_, physician_, practice_};
   for (std::size_t i = 0; i + 1 < std::size(fields); ++i)
     if (fields[i]->control().HasFocus()) return fields[i + 1]->enter(), true;
-  if (practice_->control().HasFocus()) return CallAfter([this] { takeIn(); }), true;
+  if (practice_->control().HasFocus()) return CallAfter([this] { takeIn(""); }), true;
   return false;
 }
 

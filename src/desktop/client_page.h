@@ -20,7 +20,10 @@ class ClientPage : public Page {
  private:
   void buildNew();
   void buildKnown();
-  void takeIn();
+  void takeIn(const std::string& form);
+  /// With a form of its own, or the one of the draft for "".
+  void begin(const std::string& form);
+  bool hasDraft() const;
   wxWindow* button(const std::string& style, const std::string& cap, const std::string& words, std::function<void()> act);
 
   Column* column_;

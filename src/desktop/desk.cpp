@@ -122,6 +122,20 @@ void Desk::closeClient() {
   clientId_.clear();
 }
 
+void Desk::recordChanged() {
+  // What the interview holds of the record is old now; its answers stand in the draft.
+  stopSearch();
+  interview_.reset();
+  screening_.reset();
+  edits_ = {};
+  droppedEdits_.clear();
+  filed_.reset();
+  filedEntry_.clear();
+  notes_ = {};
+  whyNoScreening_.clear();
+  isUnderway_ = isSignedOff_ = isLookedUp_ = false;
+}
+
 base::Result<bool> Desk::beginInterview(const std::string& form) {
   if (content_ == nullptr || client() == nullptr) return base::Failure{base::FailureKind::Usage, "An interview needs a client, and rules without errors."};
   // A draft is gone on with, and that is known of the interview from then on.

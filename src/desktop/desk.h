@@ -58,6 +58,7 @@ class Desk {
   /// Makes and opens the demonstration; it is removed when it is closed.
   base::Result<bool> openDemonstration();
   void closeClinic();
+  bool isDemonstration() const { return demonstration_.has_value(); }
   /// nullptr until a file is open.
   application::Clinic* clinic() const { return clinic_.get(); }
   const std::string& clinicFile() const { return clinicFile_; }
@@ -70,10 +71,14 @@ class Desk {
   /// nullptr when none is open.
   const application::ClientLine* client() const;
 
+  /// Something was filed in the client's record by another use case: what is known of it is read again.
+  void recordChanged();
+
   /// Goes on with the client's draft, or begins one. Needs content and a client.
   base::Result<bool> beginInterview(const std::string& form);
   /// nullptr when none was begun.
   application::ClientInterview* interview() const { return interview_.get(); }
+  bool isAsking() const { return interview_ != nullptr; }
   /// An answer was given or taken back: what was screened before no longer holds.
   void answersChanged();
   /// Of the interview as it stands; an interview must have been begun.

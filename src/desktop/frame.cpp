@@ -4,12 +4,14 @@
 #include <wx/display.h>
 #include <wx/menu.h>
 #include <wx/msgdlg.h>
+#include <wx/numdlg.h>
 #include <wx/sizer.h>
 
 #include <algorithm>
 
 #include "desktop/accessible.h"
 #include "desktop/head_bar.h"
+#include "desktop/menu_bar.h"
 #include "desktop/text.h"
 #include "desktop/today_list.h"
 
@@ -18,21 +20,6 @@ namespace {
 
 constexpr int kLeastWidth = 1024, kLeastHeight = 640, kEdges = 40;
 constexpr int kSayings = 2;  // fields of the status bar
-
-enum Command {
-  kNewClient = wxID_HIGHEST + 1,
-  kFindClient,
-  kLock,
-  kPapers,
-  kLight,
-  kDark,
-  kContrast,
-  kText100,
-  kText115,
-  kText130,
-  kText150,
-  kKeys,
-};
 
 }  // namespace
 
@@ -50,44 +37,23 @@ Frame::Frame(Desk& desk, Preferences preferences)
   SetMinSize(wxSize(std::min(FromDIP(kLeastWidth), inside.x), std::min(FromDIP(kLeastHeight), inside.y)));
   SetSize(wxSize(std::clamp(wanted.x, GetMinSize().x, inside.x), std::clamp(wanted.y, GetMinSize().y, inside.y)));
   Centre();
+  idle_.setMinutes(preferences_.lockMinutes);
   if (wanted.x >= inside.x || wanted.y >= inside.y) Maximize();
   Bind(wxEVT_CHAR_HOOK, &Frame::onKey, this);
   Bind(wxEVT_CLOSE_WINDOW, &Frame::onClose, this);
 }
 
 void Frame::makeMenus() {
-  auto* bar = new wxMenuBar;
-  auto* client = new wxMenu;
-  client->Append(kNewClient, "&New client\tCtrl+N");
-  client->Append(kFindClient, "&Find client\tCtrl+F");
-  client->AppendSeparator();
-  client->Append(kLock, "&Lock\tCtrl+L");
-  client->Append(wxID_EXIT, "&Quit\tCtrl+Q");
-  auto* papers = new wxMenu;
-  papers->Append(kPapers, "&Papers of this client\tCtrl+P");
-  auto* view = new wxMenu;
-  view->AppendRadioItem(kLight, "&Light");
-  view->AppendRadioItem(kDark, "&Dark");
-  view->AppendRadioItem(kContrast, "&High contrast");
-  view->AppendSeparator();
-  view->AppendRadioItem(kText100, "Text 100 %");
-  view->AppendRadioItem(kText115, "Text 115 %");
-  view->AppendRadioItem(kText130, "Text 130 %");
-  view->AppendRadioItem(kText150, "Text 150 %");
-  auto* help = new wxMenu;
-  help->Append(kKeys, "&Keys\tF1");
-  help->Append(wxID_ABOUT, "&About Stile");
-  bar->Append(client, "&Client");
-  bar->Append(papers, "P&apers");
-  bar->Append(view, "&View");
-  bar->Append(help, "&Help");
+  auto* bar = makeMenuBar();
   SetMenuBar(bar);
   const auto on = [this](int id, std::function<void()> act) {
-    Bind(wxEVT_MENU, [act = std::move(act)](wxCommandEvent&) { act(); }, id);
+    Bind(wxEVT_MENU, [this, act = std::move(act)](wxCommandEvent&) { if (!isClientMode_) act(); }, id);
   };
   on(kNewClient, [this] { CallAfter([this] { newClient(); }); });
   on(kFindClient, [this] { CallAfter([this] { go("today"); }); });
+  on(kClientMode, [this] { CallAfter([this] { setClientMode(true); }); });
   on(kLock, [this] { lock(); });
+  on(kLockMinutes, [this] { CallAfter([this] { askLockMinutes(); }); });
   on(wxID_EXIT, [this] { Close(); });
   on(kPapers, [this] { CallAfter([this] { go("papers"); }); });
   on(kLight, [this] { changeLook(Look::Light, preferences_.textPercent); });
@@ -146,7 +112,9 @@ Page* Frame::pageOf(const std::string& id) {
   return nullptr;
 }
 
-void Frame::go(const std::string& id) {
+void Frame::go(const std::string& wanted) {
+  if (isClientMode_ && wanted != "clientMode") return;
+  const std::string id = current_ == "start" && wanted == "today" ? resumed() : wanted;
   for (const PageKind& kind : pageKinds())
     if (kind.id == id && kind.isPossible && !kind.isPossible(desk_)) return say(kind.title + " is not possible yet.");
   Page* const page = pageOf(id);
@@ -211,7 +179,43 @@ void Frame::lock() {
   CallAfter([this] { lockNow(); });
 }
 
+void Frame::lockIfIdle() {
+  // The demo clinic has no passphrase that anybody knows, and nobody in it to protect.
+  if (desk_.clinic() == nullptr || desk_.isDemonstration()) return;
+  lockNow();
+}
+
+void Frame::askLockMinutes() {
+  const long minutes = wxGetNumberFromUser("The desk locks when nobody has touched keys or mouse for so long. What was answered is kept.", "Minutes", "Lock when idle", preferences_.lockMinutes, 1, 60, this);
+  if (minutes < 1) return;
+  preferences_.lockMinutes = static_cast<int>(minutes);
+  preferences_.save();
+  idle_.setMinutes(preferences_.lockMinutes);
+}
+
+void Frame::setClientMode(bool isOn) {
+  if (isOn && !desk_.isAsking()) return say("Begin the interview first: then the screen can be handed to the client.");
+  isClientMode_ = isOn;
+  GetMenuBar()->Show(!isOn);
+  GetStatusBar()->Show(!isOn);
+  head_->Show(!isOn);
+  ShowFullScreen(isOn);
+  ground_->Layout();
+  Layout();
+  if (isOn) go("clientMode");
+}
+
+std::string Frame::resumed() {
+  const Left left = std::exchange(left_, {});
+  if (left.page.empty() || left.file != desk_.clinicFile() || desk_.clinic()->client(left.client) == nullptr) return "today";
+  desk_.openClient(left.client);
+  return left.page;
+}
+
 void Frame::lockNow() {
+  if (isClientMode_) setClientMode(false);
+  const bool isElsewhere = current_ == "clientMode" || current_ == "start" || current_ == "setUp";
+  if (desk_.client() != nullptr) left_ = {desk_.clinicFile(), desk_.clientId(), isElsewhere ? "interview" : current_};
   desk_.closeClinic();
   // Nothing of a client stays in a page behind.
   for (auto& [id, page] : pages_) page->Destroy();
@@ -222,6 +226,10 @@ void Frame::lockNow() {
 }
 
 void Frame::onKey(wxKeyEvent& event) {
+  if (isClientMode_) {
+    if (const auto at = pages_.find(current_); at == pages_.end() || !at->second->onKey(event)) event.Skip();
+    return;
+  }
   if (event.AltDown() && !event.ControlDown() && event.GetKeyCode() >= '1' && event.GetKeyCode() <= '9' && desk_.clinic() != nullptr) {
     int wanted = event.GetKeyCode() - '1';
     for (const PageKind& kind : pageKinds())
@@ -232,6 +240,8 @@ void Frame::onKey(wxKeyEvent& event) {
 }
 
 void Frame::onClose(wxCloseEvent& event) {
+  // The way out is the passphrase.
+  if (isClientMode_ && event.CanVeto()) return event.Veto();
   if (!IsMaximized()) {
     preferences_.width = ToDIP(GetSize().x);
     preferences_.height = ToDIP(GetSize().y);
@@ -241,7 +251,7 @@ void Frame::onClose(wxCloseEvent& event) {
 }
 
 void Frame::showKeys() {
-  std::string words = "Alt 1 to 7: pages\nCtrl N: new client\nCtrl F: find a client\nCtrl P: papers\nCtrl L: lock\n";
+  std::string words = "Alt 1 to 9: pages\nF9: hand to the client\nCtrl N: new client\nCtrl F: find a client\nCtrl P: papers\nCtrl L: lock\n";
   if (const auto at = pages_.find(current_); at != pages_.end() && !at->second->keys().empty()) words += "\nOn this page\n" + at->second->keys();
   wxMessageDialog(this, shown(words), "Keys", wxOK | wxICON_NONE).ShowModal();
 }

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "desktop/desk.h"
+#include "desktop/idle_watch.h"
 #include "desktop/page.h"
 #include "desktop/preferences.h"
 #include "desktop/theme.h"
@@ -28,6 +29,7 @@ class Frame : public wxFrame, public Workplace {
   void refreshHead() override;
   void lock() override;
   Preferences& preferences() override { return preferences_; }
+  void setClientMode(bool isOn) override;
 
   const std::string& pageInFront() const { return current_; }
   /// The content was read, or could not be.
@@ -41,6 +43,10 @@ class Frame : public wxFrame, public Workplace {
   void onClose(wxCloseEvent& event);
   void newClient();
   void lockNow();
+  void lockIfIdle();
+  void askLockMinutes();
+  /// The page to show after signing in: where somebody was when it was locked.
+  std::string resumed();
   void showKeys();
   void showAbout();
   Page* pageOf(const std::string& id);
@@ -54,6 +60,12 @@ class Frame : public wxFrame, public Workplace {
   std::map<std::string, Page*> pages_;
   std::string current_;
   std::string said_;
+  bool isClientMode_ = false;
+  /// Where somebody was when the desk was locked: ids, and nothing of what a record says.
+  struct Left {
+    std::string file, client, page;
+  } left_;
+  IdleWatch idle_{[this] { lockIfIdle(); }};
 };
 
 }  // namespace stile::desktop

@@ -2,19 +2,18 @@
 
 #include <wx/event.h>
 #include <wx/sizer.h>
-#include <wx/datetime.h>
 #include <wx/wrapsizer.h>
 #include <wx/wupdlock.h>
 
 #include "application/client_interview.h"
 #include "desktop/accessible.h"
 #include "desktop/answer_panel.h"
+#include "desktop/answer_steps.h"
 #include "desktop/decision_side.h"
 #include "desktop/key_button.h"
 #include "desktop/prose.h"
 #include "desktop/text.h"
 #include "desktop/urgent_panel.h"
-#include "interview/typed_answer.h"
 
 namespace stile::desktop {
 
@@ -25,17 +24,6 @@ namespace {
 
 constexpr std::size_t kSaidShown = 4, kSaidInSmall = 2;
 constexpr int kMargin = 22, kFootAbove = 10, kSmallHeight = 580, kSmallWidth = 1100;
-
-std::string timeNow() { return plain(wxDateTime::Now().Format("%H:%M:%S")); }
-
-std::string issueWords(const base::Issues& issues) {
-  std::string words;
-  for (const auto& issue : issues.all()) {
-    const bool isError = issue.severity == base::Severity::Error;
-    words += (words.empty() ? "" : " ") + std::string(isError ? "That cannot be: " : "Is that right? ") + issue.message + (issue.remedy.empty() ? "." : "; " + issue.remedy + ".");
-  }
-  return words;
-}
 
 }  // namespace
 
@@ -195,43 +183,24 @@ void InterviewPage::focusAnswer() {
 
 void InterviewPage::take(const AnswerRow& row) {
   auto& interview = *desk().interview();
-  using Kind = AnswerRow::Kind;
-  if (view_.kind == QuestionKind::Another) return after(interview.another(row.kind == Kind::Yes));
-  if (row.kind == Kind::NotSure) return after(interview.skip(answers::Absence::NotSure));
-  if (row.kind == Kind::Declined) return after(interview.skip(answers::Absence::Declined));
-  if (row.kind == Kind::Later) return after(interview.skip(answers::Absence::NotAnswered));
-  if (row.kind == Kind::Option) return takeOptions({row.option});
-  answers::Answer answer;
-  answer.boolean = row.kind == Kind::Yes;
-  base::Issues issues;
-  after(interview.answer(interview.session().prompt()->questions.front(), {answer}, issues));
+  if (view_.kind == QuestionKind::Another) return after(interview.another(row.kind == AnswerRow::Kind::Yes));
+  took(takeRow(interview, interview.session().prompt()->questions.front(), row));
 }
 
 void InterviewPage::takeOptions(const std::set<std::size_t>& chosen) {
   auto& interview = *desk().interview();
-  const QuestionRef ref = interview.session().prompt()->questions.front();
-  const auto& options = interview.session().question(ref).item->options;
-  std::vector<answers::Answer> given;
-  for (const std::size_t index : chosen) {
-    answers::Answer answer;
-    answer.code = options[index].code;
-    given.push_back(std::move(answer));
-  }
-  base::Issues issues;
-  const auto taken = interview.answer(ref, std::move(given), issues);
-  if (taken && !taken.value()) return answer_->complain(issueWords(issues), false), left_->refit();
-  after(taken);
+  took(desktop::takeOptions(interview, interview.session().prompt()->questions.front(), chosen));
 }
 
 void InterviewPage::takeTyped(const std::string& text, bool isConfirmed) {
   auto& interview = *desk().interview();
-  const QuestionRef ref = interview.session().prompt()->questions.front();
-  const auto typed = interview::readTyped(interview.session().question(ref), text);
-  if (!typed.ok()) return answer_->complain("Not understood: " + typed.trouble + ".", false), left_->refit();
-  base::Issues issues;
-  const auto taken = interview.answer(ref, typed.answers, issues, isConfirmed);
-  if (taken && !taken.value()) return answer_->complain(issueWords(issues), !issues.hasErrors()), left_->refit();
-  after(taken);
+  took(desktop::takeTyped(interview, interview.session().prompt()->questions.front(), text, isConfirmed));
+}
+
+void InterviewPage::took(const AnswerStep& step) {
+  if (step.isTaken) return after(step.saved);
+  answer_->complain(step.trouble, step.canBeConfirmed);
+  left_->refit();
 }
 
 void InterviewPage::takeList(const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure) {
@@ -246,10 +215,7 @@ void InterviewPage::takeList(const std::set<std::size_t>& yes, const std::set<st
 void InterviewPage::after(const base::Result<bool>& taken) {
   side_->forget();
   desk().answersChanged();
-  if (!taken)
-    place().say("Not saved: " + taken.failure().message);
-  else
-    place().say("Saved " + timeNow());
+  place().say(savedWords(taken));
   place().refreshHead();
   base::Issues issues;
   const auto urgent = desk().interview()->fileIfUrgent(issues);
@@ -262,7 +228,7 @@ void InterviewPage::back() {
   const auto done = desk().interview()->back();
   if (done && !done.value()) return place().say("This is the first question of this sitting.");
   desk().answersChanged();
-  place().say(done ? "Saved " + timeNow() : "Not saved: " + done.failure().message);
+  place().say(savedWords(done));
   isUrgentShown_ = false;
   buildQuestion();
 }

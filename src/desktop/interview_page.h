@@ -18,6 +18,7 @@ struct Filed;
 namespace stile::desktop {
 
 class AnswerPanel;
+struct AnswerStep;
 class Column;
 class DecisionSide;
 
@@ -42,6 +43,7 @@ class InterviewPage : public Page {
   void takeOptions(const std::set<std::size_t>& chosen);
   void takeTyped(const std::string& text, bool isConfirmed);
   void takeList(const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure);
+  void took(const AnswerStep& step);
   /// After every step: what was saved, what it calls for, and the next question.
   void after(const base::Result<bool>& taken);
   void back();

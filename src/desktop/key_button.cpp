@@ -1,6 +1,7 @@
 #include "desktop/key_button.h"
 
 #include <gtk/gtk.h>
+#include <wx/dcclient.h>
 
 #include <algorithm>
 
@@ -20,6 +21,11 @@ GtkWidget* labelOf(const std::string& text, const char* style, bool isWide) {
   return label;
 }
 
+constexpr int kClientHeight = 84, kClientSmallHeight = 68;
+/// A window lower than this has lower targets, down to a share of them.
+constexpr int kFullHeight = 800;
+constexpr double kLeastShare = 0.65;
+
 std::string broken(wxWindow& window, const wxFont& font, const std::string& text, int width) { return layOut(window, font, text, std::max(width, 1)).text; }
 
 }  // namespace
@@ -27,8 +33,13 @@ std::string broken(wxWindow& window, const wxFont& font, const std::string& text
 KeyButton::KeyButton(wxWindow* parent, const Theme& theme, const std::string& style, KeyButtonWords words)
     : wxButton(parent, wxID_ANY, " "), theme_(theme), style_(style), words_(std::move(words)) {
   if (!style_.empty()) styleClass(*this, style_.c_str());
-  SetFont(theme.font(style_ == "said" || style_ == "flat" || style_ == "fence" ? 15 : 16, style_ == "primary"));
+  SetFont(mainFont());
   fill();
+}
+
+wxFont KeyButton::mainFont() const {
+  if (isLarge()) return theme_.font(style_ == "client" ? 26 : 22, style_ == "client");
+  return theme_.font(style_ == "said" || style_ == "flat" || style_ == "fence" ? 15 : 16, style_ == "primary");
 }
 
 void KeyButton::say(KeyButtonWords words) {
@@ -48,12 +59,12 @@ void KeyButton::fit(int width) {
 }
 
 void KeyButton::fill() {
-  const bool isRow = style_ == "answer" || style_ == "row" || style_ == "said";
-  const wxFont main = theme_.font(style_ == "said" || style_ == "flat" ? 15 : 16, style_ == "primary");
+  const bool isRow = isLarge() || style_ == "answer" || style_ == "row" || style_ == "said";
+  const wxFont main = mainFont();
   const wxFont small = theme_.font(14, false);
   std::string words = words_.words, beside = words_.beside;
   if (isRow && width_ > 0) {
-    const int cap = words_.cap.empty() ? 0 : FromDIP(44), inside = width_ - cap - FromDIP(34);
+    const int cap = words_.cap.empty() ? 0 : FromDIP(isLarge() ? 80 : 44), inside = width_ - cap - FromDIP(34);
     if (words_.isBesideBelow || beside.empty()) {
       words = broken(*this, main, words, inside);
       beside = broken(*this, small, beside, inside);
@@ -91,6 +102,16 @@ void KeyButton::fill() {
   GtkRequisition least{}, wanted{};
   gtk_widget_get_preferred_size(button, &least, &wanted);
   gtk_widget_set_size_request(button, givenWidth, givenHeight);
+  // Targets for a finger, whatever the words need.
+  if (isLarge()) {
+    const double room = std::clamp(wxGetTopLevelParent(this)->GetClientSize().y / static_cast<double>(FromDIP(kFullHeight)), kLeastShare, 1.0);
+    const double height = (style_ == "client" ? kClientHeight : kClientSmallHeight) * room * theme_.factor();
+    wanted.height = std::max(wanted.height, FromDIP(static_cast<int>(height)));
+    // The toolkit has not resolved the larger type yet.
+    wxClientDC measure(this);
+    measure.SetFont(main);
+    wanted.width = std::max(wanted.width, measure.GetTextExtent(shown(words)).x + FromDIP(56));
+  }
   SetMinSize(wxSize(isRow ? std::min(width_ > 0 ? width_ : wanted.width, wanted.width) : wanted.width, wanted.height));
   InvalidateBestSize();
 }

@@ -21,7 +21,7 @@ struct KeyButtonWords {
 
 class KeyButton : public wxButton, public Fitted {
  public:
-  /// `style`: primary, answer, row, said, flat, slab, or "" for the plain one.
+  /// `style`: primary, answer, row, client, clientSmall, said, flat, slab, or "" for the plain one.
   KeyButton(wxWindow* parent, const Theme& theme, const std::string& style, KeyButtonWords words);
   void say(KeyButtonWords words);
   const KeyButtonWords& said() const { return words_; }
@@ -31,6 +31,9 @@ class KeyButton : public wxButton, public Fitted {
   void fit(int width) override;
 
  private:
+  /// On a screen turned to the client.
+  bool isLarge() const { return style_ == "client" || style_ == "clientSmall"; }
+  wxFont mainFont() const;
   void fill();
   const Theme& theme_;
   std::string style_;

@@ -35,6 +35,8 @@ class Workplace {
   virtual void lock() = 0;
   /// What this user chose for the window; saved when the window closes.
   virtual Preferences& preferences() = 0;
+  /// The screen is turned to the client: the page in front and nothing else, whatever is pressed.
+  virtual void setClientMode(bool isOn) = 0;
   /// The names in the head and the pages that are possible have changed.
   virtual void refreshHead() = 0;
 };

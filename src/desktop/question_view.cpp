@@ -144,13 +144,21 @@ QuestionView questionViewOf(Session& session) {
     for (const QuestionRef& ref : prompt->questions) view.items.push_back(session.question(ref).item->text);
     return view;
   }
+  return questionViewOf(session, prompt->questions.front());
+}
+
+QuestionView questionViewOf(Session& session, const QuestionRef& ref) {
+  QuestionView view;
+  const FormQuestion& question = session.question(ref);
+  view.section = sectionOf(question);
   view.kind = kindOf(*question.item);
   view.question = question.item->text;
   view.help = question.item->help;
-  if (const auto* before = session.said(prompt->questions.front())) view.before = answerInWords(question, *before);
-  if (const auto* stake = session.stakes().of(prompt->questions.front()))
+  if (const auto* before = session.said(ref)) view.before = answerInWords(question, *before);
+  if (const auto* stake = session.stakes().of(ref))
     for (std::size_t i = 0; i < stake->rules.size() && i < kAboutShown; ++i)
       view.about.push_back(session.ground().rules().rules[static_cast<std::size_t>(stake->rules[i])].title);
+  using Kind = AnswerRow::Kind;
   if (view.kind == QuestionKind::YesNo) {
     view.answers = {{Kind::Yes, "1", "Yes", 0, false}, {Kind::No, "2", "No", 0, false}};
   } else if (view.kind != QuestionKind::Typed) {

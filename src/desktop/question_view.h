@@ -42,7 +42,10 @@ struct QuestionView {
   std::string range;               ///< which values are taken, in words; may be empty
   std::string before;              ///< what was said before; may be empty
 };
+/// Of what is asked now.
 QuestionView questionViewOf(interview::Session& session);
+/// Of one question, asked or not.
+QuestionView questionViewOf(interview::Session& session, const interview::QuestionRef& question);
 
 /// Something that was said, newest last.
 struct SaidRow {

@@ -55,6 +55,12 @@ button.answer.chosen { background: {ink}; color: {sheet}; border-color: {ink}; }
 button.answer .beside { font-size: {px 14}; color: {ink2}; }
 button.answer.chosen .beside { color: {sheet}; }
 button .cap { border: 1px solid {edge}; padding: 0 6px; font-size: {px 13}; font-weight: normal; }
+button.client { padding: 8px 20px; border: 3px solid {edge}; font-size: {px 26}; font-weight: bold; }
+button.client:focus, button.client.chosen:focus { border: 5px solid {focus}; padding: 6px 18px; box-shadow: none; }
+button.client.chosen { background: {ink}; color: {sheet}; border-color: {ink}; }
+button.client .cap, button.clientSmall .cap { padding: 0 12px; font-size: {px 20}; }
+button.clientSmall { padding: 8px 20px; font-size: {px 22}; }
+button.clientSmall:focus { border: 5px solid {focus}; padding: 4.5px 16.5px; box-shadow: none; }
 button.row { border: none; border-bottom: 1px solid {hair}; padding: 7px 12px; background: transparent; }
 button.row:hover { background: {ground}; }
 button.row:focus, button.row.chosen:focus { border: 3px solid {focus}; padding: 4px 9px 5px 9px; box-shadow: none; }

@@ -20,6 +20,7 @@ std::optional<std::string> askWords(wxWindow& parent, const Theme& theme, const 
   down->Add(what, 0, wxALL, dialog.FromDIP(20));
   auto* field = new wxTextCtrl(&dialog, wxID_ANY, "", wxDefaultPosition, dialog.FromDIP(wxSize(420, -1)), (asked.isSecret ? wxTE_PASSWORD : 0) | wxTE_PROCESS_ENTER);
   nameFor(*field, asked.field);
+  field->ChangeValue(shown(asked.already));
   field->Bind(wxEVT_TEXT_ENTER, [&dialog](wxCommandEvent&) { dialog.EndModal(wxID_OK); });
   down->Add(field, 0, wxLEFT | wxRIGHT, dialog.FromDIP(20));
   auto* row = new wxBoxSizer(wxHORIZONTAL);

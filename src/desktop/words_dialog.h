@@ -15,6 +15,7 @@ struct WordsAsked {
   std::string field;   ///< its accessible name
   std::string button;  ///< what Enter does
   bool isSecret = true;
+  std::string already = {};  ///< stands in the field from the start
 };
 
 /// nullopt when it was called off.

@@ -72,6 +72,19 @@ std::string reviewedWords(const Rule& rule) {
 
 }  // namespace
 
+std::vector<Row> ruleRows(const Rule& rule, const screening::Content& content) {
+  const std::string each = rule.forEach.empty() ? "" : "For each " + rule.forEach + ": ";
+  std::vector<Row> rows{{"If", {each + conditionInWords(rule.when.text(), content.dictionary)}, {}},
+                        {"Then", {thenWords(rule, content)}, {}},
+                        {"If unknown", {unknownWords(rule, content)}, {}}};
+  if (rule.sayOpen) rows.push_back({"While open, says", {rule.sayOpen->clinician}, {}});
+  if (!rule.say.client.empty()) rows.push_back({"To the client", {rule.say.client}, {}});
+  for (const std::string& source : rule.sources) rows.push_back({"Source", {content.rules.cite(source)}, {}});
+  rows.push_back({"Reviewed", {reviewedWords(rule)}, {}});
+  rows.push_back({"Id and file", {rule.id + ", " + rule.file}, {}});
+  return rows;
+}
+
 std::string conditionInWords(const std::string& condition, const facts::Dictionary& dictionary) {
   std::string out;
   for (std::size_t i = 0; i < condition.size();) {

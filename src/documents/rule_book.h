@@ -11,6 +11,9 @@ namespace stile::documents {
 /// All rules by topic, the policies, what rule_book_doses.h adds, and the bibliography.
 Document ruleBookOf(const screening::Content& content, const records::ClinicSettings& settings);
 
+/// One rule in the words of the book: if, then, if unknown, what it says, sources, reviewed.
+std::vector<Row> ruleRows(const rules::Rule& rule, const screening::Content& content);
+
 /// A condition with facts by their labels and units in everyday signs.
 std::string conditionInWords(const std::string& condition, const facts::Dictionary& dictionary);
 

@@ -11,6 +11,7 @@ namespace {
 
 constexpr const char* kIntendedUse = "rules/intended-use.json";
 constexpr const char* kReference = "rules/reference.json";
+constexpr const char* kMeasuring = "rules/measuring.json";
 
 /// FNV-1a over sorted paths and bytes: names a state of the content, guards against nothing.
 std::string hashOf(const std::map<std::string, std::string>& files) {
@@ -85,6 +86,10 @@ Content Content::load(const std::map<std::string, std::string>& files, base::Iss
     for (const std::string& source : entry.sources)
       if (source != rules::kNoSource && content.rules.sources.find(source) == content.rules.sources.end())
         issues.error({kReference, 0, 0, {}}, entry.id, "there is no source \"" + source + "\"", "add it under rules/sources/");
+  if (const auto at = files.find(kMeasuring); at != files.end())
+    content.measuring = rules::readMeasuring(at->second, at->first, content.dictionary, content.rules, issues);
+  else
+    issues.error({kMeasuring, 0, 0, {}}, "", "the file is missing", "restore it from the program's own content");
   content.version = content.intendedUse.label + "-" + hashOf(files);
   return content;
 }

@@ -13,6 +13,7 @@
 #include "facts/reference.h"
 #include "plan/library.h"
 #include "questionnaire/form.h"
+#include "rules/measuring.h"
 #include "rules/rule_set.h"
 
 namespace stile::screening {
@@ -44,6 +45,7 @@ struct Content {
   plan::Library library;
   IntendedUse intendedUse;
   facts::Reference reference;
+  std::vector<rules::Measuring> measuring;  ///< how values are taken, in the order they are taken in
 
   /// `files` maps paths such as "rules/facts/acute.json" to text. Content with errors must not
   /// be used to screen.

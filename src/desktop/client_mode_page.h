@@ -1,0 +1,61 @@
+// Client mode: the screen is turned to the client. One large question, big targets, nothing else, and
+// no way out without the passphrase of whoever is signed in.
+#pragma once
+
+#include <set>
+#include <string>
+#include <vector>
+
+#include "desktop/client_words.h"
+#include "desktop/page.h"
+#include "desktop/question_view.h"
+
+class wxChoice;
+class wxTextCtrl;
+
+namespace stile::desktop {
+
+struct AnswerStep;
+class Column;
+class KeyButton;
+class Prose;
+class RungPanel;
+
+class ClientModePage : public Page {
+ public:
+  ClientModePage(wxWindow* parent, Workplace& place);
+  void enter() override;
+  bool onKey(wxKeyEvent& event) override;
+
+ private:
+  /// What is asked now, or the first open question that a client can answer; false when there is none.
+  bool findQuestion();
+  void build();
+  void buildHead();
+  void buildQuestion();
+  void buildField(const interview::FormQuestion& question);
+  void buildEnd(const std::string& title, const std::string& words);
+  void buildFoot(bool hasBack);
+  KeyButton* row(const std::string& style, const std::string& cap, const std::string& words, std::function<void()> act);
+  std::string inLanguage(const std::string& text, const questionnaire::Translations& translations) const;
+
+  void take(const AnswerRow& row);
+  void takeMarked();
+  void took(const AnswerStep& step);
+  void leave();
+
+  Column* column_;
+  RungPanel* rungs_ = nullptr;
+  Prose* trouble_ = nullptr;
+  wxTextCtrl* field_ = nullptr;
+  wxChoice* unit_ = nullptr;
+  const ClientWords* words_ = nullptr;
+  interview::QuestionRef question_;
+  QuestionView view_;
+  std::string text_;              ///< the question as it stands on the screen
+  std::vector<KeyButton*> rows_;  ///< with the keys 1 to 9
+  std::set<std::size_t> marked_;  ///< options of a choice with several answers
+  bool isOver_ = false;           ///< the end, or the staff is called
+};
+
+}  // namespace stile::desktop

@@ -5,17 +5,15 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
+#include "square.h"
+
 using namespace stile::drawing;
 
 namespace {
 
-Outline square(double left, double top, double size) {
-  return {{left, top}, {left + size, top}, {left + size, top + size}, {left, top + size}};
-}
-
 Grid gridOver(double size) {
   Box box;
-  box.take({square(0, 0, size)}, 2);
+  box.take({squareAt(0, 0, size)}, 2);
   return Grid(box, 3);
 }
 
@@ -47,13 +45,13 @@ double areaWithin(const Outline& outline) {
 
 TEST_CASE("a stencil sets the cells within outlines, holes left out, across words") {
   const Grid grid = gridOver(60);
-  CHECK(cellsIn(areaOf(grid, {square(5, 5, 50)})) == 150 * 150);
-  Outline hole = square(20, 20, 10);
+  CHECK(cellsIn(areaOf(grid, {squareAt(5, 5, 50)})) == 150 * 150);
+  Outline hole = squareAt(20, 20, 10);
   std::reverse(hole.begin(), hole.end());
-  CHECK(cellsIn(areaOf(grid, {square(5, 5, 50), hole})) == 150 * 150 - 30 * 30);
+  CHECK(cellsIn(areaOf(grid, {squareAt(5, 5, 50), hole})) == 150 * 150 - 30 * 30);
   // What two outlines that turn the same way share is covered once.
-  CHECK(cellsIn(areaOf(grid, {square(5, 5, 20), square(15, 5, 20)})) == 90 * 60);
-  CHECK(cellsIn(areaOf(grid, {square(5, 5, 50)}).shrunk()) == 148 * 148);
+  CHECK(cellsIn(areaOf(grid, {squareAt(5, 5, 20), squareAt(15, 5, 20)})) == 90 * 60);
+  CHECK(cellsIn(areaOf(grid, {squareAt(5, 5, 50)}).shrunk()) == 148 * 148);
 }
 
 TEST_CASE("a stroke is as wide as it says, with round ends") {
@@ -70,9 +68,9 @@ TEST_CASE("a stroke is as wide as it says, with round ends") {
 TEST_CASE("of what lies over each other the first keeps its cells, and traced outlines have its measure") {
   const Grid grid = gridOver(60);
   Mosaic mosaic(grid);
-  CHECK(mosaic.lay(areaOf(grid, {square(20, 20, 10)}), Mosaic::kFirst));
-  CHECK(mosaic.lay(areaOf(grid, {square(5, 5, 50)}), Mosaic::kFirst + 1));
-  CHECK_FALSE(mosaic.lay(areaOf(grid, {square(22, 22, 5)}), Mosaic::kFirst + 2));
+  CHECK(mosaic.lay(areaOf(grid, {squareAt(20, 20, 10)}), Mosaic::kFirst));
+  CHECK(mosaic.lay(areaOf(grid, {squareAt(5, 5, 50)}), Mosaic::kFirst + 1));
+  CHECK_FALSE(mosaic.lay(areaOf(grid, {squareAt(22, 22, 5)}), Mosaic::kFirst + 2));
   const auto areas = mosaic.traced();
   REQUIRE(areas.size() == 2);
   REQUIRE(areas[0].size() == 1);
@@ -86,13 +84,13 @@ TEST_CASE("of what lies over each other the first keeps its cells, and traced ou
 TEST_CASE("a place under a line is given to an area beside it, and lines end where they are hidden") {
   const Grid grid = gridOver(60);
   Mosaic mosaic(grid);
-  mosaic.lay(areaOf(grid, {square(20, 5, 1)}), Mosaic::kUnderLine);
-  mosaic.lay(areaOf(grid, {square(10, 5, 10)}), Mosaic::kFirst);
+  mosaic.lay(areaOf(grid, {squareAt(20, 5, 1)}), Mosaic::kUnderLine);
+  mosaic.lay(areaOf(grid, {squareAt(10, 5, 10)}), Mosaic::kFirst);
   mosaic.closeUnderLines();
   const auto areas = mosaic.traced();
   REQUIRE(areas.size() == 1);
   CHECK(areaWithin(areas[0].at(0)) == Approx(101).margin(2));
-  mosaic.hideLines(areaOf(grid, {square(10, 5, 10)}));
+  mosaic.hideLines(areaOf(grid, {squareAt(10, 5, 10)}));
   CHECK(mosaic.hidesLinesAt({15, 10}));
   CHECK_FALSE(mosaic.hidesLinesAt({25, 10}));
   CHECK_FALSE(mosaic.hidesLinesAt({-500, 10}));

@@ -4,13 +4,11 @@
 #include <cmath>
 #include <numbers>
 
+#include "square.h"
+
 using namespace stile::drawing;
 
 namespace {
-
-Outline square(double x, double y, double size) {
-  return {{x, y}, {x + size, y}, {x + size, y + size}, {x, y + size}};
-}
 
 double areaOf(const Region& region) {
   double twice = 0;
@@ -32,14 +30,14 @@ TEST_CASE("The hull of points is convex and leaves none outside") {
 }
 
 TEST_CASE("Regions join, cut and clip") {
-  const Region a = unionOf({square(0, 0, 10)}), b = unionOf({square(5, 0, 10)});
-  CHECK(areaOf(unionOf({square(0, 0, 10), square(5, 0, 10)})) == Approx(150));
+  const Region a = unionOf({squareAt(0, 0, 10)}), b = unionOf({squareAt(5, 0, 10)});
+  CHECK(areaOf(unionOf({squareAt(0, 0, 10), squareAt(5, 0, 10)})) == Approx(150));
   CHECK(areaOf(intersectionOf(a, b)) == Approx(50));
   CHECK(areaOf(differenceOf(a, b)) == Approx(50));
-  CHECK(intersectionOf(a, unionOf({square(20, 20, 1)})).isEmpty());
+  CHECK(intersectionOf(a, unionOf({squareAt(20, 20, 1)})).isEmpty());
   CHECK(areaOf(grown(a, 1)) == Approx(100 + 40 + std::numbers::pi).margin(.2));
   // Outlines that turn opposite ways still add up.
-  CHECK(areaOf(unionOf({{{0, 0}, {0, 10}, {10, 10}, {10, 0}}, square(5, 0, 10)})) == Approx(150));
+  CHECK(areaOf(unionOf({{{0, 0}, {0, 10}, {10, 10}, {10, 0}}, squareAt(5, 0, 10)})) == Approx(150));
   const auto lines = clippedLine({{-5, 5}, {25, 5}}, a);
   REQUIRE(lines.size() == 1);
   CHECK(std::abs(lines[0].back().x - lines[0].front().x) == Approx(10));

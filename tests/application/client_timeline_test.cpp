@@ -21,7 +21,7 @@ TEST_CASE("The timeline has the newest day first, with what each entry says, and
   CHECK(lines[0].words == "Sessions done: 3; New symptoms: no; Note: likes it");
   CHECK(lines[1].kind == "screening");
   CHECK(contains(lines[1].words, "Action: none"));
-  CHECK(contains(lines[1].words, "Aerobic: moderate"));
+  CHECK(contains(lines[1].words, "Aerobic: vigorous"));
   CHECK(lines[2].words == "sharing with the physician; Given: yes; How: signed");
   const std::string text = take(application::clientTimeline(*tarnside.clinic, tarnside.id, kTarnsideDay));
   CHECK(contains(text, "2026-12-09  How it goes: Sessions done: 3"));

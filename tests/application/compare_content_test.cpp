@@ -34,5 +34,5 @@ TEST_CASE("A rule that is added in a copy shows in decision and findings, and th
   CHECK(changed.findings.front().before.empty());
   CHECK(changed.findings.front().now == "certain: Adults start light here.");
   const std::string text = application::toText(changed);
-  CHECK(contains(text, "aerobic, sure so far: moderate -> light"));
+  CHECK(contains(text, "aerobic, sure so far: vigorous -> light"));
 }

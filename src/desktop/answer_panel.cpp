@@ -107,6 +107,8 @@ void AnswerPanel::mark(std::size_t index) {
   if (isList) {
     const auto marked = std::count_if(marks_.begin(), marks_.end(), [](int mark) { return mark != 0; });
     take_->say({"Enter", marked == 0 ? "No to all of these" : "These, and no to the others", "", false});
+    // Twice: a row that wraps knows its height only when it has been laid out once.
+    foot_->GetParent()->Layout();
     foot_->GetParent()->Layout();
   }
   GetParent()->Layout();

@@ -126,6 +126,8 @@ void InterviewPage::buildFoot(bool isQuestion) {
   };
   add("Alt ←", "Back", [this] { back(); });
   if (isQuestion) add("F8", showsConsequences_ ? "Hide what hangs on it" : "What hangs on it?", [this] { toggleConsequences(); });
+  // Twice: a row that wraps knows its height only when it has been laid out once.
+  Layout();
   Layout();
 }
 

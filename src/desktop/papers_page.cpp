@@ -3,6 +3,7 @@
 #include <wx/dirdlg.h>
 #include <wx/event.h>
 #include <wx/sizer.h>
+#include <wx/stdpaths.h>
 #include <wx/utils.h>
 #include <wx/wupdlock.h>
 
@@ -70,7 +71,7 @@ void PapersPage::select(std::size_t paper) {
 
 void PapersPage::save() {
   if (desk().filedEntry().empty()) return place().say("Sign the screening first: papers are kept with it.");
-  wxDirDialog dialog(this, "Folder for the papers", "", wxDD_NEW_DIR_BUTTON);
+  wxDirDialog dialog(this, "Folder for the papers", wxStandardPaths::Get().GetDocumentsDir(), wxDD_NEW_DIR_BUTTON);
   if (dialog.ShowModal() != wxID_OK) return;
   const wxBusyCursor waiting;
   const auto done = desk().issuePapers(plain(dialog.GetPath()));

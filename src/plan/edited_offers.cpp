@@ -109,11 +109,11 @@ void Editor::drop(const std::string& exercise, std::size_t edit) {
 std::optional<FixedLine> Editor::beyondLimits(const Refusal& refusal, std::size_t edit) {
   const Exercise& exercise = *refusal.exercise;
   if (!editing_.fitting.prescription.sections.at(exercise.section).isOpen) {
-    refuse(edit, exercise.id + " cannot be dosed: " + refusal.because);
+    refuse(edit, exercise.title + ": cannot be dosed: " + refusal.because);
     return std::nullopt;
   }
   if (exercise.intensity > editing_.fitting.request.usable[exercise.bay]) {
-    refuse(edit, exercise.id + " " + refusal.because + "; that wants a clearance, not an override");
+    refuse(edit, exercise.title + ": " + refusal.because + "; that wants a clearance, not an override");
     return std::nullopt;
   }
   Refusal beyond = refusal;
@@ -125,14 +125,14 @@ std::optional<FixedLine> Editor::beyondLimits(const Refusal& refusal, std::size_
         std::find(beyond.heldBy.begin(), beyond.heldBy.end(), finding.rule->id) == beyond.heldBy.end())
       continue;
     if (finding.rule->absolute) {
-      refuse(edit, exercise.id + ": " + beyond.because + "; the rule " + finding.rule->id +
+      refuse(edit, exercise.title + ": " + beyond.because + "; the rule " + finding.rule->id +
                        " is absolute and cannot be overridden");
       return std::nullopt;
     }
     line.beyond->needsSecond = line.beyond->needsSecond || finding.rule->acute;
   }
   if (line.beyond->reason.empty()) {
-    refuse(edit, exercise.id + " is not open: " + beyond.because + "; it needs an override with a reason",
+    refuse(edit, exercise.title + " is not open: " + beyond.because + "; it needs an override with a reason",
            true);
     return std::nullopt;
   }

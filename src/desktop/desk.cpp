@@ -109,16 +109,7 @@ void Desk::openClient(const std::string& id) {
 }
 
 void Desk::closeClient() {
-  stopSearch();
-  interview_.reset();
-  screening_.reset();
-  edits_ = {};
-  droppedEdits_.clear();
-  filed_.reset();
-  filedEntry_.clear();
-  notes_ = {};
-  whyNoScreening_.clear();
-  isUnderway_ = isSignedOff_ = isLookedUp_ = false;
+  recordChanged();
   clientId_.clear();
 }
 

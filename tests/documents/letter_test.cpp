@@ -10,17 +10,6 @@ using namespace stile::documents;
 
 namespace {
 
-const LetterTexts& letterTexts() {
-  static const LetterTexts texts = [] {
-    base::Issues issues;
-    auto loaded = LetterTexts::load(fileText(std::filesystem::path(STILE_SOURCE_DIR) / "rules/letters.json"), "letters.json", issues);
-    orThrow(issues);
-    orThrow(loaded.check(content().rules));
-    return loaded;
-  }();
-  return texts;
-}
-
 /// Certain findings that ask for clearance.
 std::vector<std::size_t> toClear(const screening::Screening& screening) {
   std::vector<std::size_t> indices;

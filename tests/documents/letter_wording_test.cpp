@@ -11,20 +11,9 @@ using namespace stile::documents;
 
 namespace {
 
-const LetterTexts& wordingTexts() {
-  static const LetterTexts texts = [] {
-    base::Issues issues;
-    auto loaded = LetterTexts::load(fileText(std::filesystem::path(STILE_SOURCE_DIR) / "rules/letters.json"),
-                                    "letters.json", issues);
-    orThrow(issues);
-    return loaded;
-  }();
-  return texts;
-}
-
 Document outcome() {
   return outcomeLetterOf(
-      {screened("maren"), content(), clinicSettings(), kMaren, wordingTexts(), "Dr Rowan Teale"});
+      {screened("maren"), content(), clinicSettings(), kMaren, letterTexts(), "Dr Rowan Teale"});
 }
 
 void replace(std::string& text, const std::string& from, const std::string& to) {
@@ -45,23 +34,23 @@ LetterWording readBack(const std::string& text) {
 TEST_CASE("a wording given back as it was changes no word of the letter") {
   Document letter = outcome();
   const std::string before = wordsOf(letter);
-  const auto wording = wordingOf("outcome-letter", letter, wordingTexts());
+  const auto wording = wordingOf("outcome-letter", letter, letterTexts());
   const auto back = readBack(toText(wording));
   REQUIRE(back.passages.size() == wording.passages.size());
   CHECK(back.basis == wording.basis);
-  REQUIRE(reword(letter, back, wordingTexts()));
+  REQUIRE(reword(letter, back, letterTexts()));
   CHECK(wordsOf(letter) == before);
 }
 
 TEST_CASE("changed, added and emptied passages are printed so, and the foot names them") {
   Document letter = outcome();
-  std::string text = toText(wordingOf("outcome-letter", letter, wordingTexts()));
+  std::string text = toText(wordingOf("outcome-letter", letter, letterTexts()));
   replace(text, "To Dr Rowan Teale", "Dear Rowan,");
   replace(text, "\n[Added by us]\n", "\n[Added by us]\nShe asked me to greet\nyou.\n\nA second line.\n");
   const auto from = text.find("[At every session]"), to = text.find("\n[", from);
   REQUIRE(to != std::string::npos);
   text.replace(from, to - from, "[At every session]\n");
-  REQUIRE(reword(letter, readBack(text), wordingTexts()));
+  REQUIRE(reword(letter, readBack(text), letterTexts()));
   const std::string words = wordsOf(letter);
   CHECK(has(words, "Dear Rowan,"));
   CHECK_FALSE(has(words, "To Dr Rowan Teale"));
@@ -75,23 +64,23 @@ TEST_CASE("changed, added and emptied passages are printed so, and the foot name
 }
 
 TEST_CASE("a wording made from other words, or with a passage lost, is refused") {
-  const auto wording = wordingOf("outcome-letter", outcome(), wordingTexts());
+  const auto wording = wordingOf("outcome-letter", outcome(), letterTexts());
   Document letter = outcome();
   std::get<Rows>(letter.sections.front().blocks.back().form).rows.front().text.front() += " More was found.";
-  auto done = reword(letter, wording, wordingTexts());
+  auto done = reword(letter, wording, letterTexts());
   REQUIRE_FALSE(done);
   CHECK(has(done.failure().message, "write the wording anew"));
 
   letter = outcome();
   auto lost = wording;
   lost.passages.erase(lost.passages.begin() + 3);
-  done = reword(letter, lost, wordingTexts());
+  done = reword(letter, lost, letterTexts());
   REQUIRE_FALSE(done);
   CHECK(has(done.failure().message, "keep every name in brackets"));
 
   auto empty = wording;
   empty.passages[1].text = " \n";
-  done = reword(letter, empty, wordingTexts());
+  done = reword(letter, empty, letterTexts());
   REQUIRE_FALSE(done);
   CHECK(has(done.failure().message, "a letter needs it"));
   CHECK(wordsOf(letter) == wordsOf(outcome()));

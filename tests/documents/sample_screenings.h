@@ -11,6 +11,7 @@
 #include <string>
 
 #include "documents/handout_texts.h"
+#include "documents/letter_texts.h"
 #include "documents/summary.h"
 #include "facts/fact_set.h"
 #include "json/document.h"
@@ -156,5 +157,17 @@ class HandMade {
   std::vector<rules::Finding> findings_;
   std::vector<screening::RungView> rungs_;
 };
+
+/// Loaded once, and checked against the rules.
+inline const LetterTexts& letterTexts() {
+  static const LetterTexts texts = [] {
+    base::Issues issues;
+    auto loaded = LetterTexts::load(fileText(std::filesystem::path(STILE_SOURCE_DIR) / "rules/letters.json"), "letters.json", issues);
+    orThrow(issues);
+    orThrow(loaded.check(content().rules));
+    return loaded;
+  }();
+  return texts;
+}
 
 }  // namespace stile::documents

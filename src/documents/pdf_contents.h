@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "documents/pdf_canvas.h"
+#include "documents/pdf_notes.h"
 
 namespace stile::documents {
 

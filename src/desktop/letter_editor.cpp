@@ -33,23 +33,33 @@ void LetterEditor::open(const std::string& title, const documents::LetterWording
   for (std::size_t i = 0; i < computed.passages.size(); ++i) {
     const documents::Passage& passage = computed.passages[i];
     const std::string& words = i < now.passages.size() ? now.passages[i].text : passage.text;
-    fields_.push_back(new PassageField(this, theme_, passage.name, passage.text, words, [this] {
-      check();
-      refit();
-      told_.changed();
-    }));
+    fields_.push_back(new PassageField(this, theme_, passage.name, passage.text, words,
+                                       {[this] {
+                                          check();
+                                          refit();
+                                          told_.changed();
+                                        },
+                                        [this, i](bool isForward) { leave(i, isForward); }}));
     put(fields_.back(), 14);
   }
   auto* row = new wxBoxSizer(wxHORIZONTAL);
-  auto* done = new KeyButton(this, theme_, "primary", {"Ctrl Enter", "Done", "", false});
-  done->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter(told_.done); });
+  done_ = new KeyButton(this, theme_, "primary", {"Ctrl Enter", "Done", "", false});
+  done_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter(told_.done); });
   auto* all = new KeyButton(this, theme_, "", {"", "All as computed", "", false});
   all->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { resetAll(); }); });
-  row->Add(done, 0, wxRIGHT, FromDIP(10));
+  row->Add(done_, 0, wxRIGHT, FromDIP(10));
   row->Add(all);
   space(18);
   stack().Add(row);
   refit();
+}
+
+void LetterEditor::leave(std::size_t field, bool isForward) {
+  if (isForward && field + 1 == fields_.size()) return done_->SetFocus();
+  if (isForward || field > 0) fields_[isForward ? field + 1 : field - 1]->enterBy(isForward);
+}
+
+void LetterEditor::enter() {
   if (!fields_.empty()) fields_.front()->enter();
 }
 
@@ -75,7 +85,7 @@ bool LetterEditor::check() {
 
 void LetterEditor::resetAll() {
   for (PassageField* field : fields_) field->reset();
-  if (!fields_.empty()) fields_.front()->enter();
+  enter();
 }
 
 }  // namespace stile::desktop

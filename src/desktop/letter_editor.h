@@ -9,6 +9,7 @@
 
 namespace stile::desktop {
 
+class KeyButton;
 class PassageField;
 
 class LetterEditor : public Column {
@@ -26,12 +27,17 @@ class LetterEditor : public Column {
   /// Whether it can be sent like this; what is missing is told at its field.
   bool check();
   void resetAll();
+  void enter();
 
  private:
+  /// From this field to the next or the one before; beyond the last to what ends the change.
+  void leave(std::size_t field, bool isForward);
+
   const Theme& theme_;
   Told told_;
   documents::LetterWording computed_;
   std::vector<PassageField*> fields_;
+  KeyButton* done_ = nullptr;
 };
 
 }  // namespace stile::desktop

@@ -8,6 +8,11 @@
 #include "desktop/text.h"
 
 namespace stile::desktop {
+namespace {
+
+constexpr double kPointsPerInch = 72;
+
+}  // namespace
 
 PaperPrintout::PaperPrintout(const std::string& title, const std::vector<std::string>& pdfs) : wxPrintout(shown(title)) {
   for (const std::string& bytes : pdfs) {
@@ -28,13 +33,13 @@ bool PaperPrintout::OnPrintPage(int page) {
   int width = 0, height = 0;
   GetPageSizePixels(&width, &height);
   const PdfPages::Size size = papers_[paper].sizeOf(number);
-  // The printer's own points: what a sheet measures in pixels stands in its resolution.
-  int perInchX = 0, perInchY = 0;
-  GetPPIPrinter(&perInchX, &perInchY);
-  constexpr double kPointsPerInch = 72;
-  const double toPoints = kPointsPerInch / std::max(1, perInchX);
-  const Placement at = placementOn({width * toPoints, height * toPoints}, size);
+  // The toolkit paints in dots of the printer, a page in points.
+  int dotsPerInch = 0, down = 0;
+  GetPPIPrinter(&dotsPerInch, &down);
+  const double dots = std::max(1, dotsPerInch) / kPointsPerInch;
+  const Placement at = placementOn({width / dots, height / dots}, size);
   cairo_save(cairo);
+  cairo_scale(cairo, dots, dots);
   cairo_translate(cairo, at.x, at.y);
   cairo_scale(cairo, at.scale, at.scale);
   papers_[paper].paint(number, cairo, PdfPages::Purpose::Printer);

@@ -210,6 +210,8 @@ void PapersPage::changeWords() {
   editor_->Show();
   Layout();
   editor_->open(paperTitle(name), *computed, changed == nullptr ? *computed : *changed);
+  // Only once it stands there.
+  CallAfter([this] { editor_->enter(); });
 }
 
 void PapersPage::previewWords() {

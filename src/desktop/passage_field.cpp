@@ -15,13 +15,13 @@
 namespace stile::desktop {
 namespace {
 
-constexpr int kLeastHeight = 34, kMostHeight = 220, kAround = 12, kInside = 10;
+constexpr int kLeastHeight = 34, kMostHeight = 220, kAround = 16, kInside = 11;
 
 }  // namespace
 
 PassageField::PassageField(wxWindow* parent, const Theme& theme, const std::string& name, std::string computed, const std::string& words,
-                           std::function<void()> changed)
-    : wxPanel(parent), theme_(theme), name_(name), computed_(std::move(computed)), changed_(std::move(changed)) {
+                           Told told)
+    : wxPanel(parent), theme_(theme), name_(name), computed_(std::move(computed)), told_(std::move(told)) {
   SetBackgroundColour(parent->GetBackgroundColour());
   auto* down = new wxBoxSizer(wxVERTICAL);
   auto* across = new wxBoxSizer(wxHORIZONTAL);
@@ -35,6 +35,15 @@ PassageField::PassageField(wxWindow* parent, const Theme& theme, const std::stri
   down->Add(across, 0, wxEXPAND);
   control_ = new wxTextCtrl(this, wxID_ANY, shown(words), wxDefaultPosition, wxDefaultSize, wxTE_MULTILINE | wxTE_NO_VSCROLL);
   control_->SetFont(theme.font(Step::Body));
+  control_->Bind(wxEVT_KEY_DOWN, [this](wxKeyEvent& event) { onTab(event, true); });
+  back_->Bind(wxEVT_KEY_DOWN, [this](wxKeyEvent& event) { onTab(event, false); });
+  const auto mark = [this](wxFocusEvent& event) {
+    event.Skip();
+    styleClass(*control_, "focused", event.GetEventType() == wxEVT_SET_FOCUS);
+  };
+  control_->Bind(wxEVT_SET_FOCUS, mark);
+  control_->Bind(wxEVT_KILL_FOCUS, mark);
+  styleClass(*control_, "passage");
   control_->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { wordsChanged(); });
   nameFor(*control_, name);
   down->Add(control_, 0, wxEXPAND | wxTOP, FromDIP(2));
@@ -58,10 +67,26 @@ void PassageField::complain(const std::string& trouble) {
 
 void PassageField::enter() { control_->SetFocus(); }
 
+void PassageField::enterBy(bool isForward) {
+  if (isForward && back_->IsShown())
+    back_->SetFocus();
+  else
+    control_->SetFocus();
+}
+
+void PassageField::onTab(wxKeyEvent& event, bool isInWords) {
+  if (event.GetKeyCode() != WXK_TAB || event.ControlDown()) return event.Skip();
+  // Left alone, the toolkit goes from a text of several lines to the head of the window.
+  const bool isForward = !event.ShiftDown();
+  if (isInWords && !isForward && back_->IsShown()) return back_->SetFocus();
+  if (!isInWords && isForward) return control_->SetFocus();
+  told_.leaving(isForward);
+}
+
 void PassageField::wordsChanged() {
   back_->Show(isChanged());
   grow();
-  changed_();
+  told_.changed();
 }
 
 void PassageField::grow() {

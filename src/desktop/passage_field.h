@@ -9,6 +9,7 @@
 
 #include "desktop/fitted.h"
 
+class wxKeyEvent;
 class wxTextCtrl;
 
 namespace stile::desktop {
@@ -18,8 +19,12 @@ class Prose;
 
 class PassageField : public wxPanel, public Fitted {
  public:
-  /// `computed` is what the program wrote, `words` what stands now. `changed` is called after each change.
-  PassageField(wxWindow* parent, const Theme& theme, const std::string& name, std::string computed, const std::string& words, std::function<void()> changed);
+  struct Told {
+    std::function<void()> changed;                ///< after each change
+    std::function<void(bool isForward)> leaving;  ///< by the tabulator key
+  };
+  /// `computed` is what the program wrote, `words` what stands now.
+  PassageField(wxWindow* parent, const Theme& theme, const std::string& name, std::string computed, const std::string& words, Told told);
   std::string words() const;
   bool isChanged() const { return words() != computed_; }
   /// Back to the computed words.
@@ -27,16 +32,19 @@ class PassageField : public wxPanel, public Fitted {
   /// "" takes the sentence away.
   void complain(const std::string& trouble);
   void enter();
+  /// From the field before or behind: the way back to the computed words comes first.
+  void enterBy(bool isForward);
   void fit(int width) override;
 
  private:
   void wordsChanged();
+  void onTab(wxKeyEvent& event, bool isInWords);
   /// As tall as its words, within bounds.
   void grow();
 
   const Theme& theme_;
   std::string name_, computed_;
-  std::function<void()> changed_;
+  Told told_;
   Prose *title_, *trouble_;
   KeyButton* back_;
   wxTextCtrl* control_;

@@ -29,6 +29,7 @@ StatusLine::StatusLine(wxWindow* parent, const Theme& theme) : wxPanel(parent) {
   said_ = text(2);
   keys_ = text(3);
   SetSizer(across);
+  SetCanFocus(false);
   statusFor(*this, "Status");
 }
 

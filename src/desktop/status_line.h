@@ -17,6 +17,7 @@ class StatusLine : public wxPanel {
   StatusLine(wxWindow* parent, const Theme& theme);
   void say(const std::string& words);
   void showKeys(const std::string& keys);
+  bool AcceptsFocus() const override { return false; }
 
  private:
   wxStaticText *said_, *keys_;

@@ -3,6 +3,7 @@ clinic, by keyboard. On every page each control has a name."""
 import glob
 import json
 import os
+import re
 import subprocess
 import sys
 
@@ -118,16 +119,14 @@ def in_spanish(desk):
     press(desk, "^Español$")
     desk.see("^Borrador")
     for _ in range(ASKED_IN_SPANISH):
-        panel = desk.wait(desk.question, "the question")
-        assert panel.get_name() in says, f"not in Spanish: {panel.get_name()}"
+        asked = desk.wait(desk.question, "the question").get_name()
+        assert asked in says, f"not in Spanish: {asked}"
         check_names(desk, "client mode in Spanish")
         press(desk, "^Léamelo$")
-        desk.wait(lambda: os.path.exists(SPOKEN) and panel.get_name() in open(SPOKEN).read(), "what is read aloud")
+        desk.wait(lambda: os.path.exists(SPOKEN) and asked in open(SPOKEN).read(), "what is read aloud")
         assert "-l es" in open(SPOKEN).read(), "read aloud in another language"
         press(desk, "^Dejarlo por ahora$")
-        desk.wait(lambda old=panel.get_name(): desk.question() is None or desk.question().get_name() != old, "the next question in Spanish")
-        if desk.question() is None:
-            break
+        desk.wait(lambda: desk.question() is not None and desk.question().get_name() != asked, "the next question in Spanish")
 
 
 def have_a_voice():
@@ -144,8 +143,8 @@ def have_a_voice():
 def open_waiting(desk):
     desk.key("alt+1")
     desk.focus_on("Find a client")
-    desk.type("Quennell")
-    desk.see("Pilar Quennell")
+    desk.type("Farrow")
+    desk.see("Gwenda Farrow")
     desk.key("Return")
     desk.see("Born")
 
@@ -166,7 +165,7 @@ def change_a_letter(desk):
     desk.key("ctrl+a")
     desk.key("Delete")
     desk.see("A letter needs this")
-    desk.type("May Pilar walk with us on Tuesdays?")
+    desk.type("May Gwenda walk with us on Tuesdays?")
     desk.wait(lambda: any("Tuesdays" in (node.get_description() or "") for node in desk.all()), "the letter in these words")
     desk.key("ctrl+Return")
     desk.focus_on("^Clearance letter, in your words")
@@ -175,14 +174,33 @@ def change_a_letter(desk):
     letter = glob.glob(os.path.join(WORK, "**", "clearance-letter.pdf"), recursive=True)
     assert len(letter) == 1, letter
     words = subprocess.run(["pdftotext", letter[0], "-"], check=True, capture_output=True, text=True).stdout
-    assert "May Pilar walk with us on Tuesdays?" in " ".join(words.split()), words
+    assert "May Gwenda walk with us on Tuesdays?" in " ".join(words.split()), words
 
 
-def print_one(desk):
+def print_papers(desk):
     """To a file, which is the printer that is always there."""
+    desk.key("ctrl+p")
+    printer = desk.wait(lambda: desk.find("table cell", "^Print to File$"), "the system's print dialog")
+    printer.get_component_iface().grab_focus()
+    desk.key("space")
+    desk.see("^Printed: 3 papers, [0-9]+ pages$")
+    printed = subprocess.run(["pdfinfo", "output.pdf"], check=True, capture_output=True, text=True).stdout
+    assert "A4" in printed, printed
+    # At its own size and in its own place.
+    saved = glob.glob(os.path.join(WORK, "**", "summary.pdf"), recursive=True)[0]
+    places = first_word("output.pdf"), first_word(saved)
+    assert all(abs(a - b) < 2 for a, b in zip(*places)), places
+
+
+def first_word(name):
+    """Where the first word of the first page stands, and how tall it is, in points."""
+    words = subprocess.run(["pdftotext", "-bbox", "-l", "1", name, "-"], check=True, capture_output=True, text=True).stdout
+    x, y, _, end = (float(number) for number in re.search(r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">Screening<', words).groups())
+    return x, y, end - y
 
 
 have_a_voice()
+os.chdir(WORK)  # where the system prints a file to
 desk = Desk(PROGRAM, WORK, "--date", "2026-11-25")
 open_client(desk)
 measure(desk)
@@ -190,7 +208,7 @@ follow_up(desk)
 read_rules(desk)
 open_waiting(desk)
 change_a_letter(desk)
-print_one(desk)
+print_papers(desk)
 hand_over(desk)
 desk.kill()
 assert not unnamed, "without a name: " + "; ".join(unnamed)

@@ -20,6 +20,7 @@
 #include "desktop/speech.h"
 #include "desktop/text.h"
 #include "desktop/words_dialog.h"
+#include "documents/decision_words.h"
 #include "facts/fact_display.h"
 #include "questionnaire/item_type.h"
 
@@ -312,7 +313,7 @@ void ClientModePage::leave() {
     if (!passphrase) return desk().clinic()->isLocked() ? place().lock() : void();
     const auto checked = desk().checkPassphrase(*passphrase);
     if (checked) break;
-    words = checked.failure().message;
+    words = documents::asSentence(documents::capitalized(checked.failure().message));
   }
   place().setClientMode(false);
   place().go(desk().interview() != nullptr && isOver_ ? "decision" : "interview");

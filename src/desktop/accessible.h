@@ -14,6 +14,10 @@ void nameFor(wxWindow& window, const std::string& name, const std::string& descr
 void pictureFor(wxWindow& window, const std::string& name, const std::string& description);
 /// A part of a page that only holds others.
 void groupFor(wxWindow& window, const std::string& name, const std::string& description = {});
+/// The line of the window that says what has just been done.
+void statusFor(wxWindow& window, const std::string& name);
+/// Tells those who cannot see the window now.
+void announce(wxWindow& window, const std::string& words);
 /// A style class of the style sheet, put on or taken off.
 void styleClass(wxWindow& window, const char* name, bool isOn = true);
 /// Shows the focus before the first key is pressed.

@@ -32,7 +32,7 @@ using Kind = AnswerRow::Kind;
 namespace {
 
 constexpr int kFewLeft = 12, kMargin = 30;
-constexpr std::size_t kLong = 90;  // of a question, in bytes: longer ones stand smaller
+constexpr std::size_t kLong = 60;  // of a question, in bytes: longer ones stand smaller
 
 }  // namespace
 
@@ -174,7 +174,7 @@ void ClientModePage::buildQuestion() {
   const questionnaire::Item& item = itemOf(question);
   text_ = item.text;
   help_ = item.help;
-  column_->put(aside(sectionOf(item)), 10);
+  if (const std::string section = sectionOf(item); !section.empty()) column_->put(aside(section), 10);
   column_->put(new Prose(column_, theme(), text_.size() > kLong ? Step::Title : Step::Client, text_), 4);
   if (!help_.empty()) column_->put(aside(help_), 4);
   if (view_.kind == QuestionKind::Typed) buildField(question);

@@ -31,7 +31,7 @@ StepSize sizeOf(Step step) {
 constexpr const char* kStyle = R"(
 window, .background { background: {ground}; color: {ink}; }
 dialog, messagedialog { background: {sheet}; color: {ink}; }
-* { font-family: "Clear Sans"; -gtk-outline-radius: 0; }
+* { font-family: "Clear Sans"; -gtk-outline-radius: 0; transition: none; }
 label { color: inherit; }
 button { border-radius: 0; border: 1.5px solid {edge}; background: {sheet}; background-image: none; box-shadow: none;
   text-shadow: none; -gtk-icon-shadow: none; color: {ink}; padding: 5px 15px; font-size: {px 16}; min-height: 24px; }

@@ -50,6 +50,8 @@ button.slab { background: {slab}; color: {onSlab}; border-color: {onSlab}; }
 button.slab:hover { background: {slab}; }
 button.slab:focus { border-color: {focus}; box-shadow: inset 0 0 0 2px {onSlab}; }
 button.answer { padding: 8px 12px; font-size: {px 16}; border-color: {edge}; }
+button.answer.tight { padding: 2px 10px; }
+button.answer.tight:focus, button.answer.tight.chosen:focus { padding: 0.5px 8.5px; }
 button.answer:focus, button.answer.chosen:focus { padding: 6.5px 10.5px; border-color: {focus}; }
 button.answer.chosen { background: {ink}; color: {sheet}; border-color: {ink}; }
 button.answer .beside { font-size: {px 14}; color: {ink2}; }

@@ -69,10 +69,13 @@ void InterviewPage::enter() {
 }
 
 void InterviewPage::makeQuestion() {
-  question_ = new Stack(left_);
-  other_ = new Stack(left_);
-  left_->put(question_);
-  left_->put(other_);
+  // Not in the column itself: it moves its children when it scrolls, hidden ones too, and GTK complains of those.
+  auto* both = new Stack(left_);
+  left_->put(both);
+  question_ = new Stack(both);
+  other_ = new Stack(both);
+  both->put(question_);
+  both->put(other_);
   section_ = new Prose(question_, theme(), Step::Heading, " ");
   question_->put(section_);
   counted_ = new Prose(question_, theme(), Step::Small, " ", Colour::Ink2);

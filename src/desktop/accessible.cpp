@@ -53,6 +53,17 @@ void groupFor(wxWindow& window, const std::string& name, const std::string& desc
   set(object, name, description);
 }
 
+void statusFor(wxWindow& window, const std::string& name) {
+  AtkObject* const object = accessibleOf(window);
+  atk_object_set_role(object, ATK_ROLE_STATUSBAR);
+  set(object, name, {});
+}
+
+void announce(wxWindow& window, const std::string& words) {
+  // Newer libraries have the signal.
+  if (!words.empty() && g_signal_lookup("announcement", ATK_TYPE_OBJECT) != 0) g_signal_emit_by_name(accessibleOf(window), "announcement", words.c_str());
+}
+
 void styleClass(wxWindow& window, const char* name, bool isOn) {
   GtkStyleContext* const style = gtk_widget_get_style_context(GTK_WIDGET(window.GetHandle()));
   if (isOn)

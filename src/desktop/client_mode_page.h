@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "application/translated_forms.h"
 #include "desktop/client_words.h"
 #include "desktop/page.h"
 #include "desktop/question_view.h"
@@ -37,7 +38,13 @@ class ClientModePage : public Page {
   void buildEnd(const std::string& title, const std::string& words);
   void buildFoot(bool hasBack);
   KeyButton* row(const std::string& style, const std::string& cap, const std::string& words, std::function<void()> act);
-  std::string inLanguage(const std::string& text, const questionnaire::Translations& translations) const;
+  /// Questions, options and helps in this language from now on.
+  void speakIn(const ClientWords& words);
+  /// The item in the client's language.
+  const questionnaire::Item& itemOf(const interview::FormQuestion& question) const;
+  std::string sectionOf(const questionnaire::Item& item) const;
+  /// What "Read it to me" says: the question, why it is asked, and the answers.
+  std::string readAloud() const;
 
   void take(const AnswerRow& row);
   void takeMarked();
@@ -50,9 +57,11 @@ class ClientModePage : public Page {
   wxTextCtrl* field_ = nullptr;
   wxChoice* unit_ = nullptr;
   const ClientWords* words_ = nullptr;
+  application::FormInLanguage form_;  ///< in another language than that of the content
   interview::QuestionRef question_;
   QuestionView view_;
   std::string text_;              ///< the question as it stands on the screen
+  std::string help_;              ///< why it is asked
   std::vector<KeyButton*> rows_;  ///< with the keys 1 to 9
   std::set<std::size_t> marked_;  ///< options of a choice with several answers
   bool isOver_ = false;           ///< the end, or the staff is called

@@ -82,6 +82,8 @@ entry, textview, spinbutton, textview text { border-radius: 0; background: {shee
 entry { border: 1.5px solid {edge}; padding: 2px 10px; min-height: 24px; }
 entry:focus { border: 3px solid {focus}; padding: 0.5px 8.5px; box-shadow: none; }
 entry selection, textview text selection, entry > selection { background: {ink}; color: {sheet}; }
+scrolledwindow.passage { border: 1.5px solid {edge}; padding: 5px 9px; background: {sheet}; }
+scrolledwindow.passage.focused { border: 3px solid {focus}; padding: 3.5px 7.5px; }
 combobox button { padding: 5px 10px; }
 checkbutton, radiobutton { color: {ink}; font-size: {px 16}; }
 checkbutton:focus, radiobutton:focus { outline: 3px solid {focus}; outline-offset: -3px; }
@@ -94,7 +96,6 @@ menubar > menuitem:hover { background: {ground}; }
 menu, .menu { background: {sheet}; color: {ink}; font-size: {px 15}; border: 1px solid {edge}; border-radius: 0; }
 menu menuitem:hover { background: {ink}; color: {sheet}; }
 menu menuitem:disabled { color: {ink2}; }
-statusbar { background: {ground}; color: {ink}; font-size: {px 14}; }
 scrollbar { background: {ground}; border: none; }
 scrollbar slider { background: {edge}; border-radius: 0; min-width: 8px; min-height: 24px; }
 tooltip, tooltip.background { background: {sheet}; color: {ink}; border: 1px solid {edge}; border-radius: 0; }

@@ -5,24 +5,16 @@
 #include <cairo.h>
 
 #include <functional>
-#include <map>
 #include <memory>
 #include <string>
 #include <vector>
 
 #include "base/result.h"
+#include "documents/pdf_notes.h"
 #include "documents/pdf_text.h"
 #include "drawing/shape.h"
 
 namespace stile::documents {
-
-/// What cairo cannot write itself, by the number of the tag in order of opening.
-struct TagNotes {
-  int count = 0;
-  std::map<int, std::string> alternatives;  ///< words for who cannot see it
-  std::map<int, std::string> scopes;        ///< of header cells: "Row", "Column"
-  std::vector<int> artifacts;               ///< ornaments and running feet: no part of the reading
-};
 
 class PdfCanvas {
  public:

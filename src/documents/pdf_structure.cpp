@@ -1,13 +1,15 @@
 #include "documents/pdf_structure.h"
 
-#include <algorithm>
+#include <set>
+#include <string_view>
 
 // qpdf 11 asks which of its two pointer types is meant: the standard one.
 #define POINTERHOLDER_TRANSITION 4
 #include <qpdf/Buffer.hh>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFWriter.hh>
-#include <set>
+
+#include "documents/pdf_contents.h"
 
 namespace stile::documents {
 namespace {
@@ -21,7 +23,10 @@ bool isElement(Handle object) {
 class StructureMender {
  public:
   StructureMender(QPDF& pdf, const TagNotes& notes)
-      : pdf_(pdf), notes_(notes), artifacts_(notes.artifacts.begin(), notes.artifacts.end()) {}
+      : pdf_(pdf),
+        notes_(notes),
+        artifacts_(notes.artifacts.begin(), notes.artifacts.end()),
+        contents_(notes.shapes) {}
 
   void mend(const std::string& language) {
     Handle root = pdf_.getRoot();
@@ -33,7 +38,7 @@ class StructureMender {
     forgetMarks(tree);
     for (Handle page : pdf_.getAllPages()) {
       Handle contents = page.getKey("/Contents");
-      if (contents.isStream()) ornamentsOf(contents);
+      if (contents.isStream()) mendContents(contents);
       // Whole pages that cairo put into a group of their own.
       Handle objects = page.getKey("/Resources").getKey("/XObject");
       if (!objects.isDictionary()) continue;
@@ -41,12 +46,13 @@ class StructureMender {
         Handle object = objects.getKey(key);
         if (object.isStream() && object.getDict().getKey("/Subtype").isName() &&
             object.getDict().getKey("/Subtype").getName() == "/Form")
-          ornamentsOf(object);
+          mendContents(object);
       }
     }
   }
 
   int seen() const { return next_; }
+  bool isAllPlaced() const { return contents_.isAllPlaced(); }
 
  private:
   /// Depth first, which is the order in which the tags were opened.
@@ -93,27 +99,17 @@ class StructureMender {
     }
   }
 
-  /// "/NonStruct <<…>> BDC" becomes "/Artifact BMC".
-  void ornamentsOf(Handle& stream) {
+  void mendContents(Handle& stream) {
     const auto buffer = stream.getStreamData(qpdf_dl_generalized);
-    std::string text(reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize());
-    std::string out;
-    std::size_t at = 0;
-    for (;;) {
-      const std::size_t start = text.find("/NonStruct", at);
-      const std::size_t end = start == std::string::npos ? start : text.find("BDC", start);
-      if (end == std::string::npos) break;
-      out.append(text, at, start - at);
-      out += "/Artifact BMC";
-      at = end + 3;
-    }
-    out.append(text, at);
-    stream.replaceStreamData(out, Handle::newNull(), Handle::newNull());
+    const std::string_view contents(reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize());
+    stream.replaceStreamData(deflated(contents_.mended(contents)), Handle::newName("/FlateDecode"),
+                             Handle::newNull());
   }
 
   QPDF& pdf_;
   const TagNotes& notes_;
   std::set<int> artifacts_;
+  ContentsMender contents_;
   std::set<QPDFObjGen> gone_;
   int next_ = 0;
 };
@@ -132,6 +128,9 @@ base::Result<std::string> withStructure(const std::string& bytes, const std::str
       return base::Failure{base::FailureKind::File, "the PDF could not be made (its tags are not in order: " +
                                                         std::to_string(mender.seen()) + " of " +
                                                         std::to_string(notes.count) + ")"};
+    if (!mender.isAllPlaced())
+      return base::Failure{base::FailureKind::File,
+                           "the PDF could not be made (a drawing has not found its place)"};
     QPDFWriter writer(pdf);
     writer.setOutputMemory();
     writer.setDeterministicID(true);
@@ -141,7 +140,8 @@ base::Result<std::string> withStructure(const std::string& bytes, const std::str
     const auto buffer = writer.getBufferSharedPointer();
     return std::string(reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize());
   } catch (const std::exception& trouble) {
-    return base::Failure{base::FailureKind::File, std::string("the PDF could not be made (") + trouble.what() + ")"};
+    return base::Failure{base::FailureKind::File,
+                         std::string("the PDF could not be made (") + trouble.what() + ")"};
   }
 }
 

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "base/result.h"
-#include "documents/pdf_canvas.h"
+#include "documents/pdf_notes.h"
 
 namespace stile::documents {
 

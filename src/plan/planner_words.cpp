@@ -125,7 +125,7 @@ LeftOut Planner::uncovered(const Offer& offer) const {
     bool isHeldByLimits = false;
     for (const Refusal& refusal : offer.refusals) {
       none.because +=
-          (none.because.empty() ? "no option: " : "; ") + refusal.exercise->id + ": " + refusal.because;
+          (none.because.empty() ? "no option: " : "; ") + refusal.exercise->title + ": " + refusal.because;
       isHeldByLimits = isHeldByLimits || refusal.ground == Ground::Limits;
     }
     if (isHeldByLimits) none.turnTo = offer.purpose->turnTo;

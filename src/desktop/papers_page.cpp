@@ -266,7 +266,7 @@ void PapersPage::save() {
   if (!trouble.empty()) return folder_->enter();
   const wxBusyCursor waiting;
   const auto done = desk().issue(order_, made_, folder, only());
-  if (!done) return place().tell(done.failure());
+  if (!done) return place().tell({done.failure().kind, documents::asSentence(documents::capitalized(done.failure().message)) + " The record does not name these papers yet. Save them again once that is mended."});
   place().preferences().papersFolder = std::filesystem::path(folder).parent_path().string();
   place().say("Saved: " + counted(done.value().size()) + " in " + folder);
 }

@@ -54,8 +54,8 @@ def new_client(desk):
 
 
 def answered_so_far(desk):
-    """What the page itself counts: "9 answered"."""
-    return max(int(text.split()[0]) for text in desk.texts() if text.endswith(" answered"))
+    """What the page itself counts: "9 answered", or "9 answered, 2 left open"."""
+    return max(int(text.split()[0]) for text in desk.texts() if re.match(r"[0-9]+ answered", text))
 
 
 def interview(desk, person, stop_after=None):
@@ -202,8 +202,11 @@ def said_in_foot(desk, pattern):
 
 
 def lock_by_itself():
-    with open(os.path.join(os.environ["XDG_CONFIG_HOME"], "stile", "desk.conf"), "a") as file:
-        file.write(f"lockMinutes={LOCK_SECONDS / 60}\n")
+    chosen = os.path.join(os.environ["XDG_CONFIG_HOME"], "stile", "desk.conf")
+    with open(chosen) as file:
+        lines = [line for line in file if not line.startswith("lockMinutes=")]
+    with open(chosen, "w") as file:
+        file.writelines([*lines, f"lockMinutes={LOCK_SECONDS / 60}\n"])
     desk = Desk(PROGRAM, WORK, "--date", "2026-11-25")
     desk.focus_on("Passphrase")
     desk.type(PASSPHRASE)

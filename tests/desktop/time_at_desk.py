@@ -109,9 +109,10 @@ def interview(desk, client):
         panel = desk.wait(lambda: desk.question() or LAST in desk.texts(), "a question")
         if panel is True:
             return screens, talk
+        asked = panel.get_name()
         talk += client.answer(desk, panel)
         screens += 1
-        desk.wait(lambda old=panel: LAST in desk.texts() or desk.question() not in (None, old), f"the question after {panel.get_name()!r}")
+        desk.wait(lambda old=panel: LAST in desk.texts() or desk.question() not in (None, old), f"the question after {asked!r}")
 
 
 def person(name):

@@ -18,7 +18,7 @@ namespace movement = stile::movement;
 
 namespace {
 
-Client anyone() {
+Client anyoneActive() {
   return Client().hasEverything().startsAt('D').usable(Rung::Vigorous, Rung::Vigorous);
 }
 
@@ -41,7 +41,7 @@ std::vector<const Exercise*> scaledExercises() {
   return all;
 }
 
-std::string issuesWith(const std::string& file, const std::string& text, const std::string& with) {
+std::string complaintsWith(const std::string& file, const std::string& text, const std::string& with) {
   auto files = planFiles();
   std::string& content = files.at(file);
   const auto at = content.find(text);
@@ -57,7 +57,7 @@ std::string issuesWith(const std::string& file, const std::string& text, const s
 
 TEST_CASE("A cap is met by less of the same movement, and both readers are told how far") {
   const auto press =
-      fitted(anyone().under("shoulder-repair", capped("shoulderElevation", 115)), "overhead-press");
+      fitted(anyoneActive().under("shoulder-repair", capped("shoulderElevation", 115)), "overhead-press");
   REQUIRE(press);
   CHECK(press->form() == 0);
   CHECK(press->isAdapted());
@@ -73,7 +73,8 @@ TEST_CASE("A cap is met by less of the same movement, and both readers are told 
 
 TEST_CASE("The words go by where the movement ends, and never name a place beyond it") {
   const auto said = [](int cap) {
-    return fitted(anyone().under("cap", capped("shoulderElevation", cap)), "overhead-press")->saidSmaller;
+    return fitted(anyoneActive().under("cap", capped("shoulderElevation", cap)), "overhead-press")
+        ->saidSmaller;
   };
   CHECK(said(135).find("as high as your eyes") != std::string::npos);
   CHECK(said(129).find("as high as your chin") != std::string::npos);  // the eyes are reached at 130
@@ -91,19 +92,20 @@ TEST_CASE("The words go by where the movement ends, and never name a place beyon
 }
 
 TEST_CASE("Under its smallest useful share an exercise gives way to its easing") {
-  const auto press = fitted(anyone().under("cap", capped("shoulderElevation", 80)), "overhead-press");
+  const auto press = fitted(anyoneActive().under("cap", capped("shoulderElevation", 80)), "overhead-press");
   REQUIRE(press);
   CHECK(press->form() == 1);
   CHECK(press->percent == 100);
   CHECK(press->saidSmaller.empty());
-  CHECK_FALSE(fitted(anyone().under("cap", capped("trunkRotation", 3)), "trunk-turn-seated"));
+  CHECK_FALSE(fitted(anyoneActive().under("cap", capped("trunkRotation", 3)), "trunk-turn-seated"));
 }
 
 TEST_CASE("Beside a limit that no smaller movement meets, none is offered") {
-  CHECK_FALSE(fitted(anyone().under("cap", capped("trunkRotation", 12)).under("ban", banned("supineFlat")),
-                     "low-back-rock"));
+  CHECK_FALSE(
+      fitted(anyoneActive().under("cap", capped("trunkRotation", 12)).under("ban", banned("supineFlat")),
+             "low-back-rock"));
   // What the scaling does not ease is not met by it.
-  CHECK_FALSE(fitted(anyone().under("cap", capped("kneeFlexion", 60)), "trunk-turn-seated"));
+  CHECK_FALSE(fitted(anyoneActive().under("cap", capped("kneeFlexion", 60)), "trunk-turn-seated"));
 }
 
 TEST_CASE("A smaller form asks as much as the cap allows: the next share would exceed it") {
@@ -127,7 +129,7 @@ TEST_CASE("A smaller form asks as much as the cap allows: the next share would e
         continue;
       limits::Limits asked;
       asked.caps[{demand.movement, Side::Both, limits::Qualifier::Any}] = written[middle][i];
-      const auto candidate = fitted(anyone().under("cap", asked), exercise->id.c_str());
+      const auto candidate = fitted(anyoneActive().under("cap", asked), exercise->id.c_str());
       if (!candidate || candidate->form() != 0 || candidate->percent == 100) continue;
       INFO(exercise->id << " " << demand.movement);
       const auto at =
@@ -170,7 +172,8 @@ TEST_CASE("A tighter cap never gives a larger share") {
     for (const std::string& movement : exercise->scaling->eases) {
       int before = 0;
       for (int cap = 0; cap <= 170; cap += 10) {
-        const auto candidate = fitted(anyone().under("cap", capped(movement, cap)), exercise->id.c_str());
+        const auto candidate =
+            fitted(anyoneActive().under("cap", capped(movement, cap)), exercise->id.c_str());
         if (!candidate || candidate->form() != 0) continue;
         INFO(exercise->id << " " << movement << " " << cap);
         CHECK(candidate->percent >= before);
@@ -180,7 +183,7 @@ TEST_CASE("A tighter cap never gives a larger share") {
 }
 
 TEST_CASE("A line that is done smaller is drawn smaller") {
-  const StarterPlan plan = anyone().under("cap", capped("kneeFlexion", 45)).plan();
+  const StarterPlan plan = anyoneActive().under("cap", capped("kneeFlexion", 45)).plan();
   const auto line =
       std::find_if(plan.lines.begin(), plan.lines.end(), [](const Line& each) { return each.percent < 100; });
   REQUIRE(line != plan.lines.end());
@@ -199,20 +202,20 @@ TEST_CASE("A line that is done smaller is drawn smaller") {
 }
 
 TEST_CASE("Scalings that are no such thing are content errors") {
-  CHECK(issuesWith("rules/exercises/stretching-chair.json", "\"words\": [\"turn-trunk\"]",
-                   "\"words\": [\"turn-table\"]")
+  CHECK(complaintsWith("rules/exercises/stretching-chair.json", "\"words\": [\"turn-trunk\"]",
+                       "\"words\": [\"turn-table\"]")
             .find("there are no landmarks \"turn-table\"") != std::string::npos);
-  CHECK(issuesWith("rules/exercises/stretching-chair.json",
-                   "\"eases\": [\"trunkRotation\", \"neckRotation\"]",
-                   "\"eases\": [\"trunkRotation\", \"ankleDorsiflexion\"]")
+  CHECK(complaintsWith("rules/exercises/stretching-chair.json",
+                       "\"eases\": [\"trunkRotation\", \"neckRotation\"]",
+                       "\"eases\": [\"trunkRotation\", \"ankleDorsiflexion\"]")
             .find("eases ankleDorsiflexion, which the exercise does not ask for") != std::string::npos);
-  CHECK(issuesWith("rules/exercises/stretching-chair.json", "\"leastPercent\": 30", "\"leastPercent\": 100")
-            .find("\"leastPercent\" is a whole number from 1 to 99") != std::string::npos);
-  CHECK(issuesWith("rules/exercises/stretching-chair.json",
-                   "\"leastPercent\": 30, \"words\": [\"turn-trunk\"]",
-                   "\"leastPercent\": 96, \"words\": [\"turn-trunk\"]")
-            .find("asks hardly less of") != std::string::npos);
   CHECK(
-      issuesWith("rules/easing.json", "{ \"from\": 45,", "{ \"from\": 0,").find("must begin at 0 and rise") !=
-      std::string::npos);
+      complaintsWith("rules/exercises/stretching-chair.json", "\"leastPercent\": 30", "\"leastPercent\": 100")
+          .find("\"leastPercent\" is a whole number from 1 to 99") != std::string::npos);
+  CHECK(complaintsWith("rules/exercises/stretching-chair.json",
+                       "\"leastPercent\": 30, \"words\": [\"turn-trunk\"]",
+                       "\"leastPercent\": 96, \"words\": [\"turn-trunk\"]")
+            .find("asks hardly less of") != std::string::npos);
+  CHECK(complaintsWith("rules/easing.json", "{ \"from\": 45,", "{ \"from\": 0,")
+            .find("must begin at 0 and rise") != std::string::npos);
 }

@@ -149,10 +149,21 @@ void Desk::answersChanged() {
   isUnderway_ = true;
 }
 
-const screening::Screening& Desk::interviewScreening() {
+const screening::Screening& Desk::interviewDecision() {
   if (screening_ == nullptr) {
     auto& session = interview_->session();
-    screening_ = std::make_unique<screening::Screening>(screening::screen(*content_, session.position().facts(), session.ground().replies(), session.ground().today()));
+    const auto& ground = session.ground();
+    screening_ = std::make_unique<screening::Screening>(screening::decide(*content_, session.position().facts(), ground.replies(), ground.today()));
+    isScreeningWhole_ = false;
+  }
+  return *screening_;
+}
+
+const screening::Screening& Desk::interviewScreening() {
+  interviewDecision();
+  if (!isScreeningWhole_) {
+    screening::complete(*content_, *screening_, interview_->session().ground().replies());
+    isScreeningWhole_ = true;
     followEdits();
   }
   return *screening_;

@@ -79,6 +79,8 @@ class Desk {
   void answersChanged();
   /// Of the interview as it stands; an interview must have been begun.
   const screening::Screening& interviewScreening();
+  /// The same, perhaps still without its plan and its policies: for what follows every answer.
+  const screening::Screening& interviewDecision();
   /// The client's screening: of the interview once something was said in it (a draft is gone on with), or
   /// else the one filed last. nullptr when there is neither; whyNoScreening() then says why.
   const screening::Screening* screening();
@@ -153,7 +155,8 @@ class Desk {
   std::string clientId_;
   std::unique_ptr<application::ClientInterview> interview_;
   std::unique_ptr<NearestSearch> nearest_;                 ///< ends before the interview
-  std::unique_ptr<const screening::Screening> screening_;  ///< of the interview
+  std::unique_ptr<screening::Screening> screening_;        ///< of the interview
+  bool isScreeningWhole_ = false;                          ///< it has its plan and its policies
   bool isUnderway_ = false;                                ///< something was said in the interview
   plan::Edits edits_;                                      ///< of its plan: those that can be followed
   std::vector<std::string> droppedEdits_;

@@ -11,11 +11,13 @@
 #include <cmath>
 
 #include "desktop/accessible.h"
+#include "desktop/drawn_text.h"
 #include "desktop/head_bar.h"
 #include "desktop/menu_bar.h"
 #include "desktop/open_dialogs.h"
 #include "desktop/status_line.h"
 #include "desktop/text.h"
+#include "desktop/text_layout.h"
 #include "desktop/today_list.h"
 
 namespace stile::desktop {
@@ -223,6 +225,8 @@ void Frame::lockNow() {
   // Nothing of a client stays in a page behind.
   for (auto& [id, page] : pages_) page->Destroy();
   pages_.clear();
+  forgetLayouts();
+  forgetDrawnTexts();
   current_.clear();
   say("Locked");
   go("start");

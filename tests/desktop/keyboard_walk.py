@@ -54,8 +54,8 @@ def new_client(desk):
 
 
 def answered_so_far(desk):
-    """What the page itself counts: "9 answered"."""
-    return max(int(text.split()[0]) for text in desk.texts() if text.endswith(" answered"))
+    """What the page itself counts: "9 answered", or "9 answered, 2 left open"."""
+    return max(int(text.split()[0]) for text in desk.texts() if re.match(r"[0-9]+ answered", text))
 
 
 def interview(desk, person, stop_after=None):

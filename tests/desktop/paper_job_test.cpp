@@ -18,8 +18,11 @@ namespace {
 
 application::PaperOrder orderIn(Tarnside& tarnside) {
   base::Issues issues;
-  take(application::saveClinicSettings(*tarnside.clinic, R"({"name": "Tarnside Movement Clinic", "emergencyNumber": "112"})", "s", {}, kTarnsideDay, issues));
-  tarnside.screen({{"answers", textOf(std::filesystem::path(STILE_SOURCE_DIR) / "tests/documents/people/waiting.json")}});
+  take(application::saveClinicSettings(*tarnside.clinic,
+                                       R"({"name": "Tarnside Movement Clinic", "emergencyNumber": "112"})",
+                                       "s", {}, kTarnsideDay, issues));
+  tarnside.screen(
+      {{"answers", textOf(std::filesystem::path(STILE_SOURCE_DIR) / "tests/documents/people/waiting.json")}});
   application::PaperOptions options;
   options.pdf = false;
   return take(application::orderPapers(*tarnside.clinic, tarnside.id, content(), options));
@@ -37,7 +40,8 @@ TEST_CASE("A job tells before each paper and gives what making them at once give
   std::promise<base::Result<application::MadePapers>> promise;
   std::atomic<std::size_t> told = 0;
   const PaperJob job(order, keptContent(), STILE_SOURCE_DIR,
-                     {[&](std::size_t, std::size_t, const std::string&) { ++told; }, [&](auto made) { promise.set_value(std::move(made)); }});
+                     {[&](std::size_t, std::size_t, const std::string&) { ++told; },
+                      [&](auto made) { promise.set_value(std::move(made)); }});
   const auto made = take(promise.get_future().get());
   base::Issues issues;
   const auto atOnce = take(application::makePapers(order, content(), STILE_SOURCE_DIR, issues));

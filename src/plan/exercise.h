@@ -110,7 +110,7 @@ struct Exercise {
   DoseKind dose = DoseKind::Repetitions;
   std::optional<base::Rational> holdSeconds;  ///< a shorter hold than the section's, where it has one of its own
   std::vector<std::string> levels;    ///< starting levels it suits, the nearer the better; empty = all
-  bool isFallback = false;            ///< suits no level: kept for those who can do nothing better
+  bool isFallback = false;            ///< kept for those who can do nothing better, except at its levels
   std::vector<std::string> tags;      ///< words rules may prefer or discourage
   std::vector<std::string> sources;
   base::Place place;

@@ -31,14 +31,14 @@ using Kind = AnswerRow::Kind;
 
 namespace {
 
-constexpr int kFewLeft = 12, kMargin = 30;
+constexpr int kFewLeft = 12, kClientMargin = 30;
 constexpr std::size_t kLong = 60;  // of a question, in bytes: longer ones stand smaller
 
 }  // namespace
 
 ClientModePage::ClientModePage(wxWindow* parent, Workplace& place) : Page(parent, place) {
   auto* down = new wxBoxSizer(wxVERTICAL);
-  column_ = new Column(this, theme(), Colour::Sheet, kMargin, 1100);
+  column_ = new Column(this, theme(), Colour::Sheet, kClientMargin, 1100);
   foot_ = new wxPanel(this);
   foot_->SetBackgroundColour(theme().colour(Colour::Ground));
   down->Add(column_, 1, wxEXPAND);
@@ -237,7 +237,7 @@ void ClientModePage::buildEnd(const std::string& title, const std::string& words
 void ClientModePage::buildFoot(bool hasBack) {
   foot_->DestroyChildren();
   auto* across = new wxBoxSizer(wxHORIZONTAL);
-  across->AddSpacer(FromDIP(kMargin));
+  across->AddSpacer(FromDIP(kClientMargin));
   const auto add = [&](const std::string& words, std::function<void()> act) {
     auto* made = new KeyButton(foot_, theme(), "clientSmall", {"", words, "", false});
     made->Bind(wxEVT_BUTTON, [this, act = std::move(act)](wxCommandEvent&) { CallAfter(act); });
@@ -263,7 +263,7 @@ void ClientModePage::buildFoot(bool hasBack) {
   auto* staff = add(words_->staff, [this] { leave(); });
   if (hasBack) {
     auto* unwell = new Prose(foot_, theme(), Step::Heading, words_->unwell);
-    unwell->fit(std::max(FromDIP(240), GetClientSize().x - across->CalcMin().x - FromDIP(2 * kMargin)));
+    unwell->fit(std::max(FromDIP(240), GetClientSize().x - across->CalcMin().x - FromDIP(2 * kClientMargin)));
     across->Add(unwell, 1, wxALIGN_CENTRE_VERTICAL);
   }
   foot_->SetSizer(across);

@@ -15,7 +15,7 @@
 namespace stile::desktop {
 namespace {
 
-constexpr int kLeastHeight = 34, kMostHeight = 220, kAround = 16, kInside = 11;
+constexpr int kLeastTall = 34, kMostTall = 220, kPassageFrame = 16, kPassageInside = 11;
 
 }  // namespace
 
@@ -99,9 +99,9 @@ void PassageField::wordsChanged() {
 void PassageField::grow() {
   if (width_ == 0) return;
   const int height =
-      layOut(*control_, control_->GetFont(), words() + " ", width_ - 2 * FromDIP(kInside)).size.y +
-      FromDIP(kAround);
-  const wxSize wanted(width_, std::clamp(height, FromDIP(kLeastHeight), FromDIP(kMostHeight)));
+      layOut(*control_, control_->GetFont(), words() + " ", width_ - 2 * FromDIP(kPassageInside)).size.y +
+      FromDIP(kPassageFrame);
+  const wxSize wanted(width_, std::clamp(height, FromDIP(kLeastTall), FromDIP(kMostTall)));
   if (control_->GetMinSize() == wanted) return;
   control_->SetMinSize(wanted);
   control_->SetMaxSize(wanted);

@@ -10,7 +10,7 @@
 namespace stile::desktop {
 namespace {
 
-constexpr int kMargin = 10, kAround = 4;
+constexpr int kFootMargin = 10, kAroundWords = 4;
 
 }  // namespace
 
@@ -22,11 +22,11 @@ StatusLine::StatusLine(wxWindow* parent, const Theme& theme) : wxPanel(parent) {
                                   wxST_NO_AUTORESIZE | wxST_ELLIPSIZE_END);
     made->SetFont(theme.font(Step::Small));
     made->SetForegroundColour(theme.colour(drawing::Colour::Ink));
-    made->SetMinSize(wxSize(FromDIP(kMargin), made->GetCharHeight()));
-    across->Add(made, share, wxALL, FromDIP(kAround));
+    made->SetMinSize(wxSize(FromDIP(kFootMargin), made->GetCharHeight()));
+    across->Add(made, share, wxALL, FromDIP(kAroundWords));
     return made;
   };
-  across->AddSpacer(FromDIP(kMargin));
+  across->AddSpacer(FromDIP(kFootMargin));
   said_ = text(2);
   keys_ = text(3);
   SetSizer(across);

@@ -63,35 +63,66 @@ base::Result<bool> fillFromRecord(PaperOptions& options, Clinic& clinic, const r
   return true;
 }
 
-base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, const screening::Content& content, const std::string& contentFolder,
-                                      PaperOptions options, base::Date today, base::Issues& issues) {
+base::Result<PaperOrder> orderPapers(Clinic& clinic, const std::string& id, const screening::Content& content, PaperOptions options) {
+  const auto opened = RecordWork::open(clinic, id);
+  if (!opened) return opened.failure();
+  const RecordWork& work = opened.value();
+  const auto filed = lastFiled(work, content);
+  if (!filed) return filed.failure();
+  if (const auto filled = fillFromRecord(options, clinic, work.folded()); !filled) return filled.failure();
+  PaperOrder order;
+  auto screened = screenedAgain(content, filed.value(), order.askedBack);
+  if (!screened) return screened.failure();
+  order.screening = std::make_shared<const screening::Screening>(std::move(screened).value());
+  options.notes = decisionNotes(clinic, work.entries(), filed.value().entry);
+  options.screenAgain = [filed = filed.value()](const screening::Content& other) {
+    base::Issues ignored;
+    return screenedAgain(other, filed, ignored);
+  };
+  order.options = std::move(options);
+  order.entry = filed.value().entry;
+  return order;
+}
+
+base::Result<MadePapers> makePapers(const PaperOrder& order, const screening::Content& content, const std::string& contentFolder, base::Issues& issues) {
+  return makePapers(*order.screening, content, order.askedBack, contentFolder, order.options, issues);
+}
+
+base::Result<std::vector<std::string>> issueMade(Clinic& clinic, const std::string& id, const PaperOrder& order, const MadePapers& made,
+                                                 const std::string& folder, const std::string& only, base::Date today) {
   auto opened = RecordWork::open(clinic, id);
   if (!opened) return opened.failure();
   RecordWork& work = opened.value();
-  const auto record = work.folded();
-  const auto filed = lastFiled(work, content);
-  if (!filed) return filed.failure();
-  if (const auto filled = fillFromRecord(options, clinic, record); !filled) return filled.failure();
-  base::Issues askedBack;
-  const auto screened = screenedAgain(content, filed.value(), askedBack);
-  if (!screened) return screened.failure();
-  options.notes = decisionNotes(clinic, work.entries(), filed.value().entry);
-  options.screenAgain = [&](const screening::Content& other) {
-    base::Issues ignored;
-    return screenedAgain(other, filed.value(), ignored);
-  };
-  const auto written = writePapers(screened.value(), content, askedBack, contentFolder, options, issues);
-  if (!written) return written.failure();
-  for (const std::string& path : written.value().files) {
-    const auto bytes = readFile(path);
-    if (!bytes) return bytes.failure();
-    const std::filesystem::path file(path);
-    add(work, {{}, file.stem().string(), file.extension().string().substr(1), filed.value().entry, options.language, {}, today}, bytes.value());
+  if (entryOf(work.entries(), order.entry) == nullptr) return Failure{FailureKind::Usage, "the screening is not filed yet; papers are kept with it"};
+  // The files first: a record that says a paper went out is worse than a paper that is written twice.
+  std::vector<std::string> paths;
+  if (!folder.empty()) {
+    auto saved = savePapers(made.papers, folder, only);
+    if (!saved) return saved;
+    paths = std::move(saved).value();
   }
-  const auto done = work.commit();
-  if (!done) return done.failure();
-  std::string text = written.value().text;
-  if (!options.isSharedWithPhysician) text += "No letter to others: the client has not agreed to share with the physician.\n";
+  for (const MadePaper& paper : made.papers)
+    if (only.empty() || paper.name == only) add(work, {{}, paper.name, paper.ending.substr(1), order.entry, order.options.language, {}, today}, paper.bytes);
+  if (const auto done = work.commit(); !done) return done.failure();
+  return paths;
+}
+
+base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, const screening::Content& content, const std::string& contentFolder,
+                                      PaperOptions options, base::Date today, base::Issues& issues) {
+  const auto order = orderPapers(clinic, id, content, std::move(options));
+  if (!order) return order.failure();
+  const PaperOptions& asked = order.value().options;
+  if (asked.isWordingOnly) {
+    const auto written = writePapers(*order.value().screening, content, order.value().askedBack, contentFolder, asked, issues);
+    return written ? base::Result<std::string>(written.value().text) : written.failure();
+  }
+  const auto made = makePapers(order.value(), content, contentFolder, issues);
+  if (!made) return made.failure();
+  const auto paths = issueMade(clinic, id, order.value(), made.value(), asked.folder, "", today);
+  if (!paths) return paths.failure();
+  std::string text = made.value().summary + "\nPapers:\n";
+  for (const std::string& path : paths.value()) text += "  " + path + "\n";
+  if (!asked.isSharedWithPhysician) text += "No letter to others: the client has not agreed to share with the physician.\n";
   return text;
 }
 
@@ -120,16 +151,6 @@ base::Result<bool> issueEventLetter(Clinic& clinic, const std::string& id, const
   const std::string format = file.extension().empty() ? "txt" : file.extension().string().substr(1);
   add(work, {{}, "event-letter", format, {}, options.language, {}, today}, bytes.value());
   return work.commit();
-}
-
-base::Result<std::string> filePaper(Clinic& clinic, const std::string& id, const IssuedPaper& paper, const std::string& bytes) {
-  auto opened = RecordWork::open(clinic, id);
-  if (!opened) return opened.failure();
-  if (entryOf(opened.value().entries(), paper.screening) == nullptr) return Failure{FailureKind::Usage, paper.screening + ": this client has no screening of that id"};
-  const std::string entry = add(opened.value(), paper, bytes);
-  const auto done = opened.value().commit();
-  if (!done) return done.failure();
-  return entry;
 }
 
 std::vector<IssuedPaper> issuedPapers(const std::vector<records::Entry>& entries) {

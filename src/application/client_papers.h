@@ -1,6 +1,7 @@
 // Papers that leave the clinic: written for the last screening, and kept in the record as they went out.
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -21,6 +22,25 @@ struct IssuedPaper {
   base::Date date;
 };
 
+/// What papers are made from. Making them asks nothing more of the clinic file, so it may take its time in
+/// another thread; the content must outlive the order.
+struct PaperOrder {
+  std::shared_ptr<const screening::Screening> screening;
+  base::Issues askedBack;
+  PaperOptions options;
+  std::string entry;  ///< of the screening in the record, "" while it is not filed
+};
+
+/// The papers of the client's last screening, with what the record says of client, physician, clinic and
+/// decisions. Refused when the content is not the one the screening was made with.
+base::Result<PaperOrder> orderPapers(Clinic& clinic, const std::string& id, const screening::Content& content, PaperOptions options);
+base::Result<MadePapers> makePapers(const PaperOrder& order, const screening::Content& content, const std::string& contentFolder, base::Issues& issues);
+
+/// Papers that go out: saved into a folder ("" = nowhere, for those that were printed) and each filed as it
+/// is. With `only` one of them. Gives their paths.
+base::Result<std::vector<std::string>> issueMade(Clinic& clinic, const std::string& id, const PaperOrder& order, const MadePapers& made,
+                                                 const std::string& folder, const std::string& only, base::Date today);
+
 /// Writes the papers of the last screening into `options.folder` and files each of them. The clinic's
 /// settings and logo come from the file, name and record number from the client. Letters to others
 /// are left out without the client's consent to share with the physician. Gives what `stile papers`
@@ -33,9 +53,6 @@ base::Result<std::string> issuePapers(Clinic& clinic, const std::string& id, con
 /// the physician.
 base::Result<bool> issueEventLetter(Clinic& clinic, const std::string& id, const std::string& letter, const screening::Content& content,
                                     const std::string& contentFolder, const std::string& path, base::Date today, base::Issues& issues);
-
-/// Files one paper that was made elsewhere (the desk's preview). The same bytes are kept once.
-base::Result<std::string> filePaper(Clinic& clinic, const std::string& id, const IssuedPaper& paper, const std::string& bytes);
 
 std::vector<IssuedPaper> issuedPapers(const std::vector<records::Entry>& entries);
 /// The bytes of an issued paper, as they went out.

@@ -64,13 +64,15 @@ class Filling {
     json::ObjectReader entry(node, "demonstration client", issues);
     const auto client = entry.require("client"), says = entry.find("says");
     const auto ago = entry.integer("daysAgo"), most = entry.integer("stopsAfter");
-    const bool isSigned = entry.boolean("signed").value_or(false);
+    const bool isSigned = entry.boolean("signed").value_or(false), isShared = entry.boolean("sharedWithPhysician").value_or(false);
     entry.finish();
     if (!client) return Failure{FailureKind::Refused, std::string(kFile) + ": a client without a name"};
     const auto added = addClient(clinic_, textOf(*client), kFile, issues);
     if (!added) return added.failure();
-    if (!says) return true;
     const base::Date day = base::Date::fromDayNumber(today_.dayNumber() - static_cast<int>(ago.value_or(0)));
+    if (isShared)
+      if (auto agreed = agree(added.value().id, day); !agreed) return agreed;
+    if (!says) return true;
     const auto interview = ClientInterview::open(clinic_, added.value().id, content_, "", day);
     if (!interview) return interview.failure();
     if (auto said = answerAll(*interview.value(), *says, static_cast<int>(most.value_or(0))); !said || most) return said;
@@ -80,6 +82,16 @@ class Filling {
     const auto done = signOff(clinic_, added.value().id, filed.value().entry, day);
     if (!done) return done.failure();
     return true;
+  }
+
+  /// The client agrees to letters to the physician.
+  base::Result<bool> agree(const std::string& id, base::Date day) {
+    auto work = RecordWork::open(clinic_, id);
+    if (!work) return work.failure();
+    json::Writer writer(0);
+    writer.beginObject().member("date", day.toText()).member("what", "physician").member("given", true).member("how", "signed").endObject();
+    work.value().add("consent", writer.text());
+    return work.value().commit();
   }
 
   Clinic& clinic_;

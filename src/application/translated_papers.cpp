@@ -2,6 +2,7 @@
 
 #include "application/content_folder.h"
 #include "application/policy_choices.h"
+#include "application/translated_forms.h"
 
 namespace stile::application {
 
@@ -56,6 +57,7 @@ base::Result<std::string> translationStatus(const std::string& contentFolder, bo
     if (!translation) continue;
     TranslationCount count;
     translated(files.value(), *translation, count, issues);
+    translatedForms(files.value(), *translation, count, issues);
     text += "Language " + language + (translation->isReviewed ? "" : ", a draft") + ": " + std::to_string(count.sentences) +
             " sentences for clients, " + std::to_string(count.missing) + " not translated, " + std::to_string(count.changed) +
             " changed since they were translated.\n";

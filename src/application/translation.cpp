@@ -1,7 +1,6 @@
 #include "application/translation.h"
 
 #include <algorithm>
-#include <set>
 #include <vector>
 
 #include "json/document.h"
@@ -36,6 +35,7 @@ bool isForClients(const Path& path) {
     return second == "phrases" || (second == "sentences" && last == "say") || last == "client" ||
            (second == "effortScale" && last == "name") || (second == "efforts" && last == "words");
   if (first == "wishes") return second == "phrases" || isOneOf(last, {"said", "firstStep"});
+  if (first == "easing") return last == "client";
   if (first == "vocabulary") return isOneOf(last, {"client", "instead"});
   if (first == "exercises") {
     if (path.size() == 3) return isOneOf(last, {"title", "equipmentWords"});
@@ -46,7 +46,7 @@ bool isForClients(const Path& path) {
 
 /// Files whose keys begin with the name of the file; in the others ids are enough.
 std::string stemOf(const std::string& file) {
-  for (const char* name : {"handout", "doses", "vocabulary", "wishes"})
+  for (const char* name : {"handout", "doses", "easing", "vocabulary", "wishes"})
     if (file == std::string("rules/") + name + ".json") return name;
   return "";
 }
@@ -60,8 +60,7 @@ bool hasClientSentences(const std::string& file) {
 
 class Translator {
  public:
-  Translator(const Translation& translation, TranslationCount& count, base::Issues& issues)
-      : translation_(translation), count_(count), issues_(issues) {}
+  Translator(PhraseUse& phrases, base::Issues& issues) : phrases_(phrases), issues_(issues) {}
 
   std::string rewrite(const std::string& file, const std::string& text) {
     const auto document = json::Document::parse(text, file, issues_);
@@ -71,12 +70,6 @@ class Translator {
     if (const std::string stem = stemOf(file); !stem.empty()) path.push_back(stem);
     write(writer, document->root(), path);
     return writer.text();
-  }
-
-  void checkUnused() {
-    for (const auto& [key, text] : translation_.texts)
-      if (!used_.contains(key))
-        issues_.error({}, key, "this key names no sentence for clients", "correct it or take it out");
   }
 
  private:
@@ -104,43 +97,47 @@ class Translator {
         writer.endArray();
         break;
       case Kind::String:
-        writer.string(isForClients(path) && !node.string().empty() ? sentence(node, joined(path)) : node.string());
+        writer.string(isForClients(path) && !node.string().empty() ? phrases_.say(node, joined(path)) : node.string());
         break;
       default:
         writer.copy(node);
     }
   }
 
-  std::string sentence(Node node, const std::string& key) {
-    const std::string& original = node.string();
-    ++count_.sentences;
-    const auto found = translation_.texts.find(key);
-    if (found == translation_.texts.end()) {
-      ++count_.missing;
-      count_.toDo.push_back(key);
-      return translation_.missing + original;
-    }
-    used_.insert(key);
-    if (found->second.of != original) {
-      ++count_.changed;
-      count_.toDo.push_back(key);
-      return translation_.missing + original;
-    }
-    auto had = rules::slotsIn(original), has = rules::slotsIn(found->second.say);
-    std::sort(had.begin(), had.end());
-    std::sort(has.begin(), has.end());
-    if (had != has)
-      issues_.error(node.place(), key, "the translation has other slots than the sentence", "use the same slots in braces");
-    return found->second.say;
-  }
-
-  const Translation& translation_;
-  TranslationCount& count_;
+  PhraseUse& phrases_;
   base::Issues& issues_;
-  std::set<std::string, std::less<>> used_;
 };
 
 }  // namespace
+
+std::string PhraseUse::say(Node sentence, const std::string& key) {
+  const std::string& original = sentence.string();
+  ++count_.sentences;
+  const auto found = translation_.texts.find(key);
+  if (found == translation_.texts.end()) {
+    ++count_.missing;
+    count_.toDo.push_back(key);
+    return translation_.missing + original;
+  }
+  used_.insert(key);
+  if (found->second.of != original) {
+    ++count_.changed;
+    count_.toDo.push_back(key);
+    return translation_.missing + original;
+  }
+  auto had = rules::slotsIn(original), has = rules::slotsIn(found->second.say);
+  std::sort(had.begin(), had.end());
+  std::sort(has.begin(), has.end());
+  if (had != has) issues_.error(sentence.place(), key, "the translation has other slots than the sentence", "use the same slots in braces");
+  return found->second.say;
+}
+
+void PhraseUse::checkUnused(const std::function<bool(const std::string&)>& isOfPart) {
+  for (const auto& [key, text] : translation_.texts)
+    if (isOfPart(key) && !used_.contains(key)) issues_.error({}, key, "this key names no sentence for clients", "correct it or take it out");
+}
+
+bool isFormPhrase(const std::string& key) { return key.starts_with("forms."); }
 
 namespace {
 
@@ -192,10 +189,11 @@ std::map<std::string, std::string> translated(const std::map<std::string, std::s
                                               const Translation& translation, TranslationCount& count,
                                               base::Issues& issues) {
   std::map<std::string, std::string> result = files;
-  Translator translator(translation, count, issues);
+  PhraseUse phrases(translation, count, issues);
+  Translator translator(phrases, issues);
   for (auto& [file, text] : result)
     if (hasClientSentences(file)) text = translator.rewrite(file, text);
-  translator.checkUnused();
+  phrases.checkUnused([](const std::string& key) { return !isFormPhrase(key); });
   return result;
 }
 

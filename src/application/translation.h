@@ -6,13 +6,16 @@
 // the paper.
 #pragma once
 
+#include <functional>
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
 #include "base/issue.h"
 #include "base/result.h"
+#include "json/document.h"
 
 namespace stile::application {
 
@@ -40,7 +43,29 @@ struct TranslationCount {
   std::vector<std::string> toDo;  ///< keys of those missing or changed
 };
 
-/// The files of a content folder with the client's sentences in the other language. Keys that name no
+/// The sentences of a translation as they are used, and what is wrong with them.
+class PhraseUse {
+ public:
+  PhraseUse(const Translation& translation, TranslationCount& count, base::Issues& issues) : translation_(translation), count_(count), issues_(issues) {}
+
+  /// The translation of a sentence by its key; the sentence itself with the words of `missing` before it
+  /// where there is none, or where it has changed since.
+  std::string say(json::Node sentence, const std::string& key);
+  /// Keys of this part of the translation that named no sentence are issues.
+  void checkUnused(const std::function<bool(const std::string&)>& isOfPart);
+
+ private:
+  const Translation& translation_;
+  TranslationCount& count_;
+  base::Issues& issues_;
+  std::set<std::string, std::less<>> used_;
+};
+
+/// Whether the key is of a sentence in a form; the others are of rules, plans and papers.
+bool isFormPhrase(const std::string& key);
+
+/// The files of a content folder with the client's sentences of rules, plans and papers in the other
+/// language; for forms see translated_forms.h. Keys that name no
 /// sentence, and translations with other slots than the original, are issues.
 std::map<std::string, std::string> translated(const std::map<std::string, std::string>& files,
                                               const Translation& translation, TranslationCount& count,

@@ -59,41 +59,22 @@ void clear(const fs::path& folder, const std::set<std::string>& kept) {
   }
 }
 
-/// File name -> bytes. All are made before any is written: what cannot be made leaves nothing behind.
-base::Result<std::vector<std::pair<std::string, std::string>>> set(std::vector<Paper>& papers, const std::string& logoPng,
-                                                                   const PaperOptions& options) {
-  std::vector<std::pair<std::string, std::string>> files;
-  for (Paper& paper : papers) {
-    if (!paper.document) continue;
+/// All are made before any is written: what cannot be made leaves nothing behind.
+base::Result<std::vector<MadePaper>> set(std::vector<Paper>& papers, const std::string& logoPng, const PaperOptions& options) {
+  std::erase_if(papers, [&options](const Paper& paper) { return !paper.document || (!options.only.empty() && paper.name != options.only); });
+  std::vector<MadePaper> made;
+  for (std::size_t i = 0; i < papers.size(); ++i) {
+    Paper& paper = papers[i];
+    if (options.progress && !options.progress(i, papers.size(), paper.name)) return Failure{FailureKind::Refused, "called off; no paper was written"};
     paper.document->logoPng = logoPng;
     for (const auto& [ending, isWanted] : {std::pair(".html", options.html), std::pair(".pdf", options.pdf)}) {
       if (!isWanted) continue;
       auto bytes = bytesOf(*paper.document, ending);
       if (!bytes) return bytes.failure();
-      files.emplace_back(paper.name + ending, std::move(bytes).value());
+      made.push_back({paper.name, ending, std::move(bytes).value()});
     }
   }
-  return files;
-}
-
-/// Saves them all and gives the list of paths. What no longer holds goes first, so that whatever
-/// happens then, no handout stands beside a waiting sheet.
-base::Result<std::vector<std::string>> save(const std::vector<std::pair<std::string, std::string>>& files, const std::string& folder) {
-  std::error_code trouble;
-  fs::create_directories(folder, trouble);
-  if (trouble) return Failure{FailureKind::File, folder + ": cannot be made (" + trouble.message() + "); choose another folder"};
-  std::set<std::string> names;
-  for (const auto& [name, bytes] : files) names.insert(name);
-  clear(folder, names);
-  std::vector<std::string> paths;
-  for (const auto& [name, bytes] : files) {
-    const std::string path = (fs::path(folder) / name).string();
-    if (const auto written = writeFile(path, bytes); !written)
-      return Failure{written.failure().kind, written.failure().message + "; " + std::to_string(paths.size()) + " of " +
-                                                 std::to_string(files.size()) + " papers were written, each of them whole"};
-    paths.push_back(path);
-  }
-  return paths;
+  return made;
 }
 
 void addLetters(const documents::LetterRequest& letter, const std::string& referrer, std::vector<Paper>& papers) {
@@ -147,9 +128,29 @@ base::Result<WrittenPapers> writeWordings(std::vector<LetterWording> wordings, c
 
 }  // namespace
 
-base::Result<WrittenPapers> writePapers(const screening::Screening& screening, const screening::Content& content,
-                                      const base::Issues& askedBack, const std::string& contentFolder,
-                                      const PaperOptions& options, base::Issues& issues) {
+base::Result<std::vector<std::string>> savePapers(const std::vector<MadePaper>& papers, const std::string& folder, const std::string& only) {
+  std::error_code trouble;
+  fs::create_directories(folder, trouble);
+  if (trouble) return Failure{FailureKind::File, folder + ": cannot be made (" + trouble.message() + "); choose another folder"};
+  std::set<std::string> names;
+  for (const MadePaper& paper : papers) names.insert(paper.name + paper.ending);
+  // What no longer holds goes first, so that whatever happens then, no handout stands beside a waiting sheet.
+  clear(folder, names);
+  std::vector<std::string> paths;
+  for (const MadePaper& paper : papers) {
+    if (!only.empty() && paper.name != only) continue;
+    const std::string path = (fs::path(folder) / (paper.name + paper.ending)).string();
+    if (const auto written = writeFile(path, paper.bytes); !written)
+      return Failure{written.failure().kind, written.failure().message + "; " + std::to_string(paths.size()) + " of " +
+                                                 std::to_string(papers.size()) + " papers were written, each of them whole"};
+    paths.push_back(path);
+  }
+  return paths;
+}
+
+base::Result<MadePapers> makePapers(const screening::Screening& screening, const screening::Content& content,
+                                    const base::Issues& askedBack, const std::string& contentFolder,
+                                    const PaperOptions& options, base::Issues& issues) {
   auto loaded = loadPaperTexts(contentFolder, options.settingsFile, issues);
   if (!loaded) return loaded.failure();
   PaperTexts& texts = loaded.value();
@@ -185,12 +186,21 @@ base::Result<WrittenPapers> writePapers(const screening::Screening& screening, c
 
   auto wordings = rewordLetters(papers, options, texts.letters, issues);
   if (!wordings) return wordings.failure();
-  if (options.isWordingOnly) return writeWordings(std::move(wordings).value(), options.folder);
-  auto files = set(papers, texts.logoPng, options);
-  if (!files) return files.failure();
-  auto written = save(files.value(), options.folder);
+  if (options.isWordingOnly) return MadePapers{summaryText, {}, std::move(wordings).value()};
+  auto made = set(papers, texts.logoPng, options);
+  if (!made) return made.failure();
+  return MadePapers{summaryText, std::move(made).value(), std::move(wordings).value()};
+}
+
+base::Result<WrittenPapers> writePapers(const screening::Screening& screening, const screening::Content& content,
+                                        const base::Issues& askedBack, const std::string& contentFolder,
+                                        const PaperOptions& options, base::Issues& issues) {
+  auto made = makePapers(screening, content, askedBack, contentFolder, options, issues);
+  if (!made) return made.failure();
+  if (options.isWordingOnly) return writeWordings(std::move(made.value().wordings), options.folder);
+  auto written = savePapers(made.value().papers, options.folder);
   if (!written) return written.failure();
-  WrittenPapers result{summaryText + "\nPapers:\n", std::move(written).value(), std::move(wordings).value()};
+  WrittenPapers result{made.value().summary + "\nPapers:\n", std::move(written).value(), std::move(made.value().wordings)};
   for (const std::string& path : result.files) result.text += "  " + path + "\n";
   return result;
 }

@@ -1,6 +1,7 @@
 // The use case "write the papers": a screening in, files in a folder out.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -23,6 +24,9 @@ struct GivenSettings {
   std::string logoPng;
 };
 
+/// Told before each paper is set: how many are done, of how many, and its name. False calls the work off.
+using PaperProgress = std::function<bool(std::size_t done, std::size_t of, const std::string& name)>;
+
 struct PaperOptions {
   std::string folder;        ///< made if it does not exist
   std::string settingsFile;  ///< "" = no clinic settings
@@ -40,6 +44,21 @@ struct PaperOptions {
   bool isWordingOnly = false;         ///< write no papers, only the wording of each letter, to change it
   std::vector<std::string> wordingFiles;            ///< changed wording, as files
   std::vector<documents::LetterWording> wordings;   ///< and at hand
+  std::string only;                                 ///< name of the one paper wanted; "" = all
+  PaperProgress progress;                           ///< may be empty
+};
+
+struct MadePaper {
+  std::string name;    ///< of its file, without ending: "handout"
+  std::string ending;  ///< ".pdf"
+  std::string bytes;
+};
+
+/// Papers that were made and stand nowhere yet.
+struct MadePapers {
+  std::string summary;  ///< as text
+  std::vector<MadePaper> papers;
+  std::vector<documents::LetterWording> wordings;  ///< of each letter, as the program wrote it
 };
 
 struct WrittenPapers {
@@ -48,10 +67,20 @@ struct WrittenPapers {
   std::vector<documents::LetterWording> wordings;  ///< of each letter, as the program wrote it
 };
 
-/// Writes the summary, the letters, and by the state of the plan the handout with its sheets or the
-/// waiting sheet. Papers of an earlier run that no longer hold (a handout for a client who now waits)
-/// are removed. Letters take the wording that is given for them; refused when it does not fit, or when
-/// its letter is not written today.
+/// Makes the summary, the letters, and by the state of the plan the handout with its sheets or the
+/// waiting sheet. Letters take the wording that is given for them; refused when it does not fit, or when
+/// its letter is not written today. Touches no file but those of the content, so it may run in a thread
+/// of its own.
+base::Result<MadePapers> makePapers(const screening::Screening& screening, const screening::Content& content,
+                                    const base::Issues& askedBack, const std::string& contentFolder,
+                                    const PaperOptions& options, base::Issues& issues);
+
+/// Saves papers into a folder, which is made if it does not exist, and gives their paths. Papers of an
+/// earlier run that no longer hold (a handout for a client who now waits) are removed. With `only` one
+/// paper is saved, and the others count as those that hold.
+base::Result<std::vector<std::string>> savePapers(const std::vector<MadePaper>& papers, const std::string& folder, const std::string& only = {});
+
+/// Makes the papers and saves them into `options.folder`, or only the wording of the letters.
 base::Result<WrittenPapers> writePapers(const screening::Screening& screening, const screening::Content& content,
                                       const base::Issues& askedBack, const std::string& contentFolder,
                                       const PaperOptions& options, base::Issues& issues);

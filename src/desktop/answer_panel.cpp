@@ -22,91 +22,138 @@ std::string keyOf(std::size_t index) { return index < 9 ? std::to_string(index +
 
 }  // namespace
 
-AnswerPanel::AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, const QuestionView& view, const std::vector<std::string>& consequences, Takers takers)
-    : wxPanel(parent), foot_(foot), theme_(theme), view_(view), takers_(std::move(takers)) {
+AnswerPanel::AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, Takers takers)
+    : wxPanel(parent), foot_(foot), theme_(theme), takers_(std::move(takers)) {
   SetBackgroundColour(parent->GetBackgroundColour());
-  groupFor(*this, view.question, "Question");
   SetSizer(new wxBoxSizer(wxVERTICAL));
-  if (view_.kind == QuestionKind::Typed) addField();
-  view_.kind == QuestionKind::List ? addList() : addRows(consequences);
+  makeField();
+  rowSizer_ = new wxBoxSizer(wxVERTICAL);
+  GetSizer()->Add(rowSizer_, 0, wxEXPAND | wxTOP, FromDIP(10));
+  listHelp_ = new Prose(this, theme, Step::Small, "A number marks yes; the same number again, not sure; once more, no.", drawing::Colour::Ink2);
+  GetSizer()->Add(listHelp_, 0, wxTOP, FromDIP(4));
   trouble_ = new Prose(this, theme, Step::Reading, "", drawing::Colour::Shut);
-  trouble_->Hide();
   GetSizer()->Add(trouble_, 0, wxTOP, FromDIP(8));
   confirm_ = new KeyButton(this, theme, "", {"Alt K", "It is right, keep it", "", false});
   confirm_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { takers_.typed(typedText(), true); });
-  confirm_->Hide();
   GetSizer()->Add(confirm_, 0, wxTOP, FromDIP(8));
+  take_ = new KeyButton(foot_, theme, "primary", {"Enter", " ", "", false});
+  take_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { takeChosen(); });
+  foot_->GetSizer()->Add(take_, 0, wxRIGHT | wxBOTTOM, FromDIP(8));
+  rest();
 }
 
-void AnswerPanel::addRows(const std::vector<std::string>& consequences) {
-  for (std::size_t i = 0; i < view_.answers.size(); ++i) {
-    const AnswerRow& row = view_.answers[i];
-    const bool isTyped = view_.kind == QuestionKind::Typed;
-    const std::string cap = isTyped ? (row.kind == AnswerRow::Kind::NotSure ? "Alt U" : row.kind == AnswerRow::Kind::Declined ? "Alt R" : "Alt S") : row.key;
-    auto* button = new KeyButton(this, theme_, "answer", {cap, row.words, i < consequences.size() ? consequences[i] : "", false});
-    nameFor(*button, row.words + ": " + view_.question, cap.empty() ? "" : "Key " + cap);
-    button->Bind(wxEVT_BUTTON, [this, i](wxCommandEvent&) {
-      const AnswerRow& chosen = view_.answers[i];
-      if (chosen.isNone) return CallAfter([this, option = chosen.option] { takers_.options({option}); });
-      if (view_.kind == QuestionKind::SeveralOf && chosen.kind == AnswerRow::Kind::Option) return mark(i);
-      CallAfter([this, i] { takers_.row(view_.answers[i]); });
-    });
-    GetSizer()->Add(button, 0, wxEXPAND | wxTOP, i == 0 ? FromDIP(10) : -1);
-    rows_.push_back(button);
-    marks_.push_back(0);
-  }
-  if (view_.kind == QuestionKind::SeveralOf) addTake("Take what is marked");
-}
-
-void AnswerPanel::addField() {
+void AnswerPanel::makeField() {
   auto* across = new wxBoxSizer(wxHORIZONTAL);
   field_ = new wxTextCtrl(this, wxID_ANY, "");
   field_->SetFont(theme_.font(Step::Heading));
-  field_->SetHint(shown(view_.example));
   field_->SetMinSize(FromDIP(wxSize(180, -1)));
-  nameFor(*field_, view_.question, view_.example);
   across->Add(field_, 1, wxALIGN_CENTRE_VERTICAL);
-  if (!view_.units.empty()) {
-    unit_ = new wxChoice(this, wxID_ANY);
-    for (const std::string& words : view_.unitWords) unit_->Append(shown(words));
-    unit_->SetSelection(0);
-    nameFor(*unit_, "Unit");
-    across->Add(unit_, 0, wxALIGN_CENTRE_VERTICAL | wxLEFT, FromDIP(8));
-  }
+  unit_ = new wxChoice(this, wxID_ANY);
+  nameFor(*unit_, "Unit");
+  across->Add(unit_, 0, wxALIGN_CENTRE_VERTICAL | wxLEFT, FromDIP(8));
   GetSizer()->Add(across, 0, wxEXPAND | wxTOP, FromDIP(10));
-  const std::string help = view_.range.empty() ? view_.example : view_.range;
-  GetSizer()->Add(new Prose(this, theme_, Step::Small, help, drawing::Colour::Ink2), 0, wxTOP, FromDIP(4));
-  addTake("Take it");
+  fieldHelp_ = new Prose(this, theme_, Step::Small, " ", drawing::Colour::Ink2);
+  GetSizer()->Add(fieldHelp_, 0, wxTOP, FromDIP(4));
 }
 
-void AnswerPanel::addList() {
-  for (std::size_t i = 0; i < view_.items.size(); ++i) {
-    auto* button = new KeyButton(this, theme_, "answer", {keyOf(i), view_.items[i], "", false});
-    button->Bind(wxEVT_BUTTON, [this, i](wxCommandEvent&) { mark(i); });
-    GetSizer()->Add(button, 0, wxEXPAND | wxTOP, i == 0 ? FromDIP(10) : -1);
-    rows_.push_back(button);
-    marks_.push_back(0);
+void AnswerPanel::makeReady(std::size_t rows) {
+  for (std::size_t i = 0; i < rows; ++i) row(i);
+  rows_.keep(marks_.size());
+}
+
+void AnswerPanel::rest() {
+  view_ = {};
+  marks_.clear();
+  rows_.keep(0);
+  for (wxWindow* one : std::initializer_list<wxWindow*>{field_, unit_, fieldHelp_, listHelp_, trouble_, confirm_, take_}) one->Hide();
+}
+
+void AnswerPanel::show(const QuestionView& view, const std::vector<std::string>& consequences, const std::string& standing) {
+  view_ = view;
+  groupFor(*this, view.question, standing.empty() ? "Question" : "Question, " + standing);
+  showField();
+  const bool isList = view_.kind == QuestionKind::List;
+  marks_.assign(isList ? view_.items.size() : view_.answers.size(), 0);
+  isList ? showItems() : showRows(consequences);
+  rows_.keep(marks_.size());
+  listHelp_->Show(isList);
+  trouble_->Hide();
+  confirm_->Hide();
+  take_->Show(isTyped() || hasMarks());
+  if (take_->IsShown()) sayTake(isTyped() ? "Take it" : isList ? "No to all of these" : "Take what is marked");
+}
+
+void AnswerPanel::showField() {
+  field_->Show(isTyped());
+  fieldHelp_->Show(isTyped());
+  unit_->Show(isTyped() && !view_.units.empty());
+  if (!isTyped()) return;
+  field_->ChangeValue("");
+  field_->SetHint(shown(view_.example));
+  nameFor(*field_, view_.question);
+  describe(*field_, view_.example);
+  wxArrayString units;
+  for (const std::string& words : view_.unitWords) units.Add(shown(words));
+  if (unit_->IsShown() && units != unit_->GetStrings()) unit_->Set(units);
+  if (unit_->IsShown()) unit_->SetSelection(0);
+  fieldHelp_->say(view_.range.empty() ? view_.example : view_.range);
+}
+
+KeyButton& AnswerPanel::row(std::size_t index) {
+  KeyButton& row = rows_.at(index, [this](std::size_t number) {
+    auto* button = new KeyButton(this, theme_, "answer", {"", " ", "", false});
+    button->Bind(wxEVT_BUTTON, [this, number](wxCommandEvent&) { press(number); });
+    button->MoveBeforeInTabOrder(listHelp_);
+    rowSizer_->Add(button, 0, wxEXPAND | wxTOP, -1);
+    return button;
+  });
+  row.tighten(isTight_);
+  return row;
+}
+
+void AnswerPanel::showRows(const std::vector<std::string>& consequences) {
+  for (std::size_t i = 0; i < view_.answers.size(); ++i) {
+    const AnswerRow& answer = view_.answers[i];
+    const std::string cap = isTyped() ? (answer.kind == AnswerRow::Kind::NotSure ? "Alt U" : answer.kind == AnswerRow::Kind::Declined ? "Alt R" : "Alt S") : answer.key;
+    KeyButton& button = row(i);
+    button.choose(false);
+    button.say({cap, answer.words, i < consequences.size() ? consequences[i] : "", false});
+    nameFor(button, answer.words + ": " + view_.question);
   }
-  addTake("No to all of these");
-  GetSizer()->Add(new Prose(this, theme_, Step::Small, "A number marks yes; the same number again, not sure; once more, no.", drawing::Colour::Ink2), 0, wxTOP, FromDIP(4));
 }
 
-void AnswerPanel::addTake(const std::string& words) {
-  take_ = new KeyButton(foot_, theme_, "primary", {"Enter", words, "", false});
-  take_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { takeChosen(); }); });
-  foot_->GetSizer()->Add(take_, 0, wxRIGHT | wxBOTTOM, FromDIP(8));
+void AnswerPanel::showItems() {
+  for (std::size_t i = 0; i < view_.items.size(); ++i) {
+    KeyButton& button = row(i);
+    button.choose(false);
+    button.say({keyOf(i), view_.items[i], "", false});
+    nameFor(button, view_.items[i]);
+  }
+}
+
+void AnswerPanel::press(std::size_t index) {
+  if (view_.kind == QuestionKind::List) return mark(index);
+  const AnswerRow chosen = view_.answers[index];
+  if (chosen.isNone) return takers_.options({chosen.option});
+  if (view_.kind == QuestionKind::SeveralOf && chosen.kind == AnswerRow::Kind::Option) return mark(index);
+  takers_.row(chosen);
+}
+
+void AnswerPanel::sayTake(const std::string& words) {
+  take_->say({"Enter", words, "", false});
 }
 
 void AnswerPanel::mark(std::size_t index) {
   const bool isList = view_.kind == QuestionKind::List;
   marks_[index] = (marks_[index] + 1) % (isList ? 3 : 2);
-  KeyButtonWords words = rows_[index]->said();
+  KeyButton& marked = row(index);
+  KeyButtonWords words = marked.said();
   words.beside = markWords(marks_[index]);
-  rows_[index]->say(words);
-  rows_[index]->choose(marks_[index] == 1);
+  marked.say(words);
+  marked.choose(marks_[index] == 1);
   if (isList) {
-    const auto marked = std::count_if(marks_.begin(), marks_.end(), [](int mark) { return mark != 0; });
-    take_->say({"Enter", marked == 0 ? "No to all of these" : "These, and no to the others", "", false});
+    const bool isAnyMarked = std::any_of(marks_.begin(), marks_.end(), [](int mark) { return mark != 0; });
+    sayTake(isAnyMarked ? "These, and no to the others" : "No to all of these");
     // Twice: a row that wraps knows its height only when it has been laid out once.
     foot_->GetParent()->Layout();
     foot_->GetParent()->Layout();
@@ -115,15 +162,15 @@ void AnswerPanel::mark(std::size_t index) {
 }
 
 std::string AnswerPanel::typedText() const {
-  std::string text = field_ == nullptr ? "" : plain(field_->GetValue());
+  std::string text = plain(field_->GetValue());
   const bool hasLetters = std::any_of(text.begin(), text.end(), [](unsigned char c) { return std::isalpha(c) != 0 || c == '%'; });
   // A unit that was typed stands; otherwise the one chosen beside the field.
-  if (unit_ != nullptr && !hasLetters && !text.empty()) text += " " + view_.unitWords[static_cast<std::size_t>(unit_->GetSelection())];
+  if (!view_.units.empty() && !hasLetters && !text.empty()) text += " " + view_.unitWords[static_cast<std::size_t>(unit_->GetSelection())];
   return text;
 }
 
 void AnswerPanel::takeChosen() {
-  if (view_.kind == QuestionKind::Typed) return takers_.typed(typedText(), false);
+  if (isTyped()) return takers_.typed(typedText(), false);
   std::set<std::size_t> yes, notSure;
   for (std::size_t i = 0; i < marks_.size(); ++i) {
     if (marks_[i] == 1) yes.insert(i);
@@ -138,19 +185,23 @@ void AnswerPanel::complain(const std::string& words, bool canConfirm) {
   trouble_->say(words);
   trouble_->Show(!words.empty());
   confirm_->Show(canConfirm);
-  if (field_ != nullptr) {
-    nameFor(*field_, view_.question, words);
-    field_->SetFocus();
-  }
+  if (!isTyped()) return;
+  nameFor(*field_, view_.question, words);
+  field_->SetFocus();
 }
 
 void AnswerPanel::enter() {
-  if (field_ != nullptr) return field_->SetFocus();
-  if (!rows_.empty()) rows_.front()->SetFocus();
+  wxWindow* const first = isTyped() ? static_cast<wxWindow*>(field_) : marks_.empty() ? nullptr : rows_.all().front();
+  if (first == nullptr) return;
+  // Where the focus stands already, the toolkit tells a screen reader nothing: the words there are new all the same.
+  if (first->HasFocus())
+    announceFocus(*first);
+  else
+    first->SetFocus();
 }
 
 void AnswerPanel::fill(const std::string& text) {
-  if (field_ == nullptr) return;
+  if (!isTyped()) return;
   field_->ChangeValue(shown(text));
   field_->SetFocus();
   field_->SetInsertionPointEnd();
@@ -160,8 +211,11 @@ bool AnswerPanel::onKey(wxKeyEvent& event) {
   const int key = event.GetKeyCode();
   const bool isEnter = key == WXK_RETURN || key == WXK_NUMPAD_ENTER;
   if (event.AltDown() && confirm_->IsShown() && key == 'K') return takers_.typed(typedText(), true), true;
-  const bool isLetterFree = field_ == nullptr || event.AltDown();
-  if (isEnter && !event.AltDown() && take_ != nullptr && (field_ == nullptr || field_->HasFocus())) return takeChosen(), true;
+  const bool isLetterFree = !isTyped() || event.AltDown();
+  if (isEnter && !event.AltDown() && take_->IsShown() && (!isTyped() || field_->HasFocus())) return takeChosen(), true;
+  // At once: the toolkit would hold the button down for a quarter of a second first.
+  if (isEnter && !event.AltDown() && !event.ControlDown())
+    if (const auto at = focusedRow()) return press(*at), true;
   if (event.ControlDown() || !isLetterFree) return false;
   const auto takeKind = [this](AnswerRow::Kind kind) {
     for (const AnswerRow& row : view_.answers)
@@ -184,7 +238,7 @@ bool AnswerPanel::onKey(wxKeyEvent& event) {
   }
   if (key >= '1' && key <= '9') {
     const auto index = static_cast<std::size_t>(key - '1');
-    if (view_.kind == QuestionKind::List && index >= rows_.size()) return true;
+    if (view_.kind == QuestionKind::List && index >= marks_.size()) return true;
     if (view_.kind == QuestionKind::List) return mark(index), true;
     const std::string cap(1, static_cast<char>(key));
     for (std::size_t i = 0; i < view_.answers.size(); ++i) {
@@ -194,14 +248,21 @@ bool AnswerPanel::onKey(wxKeyEvent& event) {
     }
     return true;
   }
-  if (key == WXK_DOWN || key == WXK_UP) {
-    const auto at = std::find_if(rows_.begin(), rows_.end(), [](KeyButton* row) { return row->HasFocus(); });
-    if (at == rows_.end()) return false;
-    if (key == WXK_DOWN && at + 1 != rows_.end()) (*(at + 1))->SetFocus();
-    if (key == WXK_UP && at != rows_.begin()) (*(at - 1))->SetFocus();
-    return true;
-  }
-  return false;
+  return (key == WXK_DOWN || key == WXK_UP) && step(key == WXK_DOWN);
+}
+
+std::optional<std::size_t> AnswerPanel::focusedRow() const {
+  for (std::size_t i = 0; i < marks_.size(); ++i)
+    if (rows_.all()[i]->HasFocus()) return i;
+  return std::nullopt;
+}
+
+bool AnswerPanel::step(bool isDown) {
+  const auto at = focusedRow();
+  if (!at) return false;
+  if (isDown && *at + 1 < marks_.size()) rows_.all()[*at + 1]->SetFocus();
+  if (!isDown && *at > 0) rows_.all()[*at - 1]->SetFocus();
+  return true;
 }
 
 void AnswerPanel::fit(int width) { fitChildren(*this, width); }

@@ -1,9 +1,11 @@
-// Where one question is answered: rows with keys, a field with its unit, or a list.
+// Where one question is answered: rows with keys, a field with its unit, or a list. Its controls stay from
+// question to question.
 #pragma once
 
 #include <wx/panel.h>
 
 #include <functional>
+#include <optional>
 #include <set>
 #include <string>
 #include <vector>
@@ -13,6 +15,7 @@
 
 class wxChoice;
 class wxKeyEvent;
+class wxSizer;
 class wxTextCtrl;
 
 namespace stile::desktop {
@@ -28,10 +31,18 @@ class AnswerPanel : public wxPanel, public Fitted {
     std::function<void(const std::string& text, bool isConfirmed)> typed;
     std::function<void(const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure)> list;
   };
-  /// `consequences`: one for each answer, or empty. `foot`: where the button that takes what was marked or
-  /// typed stands, in view however long the answers are.
-  AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, const QuestionView& view, const std::vector<std::string>& consequences, Takers takers);
+  /// `foot`: where the button that takes what was marked or typed stands, in view however long the answers are.
+  AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, Takers takers);
 
+  /// Asks a question, in the place of the one before. `consequences`: one for each answer, or empty. `standing` says
+  /// how far the interview is, for a screen reader: it tells two askings of one question apart.
+  void show(const QuestionView& view, const std::vector<std::string>& consequences, const std::string& standing = {});
+  /// Makes so many rows beforehand, so that no question waits for them.
+  void makeReady(std::size_t rows);
+  /// Lower rows from the next question on, where a window has little room.
+  void tighten(bool isTight) { isTight_ = isTight; }
+  /// Nothing is asked.
+  void rest();
   void enter();
   /// Puts a value into the field, to be looked at and taken.
   void fill(const std::string& text);
@@ -42,25 +53,34 @@ class AnswerPanel : public wxPanel, public Fitted {
   void fit(int width) override;
 
  private:
-  void addRows(const std::vector<std::string>& consequences);
-  void addField();
-  void addList();
-  void addTake(const std::string& words);
+  void makeField();
+  void showField();
+  void showRows(const std::vector<std::string>& consequences);
+  void showItems();
+  KeyButton& row(std::size_t index);
+  void press(std::size_t index);
+  void sayTake(const std::string& words);
   void mark(std::size_t index);
   void takeChosen();
+  std::optional<std::size_t> focusedRow() const;
+  /// The focus to the next or previous row; false when it stands in none.
+  bool step(bool isDown);
   bool hasMarks() const { return view_.kind == QuestionKind::List || view_.kind == QuestionKind::SeveralOf; }
+  bool isTyped() const { return view_.kind == QuestionKind::Typed; }
   std::string typedText() const;
 
   wxWindow* foot_;
   const Theme& theme_;
   QuestionView view_;
   Takers takers_;
-  std::vector<KeyButton*> rows_;  ///< answers; for a list its questions
-  std::vector<int> marks_;        ///< of rows that can be marked: 0 no, 1 yes, 2 not sure
-  KeyButton *take_ = nullptr, *confirm_ = nullptr;
-  wxTextCtrl* field_ = nullptr;
-  wxChoice* unit_ = nullptr;
-  Prose* trouble_ = nullptr;
+  Kept<KeyButton> rows_;    ///< answers; for a list its questions
+  std::vector<int> marks_;  ///< of the rows shown: 0 no, 1 yes, 2 not sure
+  KeyButton *take_, *confirm_;
+  wxTextCtrl* field_;
+  wxChoice* unit_;
+  Prose *fieldHelp_, *listHelp_, *trouble_;
+  wxSizer* rowSizer_;
+  bool isTight_ = false;
 };
 
 }  // namespace stile::desktop

@@ -20,7 +20,9 @@
 #include "desktop/speech.h"
 #include "desktop/text.h"
 #include "desktop/words_dialog.h"
+#include "documents/decision_words.h"
 #include "facts/fact_display.h"
+#include "questionnaire/item_type.h"
 
 namespace stile::desktop {
 
@@ -29,19 +31,23 @@ using Kind = AnswerRow::Kind;
 
 namespace {
 
-constexpr int kFewLeft = 12;
+constexpr int kFewLeft = 12, kMargin = 30;
+constexpr std::size_t kLong = 60;  // of a question, in bytes: longer ones stand smaller
 
 }  // namespace
 
 ClientModePage::ClientModePage(wxWindow* parent, Workplace& place) : Page(parent, place) {
-  auto* across = new wxBoxSizer(wxHORIZONTAL);
-  column_ = new Column(this, theme(), Colour::Sheet, 40, 1100);
-  across->Add(column_, 1, wxEXPAND);
-  SetSizer(across);
+  auto* down = new wxBoxSizer(wxVERTICAL);
+  column_ = new Column(this, theme(), Colour::Sheet, kMargin, 1100);
+  foot_ = new wxPanel(this);
+  foot_->SetBackgroundColour(theme().colour(Colour::Ground));
+  down->Add(column_, 1, wxEXPAND);
+  down->Add(foot_, 0, wxEXPAND);
+  SetSizer(down);
 }
 
 void ClientModePage::enter() {
-  if (words_ == nullptr) words_ = clientLanguages(desk().interview()->session().ground().form()).front();
+  if (words_ == nullptr) words_ = clientLanguages(desk().contentFolder()).front();
   marked_.clear();
   build();
 }
@@ -61,10 +67,35 @@ bool ClientModePage::findQuestion() {
   return false;
 }
 
-std::string ClientModePage::inLanguage(const std::string& text, const questionnaire::Translations& translations) const {
-  if (text.empty() || std::string(words_->language) == "en") return text;
-  const std::string& said = questionnaire::wordsIn(words_->language, text, translations);
-  return said == text ? words_->notTranslated + text : said;
+void ClientModePage::speakIn(const ClientWords& words) {
+  const auto& form = desk().interview()->session().ground().form();
+  form_ = {};
+  if (&words != clientLanguages(desk().contentFolder()).front()) {
+    const wxBusyCursor waiting;
+    auto translated = application::formInLanguage(desk().contentFolder(), form.name(), words.language);
+    if (!translated) return place().tell(translated.failure());
+    form_ = std::move(translated).value();
+  }
+  words_ = &words;
+  build();
+}
+
+const questionnaire::Item& ClientModePage::itemOf(const interview::FormQuestion& question) const {
+  const auto* item = form_.form == nullptr ? nullptr : form_.form->find(question.item->linkId);
+  return item == nullptr ? *question.item : *item;
+}
+
+std::string ClientModePage::sectionOf(const questionnaire::Item& item) const {
+  for (const auto* at = item.parent; at != nullptr; at = at->parent)
+    if (!at->text.empty()) return at->text;
+  return {};
+}
+
+std::string ClientModePage::readAloud() const {
+  std::string words = text_;
+  if (!help_.empty()) words += "\n" + help_;
+  for (const KeyButton* row : rows_) words += "\n" + row->said().words + ".";
+  return words;
 }
 
 KeyButton* ClientModePage::row(const std::string& style, const std::string& cap, const std::string& words, std::function<void()> act) {
@@ -106,15 +137,18 @@ void ClientModePage::buildHead() {
   std::string count = isNearEnd ? words_->toGo : words_->answered;
   const std::string slot = "{count}";
   count.replace(count.find(slot), slot.size(), std::to_string(isNearEnd ? progress.leftAtMost : progress.answered));
-  across->Add(new Prose(column_, theme(), Step::Heading, count, Colour::Ink2), 1, wxALIGN_CENTRE_VERTICAL);
+  auto* left = new wxBoxSizer(wxVERTICAL);
+  left->Add(new Prose(column_, theme(), Step::Heading, count, Colour::Ink2));
+  if (!form_.notice.empty()) left->Add(new Prose(column_, theme(), Step::Small, form_.notice, Colour::Ink2));
+  across->Add(left, 1, wxALIGN_CENTRE_VERTICAL);
   const auto add = [&](const std::string& words, std::function<void()> act) {
     auto* made = new KeyButton(column_, theme(), "clientSmall", {"", words, "", false});
     made->Bind(wxEVT_BUTTON, [this, act = std::move(act)](wxCommandEvent&) { CallAfter(act); });
     across->Add(made, 0, wxLEFT, FromDIP(10));
   };
-  for (const auto* language : clientLanguages(desk().interview()->session().ground().form()))
-    if (language != words_) add(language->name, [this, language] { words_ = language, build(); });
-  if (canSpeak()) add(words_->readAloud, [this] { speak(text_, words_->language); });
+  for (const auto* language : clientLanguages(desk().contentFolder()))
+    if (language != words_) add(language->name, [this, language] { speakIn(*language); });
+  if (canSpeak()) add(words_->readAloud, [this] { speak(readAloud(), words_->language); });
   column_->stack().Add(across, 0, wxEXPAND);
 }
 
@@ -123,7 +157,10 @@ void ClientModePage::buildQuestion() {
   if (session.prompt()->anotherOf >= 0) {
     view_ = questionViewOf(session);
     text_ = words_->anotherOne;
-    column_->put(new Prose(column_, theme(), Step::Heading, view_.section, Colour::Ink2), 20);
+    help_.clear();
+    const auto& dictionary = session.ground().dictionary();
+    const auto* member = form_.form == nullptr ? nullptr : form_.form->find(dictionary.at(dictionary.groupMembers(session.prompt()->anotherOf).front()).id);
+    column_->put(aside(member == nullptr ? view_.section : sectionOf(*member)), 10);
     column_->put(new Prose(column_, theme(), Step::Client, text_), 4);
     rungs_ = new RungPanel(column_, theme());
     groupFor(*rungs_, text_, "Question");
@@ -134,12 +171,16 @@ void ClientModePage::buildQuestion() {
   }
   const auto& question = session.question(question_);
   view_ = questionViewOf(session, question_);
-  text_ = inLanguage(question.item->text, question.item->translations);
-  column_->put(new Prose(column_, theme(), text_.size() > 90 ? Step::Title : Step::Client, text_), 20);
+  const questionnaire::Item& item = itemOf(question);
+  text_ = item.text;
+  help_ = item.help;
+  if (const std::string section = sectionOf(item); !section.empty()) column_->put(aside(section), 10);
+  column_->put(new Prose(column_, theme(), text_.size() > kLong ? Step::Title : Step::Client, text_), 4);
+  if (!help_.empty()) column_->put(aside(help_), 4);
   if (view_.kind == QuestionKind::Typed) buildField(question);
   rungs_ = new RungPanel(column_, theme());
   groupFor(*rungs_, text_, "Question");
-  column_->put(rungs_, 20);
+  column_->put(rungs_, 16);
   if (view_.kind == QuestionKind::Typed) row("client", "", words_->next, [this] { takeMarked(); });
   std::size_t next = 1;
   const auto cap = [&next] { return next <= 9 ? std::to_string(next++) : std::string(" "); };
@@ -151,7 +192,7 @@ void ClientModePage::buildQuestion() {
     if (answer.kind == Kind::Declined) words = words_->ratherNot;
     if (answer.kind == Kind::Later) words = words_->skip;
     const bool isOption = answer.kind == Kind::Option;
-    if (isOption) words = inLanguage(answer.words, question.item->options[answer.option].translations);
+    if (isOption && answer.option < item.options.size()) words = item.options[answer.option].display;
     const bool isWayOut = answer.kind == Kind::NotSure || answer.kind == Kind::Declined || answer.kind == Kind::Later;
     // A typed answer has digits of its own.
     auto* made = row(isWayOut ? "clientSmall" : "client", view_.kind == QuestionKind::Typed ? "" : cap(), words, [this, answer] { take(answer); });
@@ -178,6 +219,10 @@ void ClientModePage::buildField(const interview::FormQuestion& question) {
     across->Add(unit_, 0, wxALIGN_CENTRE_VERTICAL | wxLEFT, FromDIP(12));
   }
   column_->space(16);
+  const auto type = question.item->type;
+  const bool isWords = type == questionnaire::ItemType::String || type == questionnaire::ItemType::Text;
+  if (!isWords) column_->put(aside(type == questionnaire::ItemType::Date ? words_->writeDate : words_->writeNumber));
+  column_->space(6);
   column_->stack().Add(across);
 }
 
@@ -190,11 +235,13 @@ void ClientModePage::buildEnd(const std::string& title, const std::string& words
 }
 
 void ClientModePage::buildFoot(bool hasBack) {
+  foot_->DestroyChildren();
   auto* across = new wxBoxSizer(wxHORIZONTAL);
+  across->AddSpacer(FromDIP(kMargin));
   const auto add = [&](const std::string& words, std::function<void()> act) {
-    auto* made = new KeyButton(column_, theme(), "clientSmall", {"", words, "", false});
+    auto* made = new KeyButton(foot_, theme(), "clientSmall", {"", words, "", false});
     made->Bind(wxEVT_BUTTON, [this, act = std::move(act)](wxCommandEvent&) { CallAfter(act); });
-    across->Add(made, 0, wxRIGHT, FromDIP(12));
+    across->Add(made, 0, wxRIGHT | wxTOP | wxBOTTOM, FromDIP(12));
     return made;
   };
   if (hasBack) {
@@ -214,11 +261,21 @@ void ClientModePage::buildFoot(bool hasBack) {
     });
   }
   auto* staff = add(words_->staff, [this] { leave(); });
-  column_->space(24);
-  column_->stack().Add(across);
-  if (hasBack && *words_->notReviewed != '\0') column_->put(new Prose(column_, theme(), Step::Body, words_->notReviewed, Colour::Ink2), 12);
-  if (hasBack) column_->put(new Prose(column_, theme(), Step::Heading, words_->unwell, Colour::Ink2), 12);
+  if (hasBack) {
+    auto* unwell = new Prose(foot_, theme(), Step::Heading, words_->unwell);
+    unwell->fit(std::max(FromDIP(240), GetClientSize().x - across->CalcMin().x - FromDIP(2 * kMargin)));
+    across->Add(unwell, 1, wxALIGN_CENTRE_VERTICAL);
+  }
+  foot_->SetSizer(across);
+  Layout();
+  foot_->Layout();
   if (!hasBack) staff->SetFocus();
+}
+
+Prose* ClientModePage::aside(const std::string& words) {
+  auto* made = new Prose(column_, theme(), Step::Heading, words, Colour::Ink2);
+  made->SetFont(theme().font(20, false));
+  return made;
 }
 
 void ClientModePage::take(const AnswerRow& answer) {
@@ -237,6 +294,7 @@ void ClientModePage::takeMarked() {
     return;
   }
   std::string text = plain(field_->GetValue());
+  if (desk().interview()->session().question(question_).item->type == questionnaire::ItemType::Date) text = dateInEnglish(text, *words_);
   const bool hasUnit = std::any_of(text.begin(), text.end(), [](unsigned char c) { return std::isalpha(c) != 0 || c == '%'; });
   if (unit_ != nullptr && !hasUnit && !text.empty()) text += " " + view_.unitWords[static_cast<std::size_t>(unit_->GetSelection())];
   took(takeTyped(*desk().interview(), question_, text, false));
@@ -244,7 +302,8 @@ void ClientModePage::takeMarked() {
 
 void ClientModePage::took(const AnswerStep& step) {
   if (!step.isTaken) {
-    trouble_->say(step.trouble + (step.canBeConfirmed ? " " + std::string(words_->tellStaff) : ""));
+    // What is wrong with it is told in English only: in another language the client hears that it was not taken.
+    trouble_->say((*words_->notTaken == '\0' ? step.trouble : std::string(words_->notTaken)) + (step.canBeConfirmed ? " " + std::string(words_->tellStaff) : ""));
     trouble_->Show();
     return column_->refit();
   }
@@ -272,7 +331,7 @@ void ClientModePage::leave() {
     if (!passphrase) return desk().clinic()->isLocked() ? place().lock() : void();
     const auto checked = desk().checkPassphrase(*passphrase);
     if (checked) break;
-    words = checked.failure().message;
+    words = documents::asSentence(documents::capitalized(checked.failure().message));
   }
   place().setClientMode(false);
   place().go(desk().interview() != nullptr && isOver_ ? "decision" : "interview");

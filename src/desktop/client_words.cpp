@@ -1,6 +1,11 @@
 #include "desktop/client_words.h"
 
 #include <algorithm>
+#include <array>
+#include <cctype>
+#include <sstream>
+
+#include "application/translated_forms.h"
 
 namespace stile::desktop {
 namespace {
@@ -30,8 +35,10 @@ const ClientWords kEnglish{.language = "en",
                            .toGo = "At most {count} questions to go",
                            .unit = "Unit",
                            .answer = "Your answer",
-                           .notTranslated = "",
-                           .notReviewed = ""};
+                           .notTaken = "",
+                           .writeNumber = "Write a number.",
+                           .writeDate = "Such as 14 March 2025, March 2025 or 2025.",
+                           .months = ""};
 
 const ClientWords kSpanish{.language = "es",
                            .name = "Español",
@@ -58,16 +65,35 @@ const ClientWords kSpanish{.language = "es",
                            .toGo = "Quedan como mucho {count} preguntas",
                            .unit = "Unidad",
                            .answer = "Su respuesta",
-                           .notTranslated = "(en inglés) ",
-                           .notReviewed = "Ningún profesional ha revisado todavía esta traducción."};
+                           .notTaken = "Esto no se puede tomar como respuesta. Mírelo otra vez, o elija otra respuesta de abajo.",
+                           .writeNumber = "Escriba un número.",
+                           .writeDate = "Por ejemplo 14 de marzo de 2025, marzo de 2025 o 2025.",
+                           .months = "enero febrero marzo abril mayo junio julio agosto septiembre octubre noviembre diciembre"};
 
 }  // namespace
 
-std::vector<const ClientWords*> clientLanguages(const questionnaire::Form& form) {
+std::vector<const ClientWords*> clientLanguages(const std::string& contentFolder) {
   std::vector<const ClientWords*> languages{&kEnglish};
-  const auto& items = form.inOrder();
-  if (std::any_of(items.begin(), items.end(), [](const auto* item) { return item->translations.contains(kSpanish.language); })) languages.push_back(&kSpanish);
+  if (application::hasTranslation(contentFolder, kSpanish.language)) languages.push_back(&kSpanish);
   return languages;
+}
+
+std::string dateInEnglish(const std::string& typed, const ClientWords& words) {
+  static constexpr std::array<const char*, 12> kMonths{"January", "February", "March",     "April",   "May",      "June",
+                                                       "July",    "August",   "September", "October", "November", "December"};
+  std::vector<std::string> months;
+  std::istringstream all(words.months);
+  for (std::string month; all >> month;) months.push_back(month);
+  if (months.empty()) return typed;
+  std::string date;
+  std::istringstream parts(typed);
+  for (std::string part; parts >> part;) {
+    if (part == "de" || part == "del") continue;
+    std::transform(part.begin(), part.end(), part.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    const auto at = std::find(months.begin(), months.end(), part);
+    date += (date.empty() ? "" : " ") + (at == months.end() ? part : std::string(kMonths.at(static_cast<std::size_t>(at - months.begin()))));
+  }
+  return date;
 }
 
 }  // namespace stile::desktop

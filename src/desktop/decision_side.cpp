@@ -17,13 +17,6 @@ namespace {
 
 constexpr std::size_t kOpenShown = 6;
 
-/// A panel whose children are fitted to its width, one below the other.
-class Stack : public wxPanel, public Fitted {
- public:
-  explicit Stack(wxWindow* parent) : wxPanel(parent) { SetSizer(new wxBoxSizer(wxVERTICAL)); }
-  void fit(int width) override { fitChildren(*this, width); }
-};
-
 std::size_t mattering(const interview::Session& session) {
   std::size_t count = 0;
   for (const auto& [ref, stake] : session.stakes().all()) count += stake.decides && session.said(ref) == nullptr ? 1 : 0;
@@ -58,8 +51,11 @@ DecisionSide::DecisionSide(wxWindow* parent, const Theme& theme, std::function<v
   put(ladder_, 14);
   put(new Rule(this, theme), 12);
   open_ = new Stack(this);
-  open_->SetBackgroundColour(theme.colour(drawing::Colour::Well));
+  openTitle_ = new Prose(open_, theme, Step::Reading, "Still open, most narrowing first");
+  openTitle_->SetFont(theme.font(15, true));
+  open_->put(openTitle_);
   put(open_, 8);
+  for (std::size_t i = 0; i < kOpenShown; ++i) link(i);
 }
 
 void DecisionSide::show(interview::Session& session, const screening::Screening& screening, const std::string& emergencyNumber) {
@@ -83,19 +79,26 @@ void DecisionSide::forget() {
   ladder_->forget();
 }
 
+KeyButton& DecisionSide::link(std::size_t index) {
+  return links_.at(index, [this](std::size_t number) {
+    auto* made = new KeyButton(open_, theme_, "said", {"", " ", "", false});
+    made->Bind(wxEVT_BUTTON, [this, number](wxCommandEvent&) { jump_(linked_[number]); });
+    open_->put(made);
+    return made;
+  });
+}
+
 void DecisionSide::showOpen(interview::Session& session) {
-  open_->DestroyChildren();
   const auto rows = stillOpen(session, kOpenShown);
-  if (rows.empty()) return;
-  auto* title = new Prose(open_, theme_, Step::Reading, "Still open, most narrowing first");
-  title->SetFont(theme_.font(15, true));
-  open_->GetSizer()->Add(title);
-  for (const OpenRow& row : rows) {
-    auto* link = new KeyButton(open_, theme_, "said", {"", row.words, "", false});
-    nameFor(*link, "Go to the question: " + row.words);
-    link->Bind(wxEVT_BUTTON, [this, ref = row.question](wxCommandEvent&) { CallAfter([this, ref] { jump_(ref); }); });
-    open_->GetSizer()->Add(link, 0, wxEXPAND);
+  openTitle_->Show(!rows.empty());
+  linked_.clear();
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    KeyButton& made = link(i);
+    made.say({"", rows[i].words, "", false});
+    nameFor(made, "Go to the question: " + rows[i].words);
+    linked_.push_back(rows[i].question);
   }
+  links_.keep(rows.size());
 }
 
 void DecisionSide::enter() {

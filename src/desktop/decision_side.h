@@ -5,6 +5,7 @@
 #include <functional>
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "desktop/fitted.h"
 #include "interview/session.h"
@@ -13,6 +14,7 @@
 namespace stile::desktop {
 
 class DrawingPanel;
+class KeyButton;
 class LadderPanel;
 class Prose;
 
@@ -26,6 +28,7 @@ class DecisionSide : public Column {
   void enter();
 
  private:
+  KeyButton& link(std::size_t index);
   void showOpen(interview::Session& session);
 
   const Theme& theme_;
@@ -34,7 +37,10 @@ class DecisionSide : public Column {
   Prose *count_, *countWords_, *sentence_, *possible_, *action_;
   DrawingPanel* strip_;
   LadderPanel* ladder_;
-  wxPanel* open_;
+  Stack* open_;
+  Prose* openTitle_;
+  Kept<KeyButton> links_;
+  std::vector<interview::QuestionRef> linked_;  ///< by link
 };
 
 }  // namespace stile::desktop

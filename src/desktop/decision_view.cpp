@@ -18,7 +18,7 @@ using rules::Standing;
 using screening::RungState;
 using screening::Screening;
 
-constexpr std::size_t kHoldsShown = 2, kReasonsShown = 4, kHoldersShown = 3;
+constexpr std::size_t kReasonsShown = 4, kHoldersShown = 3;
 constexpr std::size_t kNoteFindings = 8, kNoteLines = 7;
 
 bool isPolicy(const Screening& screening, const rules::Reason& reason) {

@@ -11,6 +11,9 @@
 
 namespace stile::desktop {
 
+/// Sentences shown of a rung; the others are counted.
+inline constexpr std::size_t kHoldsShown = 2;
+
 /// A sentence that holds a rung, and the answer it rests on.
 struct HoldLine {
   std::string sentence;  ///< "Type 2 diabetes; until: a physician's reply."
@@ -20,7 +23,7 @@ struct HoldLine {
 
 struct RungHolds {
   limits::Rung rung = limits::Rung::Light;
-  std::vector<HoldLine> lines;  ///< at most two
+  std::vector<HoldLine> lines;  ///< at most kHoldsShown
   std::size_t more = 0;
 };
 

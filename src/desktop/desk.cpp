@@ -3,14 +3,11 @@
 #include <algorithm>
 #include <chrono>
 #include <ctime>
-#include <filesystem>
 
-#include "application/client_papers.h"
 #include "application/client_signing.h"
 #include "application/clinic_document.h"
 #include "application/filed_screening.h"
 #include "application/screen_client.h"
-#include "desktop/private_folder.h"
 #include "documents/decision_words.h"
 #include "json/document.h"
 
@@ -110,6 +107,7 @@ void Desk::openClient(const std::string& id) {
 
 void Desk::closeClient() {
   recordChanged();
+  wordings_.clear();
   clientId_.clear();
 }
 
@@ -151,10 +149,21 @@ void Desk::answersChanged() {
   isUnderway_ = true;
 }
 
-const screening::Screening& Desk::interviewScreening() {
+const screening::Screening& Desk::interviewDecision() {
   if (screening_ == nullptr) {
     auto& session = interview_->session();
-    screening_ = std::make_unique<screening::Screening>(screening::screen(*content_, session.position().facts(), session.ground().replies(), session.ground().today()));
+    const auto& ground = session.ground();
+    screening_ = std::make_unique<screening::Screening>(screening::decide(*content_, session.position().facts(), ground.replies(), ground.today()));
+    isScreeningWhole_ = false;
+  }
+  return *screening_;
+}
+
+const screening::Screening& Desk::interviewScreening() {
+  interviewDecision();
+  if (!isScreeningWhole_) {
+    screening::complete(*content_, *screening_, interview_->session().ground().replies());
+    isScreeningWhole_ = true;
     followEdits();
   }
   return *screening_;
@@ -295,41 +304,5 @@ base::Result<bool> Desk::signSecond(const std::string& override) {
 }
 
 base::Result<bool> Desk::checkPassphrase(const std::string& passphrase) { return clinic_->unlock(passphrase); }
-
-base::Result<std::vector<DeskPaper>> Desk::papers() {
-  const auto* screening = this->screening();
-  if (screening == nullptr) return base::Failure{base::FailureKind::Usage, whyNoScreening_.empty() ? "Nothing is decided yet, so there is nothing to write." : documents::asSentence(documents::capitalized(whyNoScreening_))};
-  const PrivateFolder folder;
-  application::PaperOptions options;
-  options.folder = folder.path();
-  options.given = application::GivenSettings{settings_, {}};
-  options.html = false;
-  const auto& card = client()->card;
-  const auto born = base::Date::parse(card.born);
-  options.client = {card.name(), born ? born->toLongText() : "", card.record};
-  base::Issues issues;
-  const auto written = application::writePapers(*screening, *content_, {}, contentFolder_, options, issues);
-  if (!written) return written.failure();
-  std::vector<DeskPaper> papers;
-  for (const std::string& file : written.value().files) {
-    auto bytes = application::readFile(file);
-    if (!bytes) return bytes.failure();
-    const std::string name = std::filesystem::path(file).stem().string();
-    std::string title = name;
-    std::replace(title.begin(), title.end(), '-', ' ');
-    papers.push_back({name, documents::capitalized(title), std::move(bytes).value()});
-  }
-  return papers;
-}
-
-base::Result<bool> Desk::issuePapers(const std::string& folder) {
-  application::PaperOptions options;
-  options.folder = folder;
-  options.html = false;
-  base::Issues issues;
-  const auto done = application::issuePapers(*clinic_, clientId_, *content_, contentFolder_, options, today(), issues);
-  if (!done) return done.failure();
-  return true;
-}
 
 }  // namespace stile::desktop

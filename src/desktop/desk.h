@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "application/client_interview.h"
+#include "application/client_papers.h"
 #include "application/clinic.h"
 #include "application/demonstration.h"
 #include "base/date.h"
@@ -23,13 +24,6 @@
 #include "screening/screening.h"
 
 namespace stile::desktop {
-
-/// A paper as it would be printed.
-struct DeskPaper {
-  std::string name;   ///< of its file, without ending: "handout"
-  std::string title;  ///< "Handout"
-  std::string pdf;    ///< bytes
-};
 
 class Desk {
  public:
@@ -48,6 +42,8 @@ class Desk {
   void takeContent();
   /// nullptr while it is being read, and when it has errors.
   const screening::Content* content() const { return content_.get(); }
+  /// The same, for what works on in a thread of its own.
+  std::shared_ptr<const screening::Content> sharedContent() const { return content_; }
   bool isContentRead() const { return isContentRead_; }
   const base::Issues& contentIssues() const { return contentIssues_; }
 
@@ -83,6 +79,8 @@ class Desk {
   void answersChanged();
   /// Of the interview as it stands; an interview must have been begun.
   const screening::Screening& interviewScreening();
+  /// The same, perhaps still without its plan and its policies: for what follows every answer.
+  const screening::Screening& interviewDecision();
   /// The client's screening: of the interview once something was said in it (a draft is gone on with), or
   /// else the one filed last. nullptr when there is neither; whyNoScreening() then says why.
   const screening::Screening* screening();
@@ -114,10 +112,18 @@ class Desk {
   /// Whether the last change of the plan is in the draft on the disk.
   bool isPlanSaved() const { return interview_ == nullptr || interview_->isSaved(); }
   bool canEditPlan() const { return interview_ != nullptr && (isUnderway_ || filed_ == nullptr); }
-  /// Every paper of the screening as it stands, to look at.
-  base::Result<std::vector<DeskPaper>> papers();
-  /// Writes the papers of the filed screening into a folder and keeps them in the record.
-  base::Result<bool> issuePapers(const std::string& folder);
+  /// What the papers of the screening shown are made from, with the words of the record and the letters in
+  /// the wording set for them.
+  base::Result<application::PaperOrder> orderPapers();
+  /// Papers that go out: saved into a folder ("" = printed) and kept in the record. With `only` one of them.
+  base::Result<std::vector<std::string>> issue(const application::PaperOrder& order, const application::MadePapers& made, const std::string& folder, const std::string& only);
+  /// A letter in other words, until the client is closed.
+  void setWording(documents::LetterWording wording);
+  /// nullptr: as the program writes it.
+  const documents::LetterWording* wordingOf(const std::string& letter) const;
+  void dropWording(const std::string& letter);
+  bool hasWordings() const { return !wordings_.empty(); }
+  void dropWordings() { wordings_.clear(); }
   /// Signs the filed screening. Gives what is left open all the same, a sentence each.
   base::Result<std::vector<std::string>> signOff();
   /// Whether it is the passphrase of whoever is signed in. After a wrong one the file is locked until
@@ -149,7 +155,8 @@ class Desk {
   std::string clientId_;
   std::unique_ptr<application::ClientInterview> interview_;
   std::unique_ptr<NearestSearch> nearest_;                 ///< ends before the interview
-  std::unique_ptr<const screening::Screening> screening_;  ///< of the interview
+  std::unique_ptr<screening::Screening> screening_;        ///< of the interview
+  bool isScreeningWhole_ = false;                          ///< it has its plan and its policies
   bool isUnderway_ = false;                                ///< something was said in the interview
   plan::Edits edits_;                                      ///< of its plan: those that can be followed
   std::vector<std::string> droppedEdits_;
@@ -157,6 +164,7 @@ class Desk {
   std::string filedEntry_;
   bool isSignedOff_ = false;
   records::DecisionNotes notes_;  ///< of the filed screening
+  std::vector<documents::LetterWording> wordings_;
   bool isLookedUp_ = false;  ///< whether there is a draft or a filed screening
   std::string whyNoScreening_;
 };

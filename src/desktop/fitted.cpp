@@ -12,6 +12,23 @@ void fitChildren(wxWindow& parent, int width) {
     if (auto* fitted = dynamic_cast<Fitted*>(child)) fitted->fit(width);
 }
 
+Stack::Stack(wxWindow* parent) : wxPanel(parent) {
+  SetBackgroundColour(parent->GetBackgroundColour());
+  SetSizer(new wxBoxSizer(wxVERTICAL));
+}
+
+void Stack::put(wxWindow* child, int above) {
+  GetSizer()->Add(child, 0, wxEXPAND | wxTOP, FromDIP(above));
+}
+
+void Stack::clear() {
+  GetSizer()->Clear(true);
+}
+
+void Stack::fit(int width) {
+  fitChildren(*this, width);
+}
+
 Column::Column(wxWindow* parent, const Theme& theme, drawing::Colour ground, int margin, int widest)
     : wxScrolledWindow(parent, wxID_ANY, wxDefaultPosition, wxDefaultSize, wxVSCROLL | wxTAB_TRAVERSAL), margin_(FromDIP(margin)), widest_(FromDIP(widest)) {
   SetBackgroundColour(theme.colour(ground));

@@ -1,7 +1,10 @@
 // Things on a page whose height follows from their width, and the column that gives it to them.
 #pragma once
 
+#include <wx/panel.h>
 #include <wx/scrolwin.h>
+
+#include <vector>
 
 #include "desktop/theme.h"
 
@@ -18,6 +21,39 @@ class Fitted {
 
 /// Gives every direct child of `parent` that is Fitted this width.
 void fitChildren(wxWindow& parent, int width);
+
+/// A panel whose children are fitted to its width, one below the other.
+class Stack : public wxPanel, public Fitted {
+ public:
+  explicit Stack(wxWindow* parent);
+  /// Puts a child below those before, `above` pixels apart.
+  void put(wxWindow* child, int above = 0);
+  /// Takes everything out.
+  void clear();
+  void fit(int width) override;
+};
+
+/// Controls of one kind that stay when there are fewer to show: the next showing needs new words only. Making
+/// native controls anew takes most of the time of a page.
+template <class Control>
+class Kept {
+ public:
+  /// The control of this number, shown; `make` makes those that are not there yet, in order.
+  template <class Make>
+  Control& at(std::size_t number, Make make) {
+    while (all_.size() <= number) all_.push_back(make(all_.size()));
+    all_[number]->Show();
+    return *all_[number];
+  }
+  /// Hides all but the first `count`.
+  void keep(std::size_t count) {
+    for (std::size_t i = count; i < all_.size(); ++i) all_[i]->Hide();
+  }
+  const std::vector<Control*>& all() const { return all_; }
+
+ private:
+  std::vector<Control*> all_;
+};
 
 /// A page's column: scrolls up and down, fits its children to its width. Add children to `stack()`.
 class Column : public wxScrolledWindow {

@@ -8,27 +8,28 @@
 #include <wx/sizer.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "desktop/accessible.h"
+#include "desktop/drawn_text.h"
 #include "desktop/head_bar.h"
 #include "desktop/menu_bar.h"
+#include "desktop/open_dialogs.h"
+#include "desktop/status_line.h"
 #include "desktop/text.h"
+#include "desktop/text_layout.h"
 #include "desktop/today_list.h"
 
 namespace stile::desktop {
 namespace {
 
 constexpr int kLeastWidth = 1024, kLeastHeight = 640, kEdges = 40;
-constexpr int kSayings = 2;  // fields of the status bar
 
 }  // namespace
 
 Frame::Frame(Desk& desk, Preferences preferences)
     : wxFrame(nullptr, wxID_ANY, "Stile"), desk_(desk), preferences_(std::move(preferences)) {
   makeMenus();
-  CreateStatusBar(kSayings);
-  const int widths[] = {-2, -3};
-  SetStatusWidths(kSayings, widths);
   SetSizer(new wxBoxSizer(wxVERTICAL));
   build();
   const wxRect room = wxDisplay(static_cast<unsigned>(0)).GetClientArea();
@@ -81,6 +82,8 @@ void Frame::build() {
   sheet_->SetSizer(new wxBoxSizer(wxVERTICAL));
   down->Add(head_, 0, wxEXPAND);
   down->Add(sheet_, 1, wxEXPAND);
+  status_ = new StatusLine(ground_, *theme_);
+  down->Add(status_, 0, wxEXPAND);
   ground_->SetSizer(down);
   GetSizer()->Add(ground_, 1, wxEXPAND);
 }
@@ -95,6 +98,7 @@ void Frame::changeLook(Look look, int textPercent) {
   const std::string page = std::exchange(current_, {});
   build();
   Layout();
+  say(said_);
   go(page);
 }
 
@@ -127,7 +131,7 @@ void Frame::go(const std::string& wanted) {
   page->enter();
   // Without a focus in it a page gets no keys.
   if (current_ == id && !page->IsDescendant(FindFocus())) page->SetFocus();
-  SetStatusText(shown(page->keys()), 1);
+  status_->showKeys(page->keys());
   showFocus(*this);
 }
 
@@ -160,7 +164,7 @@ void Frame::refreshHead() {
 
 void Frame::say(const std::string& words) {
   said_ = words;
-  SetStatusText(shown(words), 0);
+  status_->say(words);
 }
 
 void Frame::tell(const base::Failure& failure) {
@@ -182,13 +186,14 @@ void Frame::lock() {
 void Frame::lockIfIdle() {
   // The demo clinic has no passphrase that anybody knows, and nobody in it to protect.
   if (desk_.clinic() == nullptr || desk_.isDemonstration()) return;
-  lockNow();
+  // A dialog runs on a page: it ends first, and the next look finds none.
+  if (!cancelDialog()) lockNow();
 }
 
 void Frame::askLockMinutes() {
-  const long minutes = wxGetNumberFromUser("The desk locks when nobody has touched keys or mouse for so long. What was answered is kept.", "Minutes", "Lock when idle", preferences_.lockMinutes, 1, 60, this);
+  const long minutes = wxGetNumberFromUser("The desk locks when nobody has touched keys or mouse for so long. What was answered is kept.", "Minutes", "Lock when idle", std::max(1L, std::lround(preferences_.lockMinutes)), 1, 60, this);
   if (minutes < 1) return;
-  preferences_.lockMinutes = static_cast<int>(minutes);
+  preferences_.lockMinutes = static_cast<double>(minutes);
   preferences_.save();
   idle_.setMinutes(preferences_.lockMinutes);
 }
@@ -197,7 +202,7 @@ void Frame::setClientMode(bool isOn) {
   if (isOn && !desk_.isAsking()) return say("Begin the interview first: then the screen can be handed to the client.");
   isClientMode_ = isOn;
   GetMenuBar()->Show(!isOn);
-  GetStatusBar()->Show(!isOn);
+  status_->Show(!isOn);
   head_->Show(!isOn);
   ShowFullScreen(isOn);
   ground_->Layout();
@@ -220,6 +225,8 @@ void Frame::lockNow() {
   // Nothing of a client stays in a page behind.
   for (auto& [id, page] : pages_) page->Destroy();
   pages_.clear();
+  forgetLayouts();
+  forgetDrawnTexts();
   current_.clear();
   say("Locked");
   go("start");

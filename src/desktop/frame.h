@@ -16,6 +16,7 @@
 namespace stile::desktop {
 
 class HeadBar;
+class StatusLine;
 
 class Frame : public wxFrame, public Workplace {
  public:
@@ -57,6 +58,7 @@ class Frame : public wxFrame, public Workplace {
   wxPanel* ground_ = nullptr;
   HeadBar* head_ = nullptr;
   wxPanel* sheet_ = nullptr;  ///< where pages stand
+  StatusLine* status_ = nullptr;
   std::map<std::string, Page*> pages_;
   std::string current_;
   std::string said_;

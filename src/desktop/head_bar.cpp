@@ -66,8 +66,10 @@ HeadBar::HeadBar(wxWindow* parent, const Theme& theme, std::function<void(const 
 }
 
 void HeadBar::showWho(const std::string& name, const std::string& about) {
+  const std::string aboutWho = about.empty() ? " " : about;
+  if (name == who_ && aboutWho == aboutWho_) return;
   who_ = name;
-  aboutWho_ = about.empty() ? " " : about;
+  aboutWho_ = aboutWho;
   shorten();
 }
 
@@ -85,6 +87,8 @@ void HeadBar::shorten() {
 }
 
 void HeadBar::showFence(const std::vector<FenceEntry>& entries) {
+  if (entries == shown_) return;
+  shown_ = entries;
   if (buttons_.size() != entries.size()) {
     fence_->DestroyChildren();
     buttons_.clear();

@@ -17,6 +17,7 @@ class Prose;
 struct FenceEntry {
   std::string id, title;
   bool isPossible = true, isCurrent = false;
+  bool operator==(const FenceEntry&) const = default;
 };
 
 class HeadBar : public wxPanel {
@@ -33,6 +34,7 @@ class HeadBar : public wxPanel {
   Prose *name_, *about_;
   wxPanel* fence_;
   std::vector<KeyButton*> buttons_;
+  std::vector<FenceEntry> shown_;
   std::string who_ = "Stile", aboutWho_ = " ";
 };
 

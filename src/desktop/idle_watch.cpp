@@ -7,14 +7,15 @@
 namespace stile::desktop {
 namespace {
 
-constexpr int kLookMs = 2000, kMinuteMs = 60000;
+constexpr int kLookMs = 1000;
+constexpr double kMinuteMs = 60000;
 
 }  // namespace
 
 IdleWatch::IdleWatch(std::function<void()> idle) : idle_(std::move(idle)), touchedMs_(wxGetUTCTimeMillis().GetValue()) {
   wxEvtHandler::AddFilter(this);
   timer_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) {
-    if (wxGetUTCTimeMillis().GetValue() - touchedMs_ >= static_cast<long long>(minutes_) * kMinuteMs) idle_();
+    if (static_cast<double>(wxGetUTCTimeMillis().GetValue() - touchedMs_) >= minutes_ * kMinuteMs) idle_();
   });
   timer_.Start(kLookMs);
 }

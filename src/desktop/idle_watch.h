@@ -13,13 +13,13 @@ class IdleWatch : public wxEventFilter {
   /// `idle` is called every few seconds from then on, until something is touched.
   explicit IdleWatch(std::function<void()> idle);
   ~IdleWatch() override;
-  void setMinutes(int minutes) { minutes_ = minutes; }
+  void setMinutes(double minutes) { minutes_ = minutes; }
   int FilterEvent(wxEvent& event) override;
 
  private:
   std::function<void()> idle_;
   wxTimer timer_;
-  int minutes_ = 10;
+  double minutes_ = 10;
   long long touchedMs_;
 };
 

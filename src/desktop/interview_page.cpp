@@ -22,7 +22,8 @@ using interview::QuestionRef;
 
 namespace {
 
-constexpr std::size_t kSaidShown = 4, kSaidInSmall = 2;
+constexpr std::size_t kSaidShown = 4, kSaidInSmall = 1;
+constexpr std::size_t kRowsReady = 14, kHeldShown = 12;
 constexpr int kMargin = 22, kFootAbove = 10, kSmallHeight = 580, kSmallWidth = 1100;
 
 }  // namespace
@@ -34,6 +35,8 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
   foot_ = new wxPanel(this);
   foot_->SetBackgroundColour(theme().colour(Colour::Sheet));
   foot_->SetSizer(new wxWrapSizer(wxHORIZONTAL, wxREMOVE_LEADING_SPACES));
+  makeQuestion();
+  makeFoot();
   side_ = new DecisionSide(this, theme(), [this](QuestionRef question) { jump(question); });
   down->Add(left_, 1, wxEXPAND);
   down->AddSpacer(FromDIP(kFootAbove));
@@ -51,8 +54,8 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
 std::string InterviewPage::keys() const { return "1 to 9 answer · U not sure · S leave it · Backspace back · F6 ladder · F7 narrows most"; }
 
 void InterviewPage::enter() {
-  if (!desk().isContentRead()) return buildWaiting("Opening", "Reading rules and questions.");
-  if (desk().content() == nullptr) return buildWaiting("Screening is off: the rules have a mistake", base::toText(desk().contentIssues().all().front()));
+  if (!desk().isContentRead()) return showWaiting("Opening", "Reading rules and questions.");
+  if (desk().content() == nullptr) return showWaiting("Screening is off: the rules have a mistake", base::toText(desk().contentIssues().all().front()));
   if (desk().interview() == nullptr) {
     const auto begun = desk().beginInterview("");
     if (!begun) {
@@ -62,125 +65,186 @@ void InterviewPage::enter() {
   }
   isUrgentShown_ = false;
   side_->Show();
-  buildQuestion();
+  showQuestion();
 }
 
-void InterviewPage::buildWaiting(const std::string& title, const std::string& words) {
-  const wxWindowUpdateLocker calm(this);
-  side_->Hide();
-  clear();
-  left_->put(new Prose(left_, theme(), Step::Heading, title));
-  left_->put(new Prose(left_, theme(), Step::Body, words), 8);
-  left_->refit();
+void InterviewPage::makeQuestion() {
+  // Not in the column itself: it moves its children when it scrolls, hidden ones too, and GTK complains of those.
+  auto* both = new Stack(left_);
+  left_->put(both);
+  question_ = new Stack(both);
+  other_ = new Stack(both);
+  both->put(question_);
+  both->put(other_);
+  section_ = new Prose(question_, theme(), Step::Heading, " ");
+  question_->put(section_);
+  counted_ = new Prose(question_, theme(), Step::Small, " ", Colour::Ink2);
+  question_->put(counted_);
+  saidStack_ = new Stack(question_);
+  question_->put(saidStack_);
+  for (std::size_t i = 0; i < kSaidShown; ++i) saidButton(i);
+  question_->put(new Rule(question_, theme(), Colour::Post, 4), 8);
+  asked_ = new Prose(question_, theme(), Step::Question, " ");
+  question_->put(asked_, 12);
+  help_ = new Prose(question_, theme(), Step::Small, " ", Colour::Ink2);
+  question_->put(help_, 4);
+  before_ = new Prose(question_, theme(), Step::Reading, " ");
+  question_->put(before_, 6);
+  answer_ = new AnswerPanel(question_, foot_, theme(),
+                            {[this](const AnswerRow& row) { take(row); }, [this](const std::set<std::size_t>& chosen) { takeOptions(chosen); },
+                             [this](const std::string& text, bool isConfirmed) { takeTyped(text, isConfirmed); },
+                             [this](const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure) { takeList(yes, notSure); }});
+  question_->put(answer_);
+  answer_->makeReady(kRowsReady);
+  about_ = new Prose(question_, theme(), Step::Small, " ", Colour::Ink2);
+  question_->put(about_, 8);
 }
 
-void InterviewPage::buildQuestion() {
+void InterviewPage::makeFoot() {
+  const auto add = [&](const std::string& cap, const std::string& words, std::function<void()> act) {
+    auto* button = new KeyButton(foot_, theme(), "", {cap, words, "", false});
+    button->Bind(wxEVT_BUTTON, [act = std::move(act)](wxCommandEvent&) { act(); });
+    foot_->GetSizer()->Add(button, 0, wxRIGHT | wxBOTTOM, FromDIP(8));
+    return button;
+  };
+  add("Alt ←", "Back", [this] { back(); });
+  consequences_ = add("F8", "What hangs on it?", [this] { toggleConsequences(); });
+}
+
+void InterviewPage::showQuestion() {
   auto& session = desk().interview()->session();
-  if (session.prompt() == nullptr) return buildEnd();
+  if (session.prompt() == nullptr) return showEnd();
   const wxWindowUpdateLocker calm(this);
-  clear();
   view_ = questionViewOf(session);
-  const auto progress = session.progress();
-  left_->put(new Prose(left_, theme(), Step::Heading, view_.section.empty() ? session.ground().form().title() : view_.section));
-  left_->put(new Prose(left_, theme(), Step::Small, std::to_string(progress.answered) + " answered", Colour::Ink2));
-  buildSaid();
-  left_->put(new Rule(left_, theme(), Colour::Post, 4), 8);
-  left_->put(new Prose(left_, theme(), GetClientSize().x < FromDIP(kSmallWidth) ? Step::Heading : Step::Question, view_.question), 12);
-  if (!view_.help.empty()) left_->put(new Prose(left_, theme(), Step::Small, view_.help, Colour::Ink2), 4);
-  if (!view_.before.empty()) left_->put(new Prose(left_, theme(), Step::Reading, "Said before: " + view_.before + "."), 6);
-  const auto consequences = showsConsequences_ ? consequencesOf(session, view_) : std::vector<std::string>{};
-  answer_ = new AnswerPanel(left_, foot_, theme(), view_, consequences,
-                            // All later: taking an answer makes the panel anew, and it still has a key in hand.
-                            {[this](const AnswerRow& row) { CallAfter([this, row] { take(row); }); },
-                             [this](const std::set<std::size_t>& chosen) { CallAfter([this, chosen] { takeOptions(chosen); }); },
-                             [this](const std::string& text, bool isConfirmed) { CallAfter([this, text, isConfirmed] { takeTyped(text, isConfirmed); }); },
-                             [this](const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure) {
-                               CallAfter([this, yes, notSure] { takeList(yes, notSure); });
-                             }});
-  left_->put(answer_);
-  if (showsConsequences_ && !view_.about.empty()) {
-    std::string about;
+  question_->Show();
+  other_->Hide();
+  section_->say(view_.section.empty() ? session.ground().form().title() : view_.section);
+  const std::string standing = standingWords(session);
+  counted_->say(standing);
+  showSaid();
+  asked_->step(GetClientSize().x < FromDIP(kSmallWidth) ? Step::Heading : Step::Question);
+  asked_->sayOrHide(view_.question);
+  help_->sayOrHide(view_.help);
+  before_->sayOrHide(view_.before.empty() ? "" : "Said before: " + view_.before + ".");
+  answer_->tighten(isLow());
+  answer_->show(view_, showsConsequences_ ? consequencesOf(session, view_) : std::vector<std::string>{}, standing);
+  std::string about;
+  if (showsConsequences_)
     for (const std::string& title : view_.about) about += (about.empty() ? "" : "; ") + title;
-    left_->put(new Prose(left_, theme(), Step::Small, "It decides about: " + about + ".", Colour::Ink2), 8);
-  }
-  buildFoot(true);
+  about_->sayOrHide(about.empty() ? "" : "It decides about: " + about + ".");
+  showFoot(true);
+  left_->Scroll(0, 0);
   left_->refit();
   showSide();
   focusAnswer();
 }
 
-void InterviewPage::buildSaid() {
-  for (const SaidRow& row : saidLately(desk().interview()->session(), GetClientSize().y < FromDIP(kSmallHeight) ? kSaidInSmall : kSaidShown)) {
-    auto* button = new KeyButton(left_, theme(), "said", {"", row.words, row.answer, false});
-    nameFor(*button, row.words + " " + row.answer + ". Change it");
-    button->Bind(wxEVT_BUTTON, [this, ref = row.question](wxCommandEvent&) { CallAfter([this, ref] { jump(ref); }); });
-    left_->put(button, 2);
-  }
+bool InterviewPage::isLow() const { return GetClientSize().y < FromDIP(kSmallHeight); }
+
+KeyButton& InterviewPage::saidButton(std::size_t index) {
+  return said_.at(index, [this](std::size_t number) {
+    auto* made = new KeyButton(saidStack_, theme(), "said", {"", " ", "", false});
+    made->Bind(wxEVT_BUTTON, [this, number](wxCommandEvent&) { jump(saidRows_[number].question); });
+    saidStack_->put(made, 2);
+    return made;
+  });
 }
 
-void InterviewPage::buildFoot(bool isQuestion) {
-  const auto add = [&](const std::string& cap, const std::string& words, std::function<void()> act) {
-    auto* button = new KeyButton(foot_, theme(), "", {cap, words, "", false});
-    button->Bind(wxEVT_BUTTON, [this, act = std::move(act)](wxCommandEvent&) { CallAfter(act); });
-    foot_->GetSizer()->Add(button, 0, wxRIGHT | wxBOTTOM, FromDIP(8));
-  };
-  add("Alt ←", "Back", [this] { back(); });
-  if (isQuestion) add("F8", showsConsequences_ ? "Hide what hangs on it" : "What hangs on it?", [this] { toggleConsequences(); });
+void InterviewPage::showSaid() {
+  // In a low window a list needs all the room.
+  const std::size_t most = !isLow() ? kSaidShown : view_.kind == QuestionKind::List ? 0 : kSaidInSmall;
+  saidRows_ = saidLately(desk().interview()->session(), most);
+  for (std::size_t i = 0; i < saidRows_.size(); ++i) {
+    KeyButton& button = saidButton(i);
+    button.say({"", saidRows_[i].words, saidRows_[i].answer, false});
+    nameFor(button, saidRows_[i].words + " " + saidRows_[i].answer + ". Change it");
+  }
+  said_.keep(saidRows_.size());
+}
+
+void InterviewPage::showFoot(bool isQuestion) {
+  foot_->Show();
+  consequences_->Show(isQuestion && !(isLow() && view_.kind == QuestionKind::List));
+  consequences_->say({"F8", showsConsequences_ ? "Hide what hangs on it" : "What hangs on it?", "", false});
+  std::string words;
+  for (const wxWindow* button : foot_->GetChildren())
+    if (button->IsShown()) words += dynamic_cast<const KeyButton&>(*button).said().words + "\n";
+  if (words == footShown_) return;
+  footShown_ = words;
   // Twice: a row that wraps knows its height only when it has been laid out once.
   Layout();
   Layout();
 }
 
-void InterviewPage::clear() {
-  left_->clear();
-  foot_->GetSizer()->Clear(true);
-  answer_ = nullptr;
+void InterviewPage::hideFoot() {
+  foot_->Hide();
+  footShown_.clear();
+  Layout();
 }
 
-void InterviewPage::buildEnd() {
+Stack& InterviewPage::insteadOfQuestion() {
+  question_->Hide();
+  answer_->rest();
+  other_->clear();
+  other_->Show();
+  left_->Scroll(0, 0);
+  return *other_;
+}
+
+void InterviewPage::showWaiting(const std::string& title, const std::string& words) {
   const wxWindowUpdateLocker calm(this);
-  clear();
-  left_->put(new Prose(left_, theme(), Step::Title, "That was the last question"));
+  side_->Hide();
+  hideFoot();
+  Stack& stack = insteadOfQuestion();
+  stack.put(new Prose(&stack, theme(), Step::Heading, title));
+  stack.put(new Prose(&stack, theme(), Step::Body, words), 8);
+  left_->refit();
+}
+
+void InterviewPage::showEnd() {
+  const wxWindowUpdateLocker calm(this);
+  Stack& stack = insteadOfQuestion();
+  stack.put(new Prose(&stack, theme(), Step::Title, "That was the last question"));
   const auto held = desk().interview()->session().heldBy();
-  if (!held.empty()) left_->put(new Prose(left_, theme(), Step::Body, "Answers that are missing hold the decision:"), 8);
-  for (const auto& ref : held) {
-    auto* button = new KeyButton(left_, theme(), "said", {"", desk().interview()->session().question(ref).item->text, "", false});
+  if (!held.empty()) stack.put(new Prose(&stack, theme(), Step::Body, "Answers that are missing hold the decision:"), 8);
+  for (std::size_t i = 0; i < held.size() && i < kHeldShown; ++i) {
+    const auto& ref = held[i];
+    auto* button = new KeyButton(&stack, theme(), "said", {"", desk().interview()->session().question(ref).item->text, "", false});
     button->Bind(wxEVT_BUTTON, [this, ref](wxCommandEvent&) { CallAfter([this, ref] { jump(ref); }); });
-    left_->put(button, 2);
+    stack.put(button, 2);
   }
-  left_->space(16);
-  auto* go = new KeyButton(left_, theme(), "primary", {"Enter", "To the decision", "", false});
+  if (held.size() > kHeldShown) stack.put(new Prose(&stack, theme(), Step::Small, "and " + std::to_string(held.size() - kHeldShown) + " more; all stand on the screening summary", Colour::Ink2), 4);
+  auto* go = new KeyButton(&stack, theme(), "primary", {"Enter", "To the decision", "", false});
   go->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { place().go("decision"); }); });
-  left_->stack().Add(go);
-  buildFoot(false);
+  stack.GetSizer()->Add(go, 0, wxTOP, FromDIP(16));
+  showFoot(false);
   left_->refit();
   showSide();
   go->SetFocus();
 }
 
-void InterviewPage::buildUrgent(const application::Filed& filed) {
+void InterviewPage::showUrgent(const application::Filed& filed) {
   const wxWindowUpdateLocker calm(this);
   isUrgentShown_ = true;
-  clear();
-  auto* slab = new UrgentPanel(left_, theme(), filed.screening, desk().settings().emergencyNumber);
-  left_->put(slab);
-  left_->put(new Prose(left_, theme(), Step::Body, "An action record is open: it stays on the list until somebody says what was done."), 12);
-  left_->space(16);
-  auto* on = new KeyButton(left_, theme(), "primary", {"1", "Go on with the questions", "", false});
+  Stack& stack = insteadOfQuestion();
+  stack.put(new UrgentPanel(&stack, theme(), filed.screening, desk().settings().emergencyNumber));
+  stack.put(new Prose(&stack, theme(), Step::Body, "An action record is open: it stays on the list until somebody says what was done."), 12);
+  auto* on = new KeyButton(&stack, theme(), "primary", {"1", "Go on with the questions", "", false});
   on->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { goOn(); }); });
-  auto* stop = new KeyButton(left_, theme(), "", {"2", "Stop here, to the decision", "", false});
+  auto* stop = new KeyButton(&stack, theme(), "", {"2", "Stop here, to the decision", "", false});
   stop->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { place().go("decision"); }); });
-  left_->stack().Add(on, 0, wxBOTTOM, FromDIP(8));
-  left_->stack().Add(stop);
+  stack.GetSizer()->Add(on, 0, wxTOP | wxBOTTOM, FromDIP(8));
+  stack.GetSizer()->Add(stop);
+  hideFoot();
   left_->refit();
   showSide();
   on->SetFocus();
 }
 
-void InterviewPage::showSide() { side_->show(desk().interview()->session(), desk().interviewScreening(), desk().settings().emergencyNumber); }
+void InterviewPage::showSide() { side_->show(desk().interview()->session(), desk().interviewDecision(), desk().settings().emergencyNumber); }
 
 void InterviewPage::focusAnswer() {
-  if (answer_ != nullptr) answer_->enter();
+  answer_->enter();
 }
 
 void InterviewPage::take(const AnswerRow& row) {
@@ -222,8 +286,8 @@ void InterviewPage::after(const base::Result<bool>& taken) {
   base::Issues issues;
   const auto urgent = desk().interview()->fileIfUrgent(issues);
   if (!urgent) place().tell(urgent.failure());
-  if (urgent && urgent.value()) return buildUrgent(*urgent.value());
-  buildQuestion();
+  if (urgent && urgent.value()) return showUrgent(*urgent.value());
+  showQuestion();
 }
 
 void InterviewPage::back() {
@@ -232,13 +296,13 @@ void InterviewPage::back() {
   desk().answersChanged();
   place().say(savedWords(done));
   isUrgentShown_ = false;
-  buildQuestion();
+  showQuestion();
 }
 
 void InterviewPage::jump(const QuestionRef& question) {
   desk().interview()->session().change(question);
   isUrgentShown_ = false;
-  buildQuestion();
+  showQuestion();
 }
 
 void InterviewPage::jumpToNarrowing() {
@@ -260,21 +324,21 @@ bool InterviewPage::onKey(wxKeyEvent& event) {
   if (key == WXK_F6) return isInSide ? focusAnswer() : side_->enter(), true;
   if (key == WXK_F7) return later([this] { jumpToNarrowing(); });
   if (key == WXK_F8) return later([this] { toggleConsequences(); });
-  const bool isTyping = view_.kind == QuestionKind::Typed && answer_ != nullptr;
+  const bool isTyping = view_.kind == QuestionKind::Typed;
   if ((event.AltDown() && key == WXK_LEFT) || (key == WXK_BACK && !isTyping)) return later([this] { back(); });
   if (desk().interview()->session().prompt() == nullptr) return false;
   if (isInSide && (key == WXK_RETURN || key == WXK_SPACE)) return false;
-  return answer_ != nullptr && answer_->onKey(event);
+  return answer_->onKey(event);
 }
 
 void InterviewPage::goOn() {
   isUrgentShown_ = false;
-  buildQuestion();
+  showQuestion();
 }
 
 void InterviewPage::toggleConsequences() {
   showsConsequences_ = !showsConsequences_;
-  buildQuestion();
+  showQuestion();
 }
 
 }  // namespace stile::desktop

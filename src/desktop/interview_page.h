@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "answers/response.h"
+#include "desktop/fitted.h"
 #include "desktop/page.h"
 #include "desktop/question_view.h"
 
@@ -19,8 +20,9 @@ namespace stile::desktop {
 
 class AnswerPanel;
 struct AnswerStep;
-class Column;
 class DecisionSide;
+class KeyButton;
+class Prose;
 
 class InterviewPage : public Page {
  public:
@@ -31,13 +33,21 @@ class InterviewPage : public Page {
   std::string keys() const override;
 
  private:
-  void buildWaiting(const std::string& title, const std::string& words);
-  void buildQuestion();
-  void buildUrgent(const application::Filed& filed);
-  void buildEnd();
-  void buildSaid();
-  void buildFoot(bool isQuestion);
-  void clear();
+  /// The controls of a question, which stay from one to the next.
+  void makeQuestion();
+  void makeFoot();
+  void showQuestion();
+  /// Whether the window is so low that answers need the room of what stands above them.
+  bool isLow() const;
+  KeyButton& saidButton(std::size_t index);
+  void showSaid();
+  void showFoot(bool isQuestion);
+  void hideFoot();
+  /// Takes the question away, and gives the empty place for what stands there instead.
+  Stack& insteadOfQuestion();
+  void showWaiting(const std::string& title, const std::string& words);
+  void showUrgent(const application::Filed& filed);
+  void showEnd();
 
   void take(const AnswerRow& row);
   void takeOptions(const std::set<std::size_t>& chosen);
@@ -55,9 +65,16 @@ class InterviewPage : public Page {
   void toggleConsequences();
 
   Column* left_;
+  Stack *question_, *other_;  ///< one of the two is shown
+  Prose *section_, *counted_, *asked_, *help_, *before_, *about_;
+  Kept<KeyButton> said_;
+  std::vector<SaidRow> saidRows_;
+  Stack* saidStack_;
   wxPanel* foot_;  ///< buttons that stay in view below the question
+  KeyButton* consequences_ = nullptr;
+  std::string footShown_;  ///< words of its buttons, as laid out
   DecisionSide* side_;
-  AnswerPanel* answer_ = nullptr;
+  AnswerPanel* answer_;
   QuestionView view_;
   bool showsConsequences_ = false;
   bool isUrgentShown_ = false;

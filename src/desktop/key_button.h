@@ -1,18 +1,23 @@
-// A native button that shows its key, its words, and beside them a second line or an answer.
+// A native button that shows its key, its words, and beside them a second line or an answer. The button is the
+// toolkit's; its words are painted into it, because native labels take most of the time of a page.
 //
 // It is the answer row of an interview, the row of a list, and the plain button with a key cap; the
 // style class says which.
 #pragma once
 
 #include <wx/button.h>
+#include <wx/font.h>
 
 #include <string>
 
 #include "desktop/fitted.h"
 
+typedef struct _cairo cairo_t;
+
 namespace stile::desktop {
 
 struct KeyButtonWords {
+  bool operator==(const KeyButtonWords&) const = default;
   std::string cap;     ///< the key, as on a key cap; "" = none
   std::string words;
   std::string beside;  ///< smaller, at the right end or below
@@ -28,18 +33,49 @@ class KeyButton : public wxButton, public Fitted {
   /// Chosen: the answer that stands, or the row that is selected.
   void choose(bool isChosen);
   bool isChosen() const { return isChosen_; }
+  /// Lower, where a window has little room.
+  void tighten(bool isTight);
   void fit(int width) override;
+  /// Colours come from the style sheet, fonts from the style.
+  void InheritAttributes() override {}
+
+ protected:
+  wxSize DoGetBestSize() const override { return wanted_; }
 
  private:
   /// On a screen turned to the client.
   bool isLarge() const { return style_ == "client" || style_ == "clientSmall"; }
+  bool isRow() const { return isLarge() || style_ == "answer" || style_ == "row" || style_ == "said"; }
+  bool wraps() const { return isRow() || style_ == "flat"; }
   wxFont mainFont() const;
+  int capPixels() const { return isLarge() ? 20 : 13; }
+  int capPadding() const { return isLarge() ? 12 : 6; }
+  /// Says the words to a screen reader.
+  void tell();
+  /// Breaks the words into lines where they would go beyond the width, and takes the size they need.
   void fill();
+  void breakWords();
+  void measure();
+  void paint(cairo_t* target);
+  void paintCap(cairo_t* target, double left, double middle);
+
+  /// Text as it is painted.
+  struct Piece {
+    std::string text;
+    wxFont font;
+    wxSize size;
+  };
+  void lay(Piece& piece, const std::string& text, int width);
+  void paintPiece(cairo_t* target, const Piece& piece, double left, double top);
+  bool isBesideBelow() const { return words_.isBesideBelow && !beside_.text.empty(); }
+
   const Theme& theme_;
   std::string style_;
   KeyButtonWords words_;
-  bool isChosen_ = false;
+  bool isChosen_ = false, isTight_ = false;
   int width_ = 0;
+  wxSize wanted_{60, 40};  ///< until it is measured, large enough for its edges
+  Piece cap_, main_, beside_;
 };
 
 }  // namespace stile::desktop

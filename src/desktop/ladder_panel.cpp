@@ -15,6 +15,7 @@
 namespace stile::desktop {
 namespace {
 
+constexpr std::size_t kRungsThatShut = 3;
 constexpr int kStringWidth = 56, kLeastReasons = 170, kReasonGap = 14;
 constexpr double kLadderWidth = 376, kNames = 84, kRungHeight = 38, kPitch = 64, kMostPitch = 150;
 
@@ -41,36 +42,61 @@ LadderPanel::LadderPanel(wxWindow* parent, const Theme& theme, drawing::Colour g
   SetBackgroundStyle(wxBG_STYLE_PAINT);
   groupFor(*this, "Ladder and what holds its rungs");
   ladder_ = new DrawingPanel(this, theme, ground);
+  // One for each rung that can be shut, beforehand, so that no answer waits for them.
+  for (std::size_t i = 0; i < kRungsThatShut; ++i) group(i).panel->Hide();
   Bind(wxEVT_PAINT, &LadderPanel::onPaint, this);
 }
 
 void LadderPanel::show(const screening::Screening& screening, const std::string& emergencyNumber) {
   shown_ = &screening;
   emergencyNumber_ = emergencyNumber;
-  makeGroups(rungHoldsOf(screening));
+  showGroups(rungHoldsOf(screening));
   if (width_ > 0) place();
 }
 
-void LadderPanel::makeGroups(const std::vector<RungHolds>& holds) {
-  for (Group& group : groups_) group.panel->Destroy();
-  groups_.clear();
-  for (const RungHolds& rung : holds) {
-    if (rung.lines.empty()) continue;
-    auto* panel = new wxPanel(this);
-    panel->SetBackgroundColour(theme_.colour(ground_));
-    auto* down = new wxBoxSizer(wxVERTICAL);
-    for (const HoldLine& line : rung.lines) {
-      down->Add(new Prose(panel, theme_, Step::Reading, line.sentence));
-      if (line.slot < 0 || !jump_) continue;
-      auto* link = new KeyButton(panel, theme_, "said", {"", "↳ " + line.link, "", false});
-      nameFor(*link, "Go to the question: " + line.link);
-      link->Bind(wxEVT_BUTTON, [this, slot = line.slot](wxCommandEvent&) { CallAfter([this, slot] { jump_(slot); }); });
-      down->Add(link, 0, wxEXPAND);
-    }
-    if (rung.more > 0) down->Add(new Prose(panel, theme_, Step::Small, "and " + std::to_string(rung.more) + " more", drawing::Colour::Ink2));
-    panel->SetSizer(down);
-    groups_.push_back({panel, rung.rung});
+void LadderPanel::showGroups(const std::vector<RungHolds>& holds) {
+  groupsShown_ = 0;
+  for (const RungHolds& rung : holds)
+    if (!rung.lines.empty()) fill(group(groupsShown_++), rung);
+  for (std::size_t i = groupsShown_; i < groups_.size(); ++i) groups_[i]->panel->Hide();
+}
+
+LadderPanel::Group& LadderPanel::group(std::size_t number) {
+  while (groups_.size() <= number) {
+    Group& made = *groups_.emplace_back(std::make_unique<Group>());
+    made.panel = new wxPanel(this);
+    made.panel->SetBackgroundColour(theme_.colour(ground_));
+    made.panel->SetSizer(new wxBoxSizer(wxVERTICAL));
+    for (std::size_t i = 0; i < kHoldsShown; ++i) addLine(made);
+    made.more = new Prose(made.panel, theme_, Step::Small, " ", drawing::Colour::Ink2);
+    made.panel->GetSizer()->Add(made.more);
   }
+  return *groups_[number];
+}
+
+void LadderPanel::addLine(Group& group) {
+  const std::size_t place = group.lines.size();
+  Line line{new Prose(group.panel, theme_, Step::Reading, " "), new KeyButton(group.panel, theme_, "said", {"", " ", "", false}), -1};
+  line.link->Bind(wxEVT_BUTTON, [this, &group, place](wxCommandEvent&) { CallAfter([this, slot = group.lines[place].slot] { jump_(slot); }); });
+  group.panel->GetSizer()->Add(line.sentence);
+  group.panel->GetSizer()->Add(line.link, 0, wxEXPAND);
+  group.lines.push_back(line);
+}
+
+void LadderPanel::fill(Group& group, const RungHolds& holds) {
+  group.rung = holds.rung;
+  group.panel->Show();
+  for (std::size_t i = 0; i < group.lines.size(); ++i) {
+    Line& line = group.lines[i];
+    const HoldLine said = i < holds.lines.size() ? holds.lines[i] : HoldLine{};
+    line.sentence->sayOrHide(said.sentence);
+    line.slot = said.slot;
+    line.link->Show(!said.sentence.empty() && said.slot >= 0 && jump_);
+    if (!line.link->IsShown()) continue;
+    line.link->say({"", "↳ " + said.link, "", false});
+    nameFor(*line.link, "Go to the question: " + said.link);
+  }
+  group.more->sayOrHide(holds.more > 0 ? "and " + std::to_string(holds.more) + " more" : "");
 }
 
 void LadderPanel::fit(int width) {
@@ -85,7 +111,8 @@ void LadderPanel::place() {
   const bool isBeside = width_ >= wide + string + FromDIP(kLeastReasons);
   const int reasonsWidth = isBeside ? std::min(width_ - wide - string, FromDIP(420)) : width_ - string / 2;
   int between = 0, before = 0;  // what two groups one below the other need from middle to middle
-  for (Group& group : groups_) {
+  for (std::size_t i = 0; i < groupsShown_; ++i) {
+    Group& group = *groups_[i];
     fitChildren(*group.panel, reasonsWidth);
     group.panel->Layout();
     group.panel->SetSize(wxSize(reasonsWidth, group.panel->GetSizer()->CalcMin().y));
@@ -104,7 +131,8 @@ void LadderPanel::place() {
   strings_.clear();
   const double scale = ladder_->shownDrawing().width > 0 ? size.x / ladder_->shownDrawing().width : 1;
   int bottom = size.y, below = 0;
-  for (Group& group : groups_) {
+  for (std::size_t i = 0; i < groupsShown_; ++i) {
+    const Group& group = *groups_[i];
     const std::string id = std::string("strength-") + limits::idOf(group.rung);
     const auto* rung = drawing::findGroup(ladder_->shownDrawing(), id);
     const wxSize words = group.panel->GetSize();

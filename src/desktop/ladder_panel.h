@@ -4,6 +4,7 @@
 #include <wx/panel.h>
 
 #include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -28,11 +29,23 @@ class LadderPanel : public wxPanel, public Fitted {
   void fit(int width) override;
 
  private:
+  /// A sentence, and the question it rests on.
+  struct Line {
+    Prose* sentence = nullptr;
+    KeyButton* link = nullptr;
+    int slot = -1;
+  };
+  /// What holds a rung.
   struct Group {
     wxPanel* panel = nullptr;
+    std::vector<Line> lines;
+    Prose* more = nullptr;
     limits::Rung rung = limits::Rung::Light;
   };
-  void makeGroups(const std::vector<RungHolds>& holds);
+  void showGroups(const std::vector<RungHolds>& holds);
+  Group& group(std::size_t number);
+  void addLine(Group& group);
+  void fill(Group& group, const RungHolds& holds);
   void place();
   void onPaint(wxPaintEvent& event);
 
@@ -40,7 +53,8 @@ class LadderPanel : public wxPanel, public Fitted {
   drawing::Colour ground_;
   std::function<void(int)> jump_;
   DrawingPanel* ladder_;
-  std::vector<Group> groups_;
+  std::vector<std::unique_ptr<Group>> groups_;
+  std::size_t groupsShown_ = 0;
   std::vector<std::pair<int, wxRect>> strings_;  ///< height of the rung, and its sentences
   screening::Screening const* shown_ = nullptr;
   std::string emergencyNumber_;

@@ -119,13 +119,14 @@ void MeasurementPage::buildDetail() {
   auto* foot = new wxPanel(detail_);
   foot->SetBackgroundColour(theme().colour(Colour::Well));
   foot->SetSizer(new wxBoxSizer(wxHORIZONTAL));
-  answer_ = new AnswerPanel(detail_, foot, theme(), view, {},
+  answer_ = new AnswerPanel(detail_, foot, theme(),
                             {[this, row](const AnswerRow& said) { CallAfter([this, row, said] { took(takeRow(*desk().interview(), row.question, said)); }); },
                              [this, row](const std::set<std::size_t>& chosen) { CallAfter([this, row, chosen] { took(takeOptions(*desk().interview(), row.question, chosen)); }); },
                              [this, row](const std::string& text, bool isConfirmed) {
                                CallAfter([this, row, text, isConfirmed] { took(takeTyped(*desk().interview(), row.question, text, isConfirmed)); });
                              },
                              [](const std::set<std::size_t>&, const std::set<std::size_t>&) {}});
+  answer_->show(view, {});
   detail_->put(answer_, 4);
   detail_->put(foot, 4);
   detail_->refit();

@@ -1,10 +1,11 @@
 #include "desktop/painter.h"
 
+#include <cairo.h>
 #include <wx/graphics.h>
 
 #include <algorithm>
 
-#include "desktop/text.h"
+#include "desktop/drawn_text.h"
 
 namespace stile::desktop {
 namespace {
@@ -66,18 +67,10 @@ class Painter {
     put(path, form.paint);
   }
   void one(const drawing::TextRun& form) {
-    // The drawing is scaled as a whole, the reader's factor with it.
-    wxFont font(wxFontInfo(form.size * 0.75).FaceName("Clear Sans"));
-    font.SetFractionalPointSize(form.size * 0.75);
-    if (form.isBold) font.SetWeight(wxFONTWEIGHT_BOLD);
-    context_.SetFont(font, theme_.colour(form.colour));
-    const wxString words = shown(form.text);
-    double width = 0, height = 0, descent = 0, leading = 0;
-    context_.GetTextExtent(words, &width, &height, &descent, &leading);
-    const double left = form.align == drawing::Align::Start    ? form.at.x
-                        : form.align == drawing::Align::Middle ? form.at.x - width / 2
-                                                               : form.at.x - width;
-    context_.DrawText(words, left, form.at.y - (height - descent));
+    auto* const target = static_cast<cairo_t*>(context_.GetNativeContext());
+    const wxColour ink = theme_.colour(form.colour);
+    cairo_set_source_rgba(target, ink.Red() / 255.0, ink.Green() / 255.0, ink.Blue() / 255.0, ink.Alpha() / 255.0);
+    drawText(target, form);
   }
 
   void hatch(const drawing::Rectangle& form) {

@@ -1,7 +1,6 @@
 #include "desktop/pdf_view.h"
 
 #include <cairo/cairo.h>
-#include <poppler.h>
 #include <wx/dcbuffer.h>
 #include <wx/graphics.h>
 
@@ -9,6 +8,7 @@
 #include <cmath>
 
 #include "desktop/accessible.h"
+#include "desktop/pdf_pages.h"
 
 namespace stile::desktop {
 namespace {
@@ -17,18 +17,6 @@ constexpr int kPageGap = 14, kWidest = 900;
 constexpr std::size_t kSpoken = 6000;  // of the text, for screen readers
 
 }  // namespace
-
-struct PdfView::Document {
-  struct Unref {
-    void operator()(gpointer object) const { g_object_unref(object); }
-  };
-  template <class T>
-  using Owned = std::unique_ptr<T, Unref>;
-
-  Owned<PopplerDocument> pdf;
-  std::vector<Owned<PopplerPage>> pages;
-  double width = 0, height = 0;  ///< of all pages below each other, in points, gaps left out
-};
 
 PdfView::PdfView(wxWindow* parent, const Theme& theme) : wxScrolledWindow(parent, wxID_ANY, wxDefaultPosition, wxDefaultSize, wxVSCROLL), theme_(theme) {
   SetBackgroundStyle(wxBG_STYLE_PAINT);
@@ -42,38 +30,29 @@ PdfView::PdfView(wxWindow* parent, const Theme& theme) : wxScrolledWindow(parent
 
 PdfView::~PdfView() = default;
 
-int PdfView::pages() const { return document_ ? static_cast<int>(document_->pages.size()) : 0; }
+int PdfView::pages() const { return document_ ? static_cast<int>(document_->count()) : 0; }
 
-void PdfView::show(const std::string& bytes, const std::string& name) {
-  auto document = std::make_unique<Document>();
-  GBytes* const data = g_bytes_new(bytes.data(), bytes.size());
-  document->pdf.reset(poppler_document_new_from_bytes(data, nullptr, nullptr));
-  g_bytes_unref(data);
+void PdfView::show(const std::string& bytes, const std::string& name, bool isSamePaper) {
+  document_ = std::make_unique<PdfPages>(bytes);
+  width_ = height_ = 0;
   std::string spoken;
-  const int count = document->pdf ? poppler_document_get_n_pages(document->pdf.get()) : 0;
-  for (int i = 0; i < count; ++i) {
-    document->pages.emplace_back(poppler_document_get_page(document->pdf.get(), i));
-    double width = 0, height = 0;
-    poppler_page_get_size(document->pages.back().get(), &width, &height);
-    document->width = std::max(document->width, width);
-    document->height += height;
-    if (spoken.size() >= kSpoken) continue;
-    char* const text = poppler_page_get_text(document->pages.back().get());
-    spoken += text == nullptr ? "" : text;
-    g_free(text);
+  for (std::size_t i = 0; i < document_->count(); ++i) {
+    const auto size = document_->sizeOf(i);
+    width_ = std::max(width_, size.width);
+    height_ += size.height;
+    if (spoken.size() < kSpoken) spoken += document_->textOf(i);
   }
-  document_ = std::move(document);
-  pictureFor(*this, name + ", " + std::to_string(count) + (count == 1 ? " page" : " pages"), spoken);
+  pictureFor(*this, name + ", " + std::to_string(pages()) + (pages() == 1 ? " page" : " pages"), spoken);
   layOut();
-  Scroll(0, 0);
+  if (!isSamePaper) Scroll(0, 0);
   Refresh();
 }
 
 void PdfView::layOut() {
-  if (!document_ || document_->width <= 0) return;
+  if (!document_ || width_ <= 0) return;
   const int room = std::min(GetClientSize().x - 2 * FromDIP(kPageGap), FromDIP(kWidest));
-  scale_ = std::max(0.2, room / document_->width);
-  SetVirtualSize(-1, static_cast<int>(std::ceil(document_->height * scale_)) + FromDIP(kPageGap) * (pages() + 1));
+  scale_ = std::max(0.2, room / width_);
+  SetVirtualSize(-1, static_cast<int>(std::ceil(height_ * scale_)) + FromDIP(kPageGap) * (pages() + 1));
   Refresh();
 }
 
@@ -88,9 +67,8 @@ void PdfView::onPaint(wxPaintEvent&) {
   int scrolledX = 0, scrolledY = 0;
   CalcUnscrolledPosition(0, 0, &scrolledX, &scrolledY);
   double top = FromDIP(kPageGap) - scrolledY;
-  for (const auto& page : document_->pages) {
-    double width = 0, height = 0;
-    poppler_page_get_size(page.get(), &width, &height);
+  for (std::size_t i = 0; i < document_->count(); ++i) {
+    const auto [width, height] = document_->sizeOf(i);
     if (top + height * scale_ > 0 && top < GetClientSize().y) {
       cairo_save(cairo);
       cairo_translate(cairo, std::max(0.0, (GetClientSize().x - width * scale_) / 2), top);
@@ -98,7 +76,7 @@ void PdfView::onPaint(wxPaintEvent&) {
       cairo_set_source_rgb(cairo, 1, 1, 1);
       cairo_rectangle(cairo, 0, 0, width, height);
       cairo_fill(cairo);
-      poppler_page_render(page.get(), cairo);
+      document_->paint(i, cairo, PdfPages::Purpose::Screen);
       cairo_restore(cairo);
     }
     top += height * scale_ + FromDIP(kPageGap);

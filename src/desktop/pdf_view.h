@@ -5,27 +5,29 @@
 
 #include <memory>
 #include <string>
-#include <vector>
 
 #include "desktop/theme.h"
 
 namespace stile::desktop {
 
+class PdfPages;
+
 class PdfView : public wxScrolledWindow {
  public:
   PdfView(wxWindow* parent, const Theme& theme);
   ~PdfView() override;
-  /// `name` is what screen readers say, with the text of the pages.
-  void show(const std::string& bytes, const std::string& name);
+  /// `name` is what screen readers say, with the text of the pages. With `isSamePaper` the place that is
+  /// looked at stays.
+  void show(const std::string& bytes, const std::string& name, bool isSamePaper = false);
   int pages() const;
 
  private:
-  struct Document;
   void layOut();
   void onPaint(wxPaintEvent& event);
 
   const Theme& theme_;
-  std::unique_ptr<Document> document_;
+  std::unique_ptr<PdfPages> document_;
+  double width_ = 0, height_ = 0;  ///< of all pages below each other, in points, gaps left out
   double scale_ = 1;
 };
 

@@ -169,7 +169,7 @@ void PlanPage::buildSide() {
   buildChanges();
   side_->space(14);
   side_->put(new Rule(side_, theme(), Colour::Post, 2));
-  if (!line.changed.empty()) side_->put(new TermRow(side_, theme(), "Changed", line.changed, line.changedBecause));
+  if (!line.changed.empty()) side_->put(new TermRow(side_, theme(), "Changed", line.changed, inWords(line.changedBecause)));
   if (line.override) side_->put(new TermRow(side_, theme(), "Beyond", line.override->beyond, "Reason: " + line.override->reason));
   if (!line.pinnedBy.empty()) side_->put(new TermRow(side_, theme(), "Asked for", line.pinnedBy));
   if (!line.chosenBecause.empty() && line.pinnedBy.empty()) side_->put(new TermRow(side_, theme(), "Why this one", line.chosenBecause));
@@ -221,7 +221,10 @@ void PlanPage::buildLeftOut() {
   for (const auto& left : plan.leftOut) {
     const auto* exercise = desk().content()->library.find(left.exerciseId);
     const std::string title = exercise != nullptr ? exercise->title : documents::capitalized(left.purpose);
-    side_->put(new TermRow(side_, theme(), title, documents::asSentence(documents::capitalized(left.because)), left.turnTo.empty() ? "" : "Turn to " + left.turnTo));
+    const auto why = plainReasonOf(left.because, desk().screening()->findings);
+    std::string note = why.findings;
+    if (!left.turnTo.empty()) note += (note.empty() ? "" : ". ") + ("Turn to " + left.turnTo);
+    side_->put(new TermRow(side_, theme(), title, documents::asSentence(documents::capitalized(why.sentence)), note));
     if (exercise == nullptr || !desk().canEditPlan()) continue;
     auto* take = new KeyButton(side_, theme(), "flat", {"", "Take " + title + " all the same…", "", false});
     take->Bind(wxEVT_BUTTON, [this, id = exercise->id, title](wxCommandEvent&) {
@@ -232,11 +235,16 @@ void PlanPage::buildLeftOut() {
   }
 }
 
+std::string PlanPage::inWords(const std::string& because) {
+  const auto why = plainReasonOf(because, desk().screening()->findings);
+  return why.findings.empty() ? why.sentence : why.sentence + " " + why.findings;
+}
+
 void PlanPage::change(plan::Edit edit, const std::string& words) {
   std::string because;
   const std::string after = edit.with.empty() ? edit.exercise : edit.with;
   while (const auto refused = desk().editPlan(edit)) {
-    because = documents::asSentence(documents::capitalized(refused->because));
+    because = documents::asSentence(documents::capitalized(inWords(refused->because)));
     if (!refused->needsOverride) return place().tell({base::FailureKind::Refused, because});
     const auto reason = askWords(*this, theme(), {"Beyond the limits", because + " The reason stays with the plan and in the record.", "Your reason", "Take it", false});
     if (!reason || reason->find_first_not_of(' ') == std::string::npos) return place().say("The plan is as it was.");

@@ -35,6 +35,8 @@ class PlanPage : public Page {
   void buildChanges();
   /// Each with its reason, and a way to take it all the same.
   void buildLeftOut();
+  /// A reason without the ids of rules, what they found behind it.
+  std::string inWords(const std::string& because);
   /// Asks for a reason where the change goes beyond the limits.
   void change(plan::Edit edit, const std::string& words);
   void changed(const std::string& exercise, const std::string& words);

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "documents/decision_words.h"
+#include "documents/limit_words.h"
 #include "facts/fact_set.h"
 #include "plan/line_dose.h"
 
@@ -41,7 +42,37 @@ std::string optionWords(const facts::Dictionary& dictionary, const facts::Defini
   return documents::uncapitalized(option == nullptr ? fact.label : option->display);
 }
 
+/// The titles of the findings whose rules the ids "a, b" name; empty when one of them names none.
+std::vector<std::string> titlesOf(const std::string& ids, const std::vector<rules::Finding>& findings) {
+  std::vector<std::string> titles;
+  for (std::size_t from = 0; from < ids.size();) {
+    const std::size_t to = std::min(ids.find(", ", from), ids.size());
+    const std::string id = ids.substr(from, to - from);
+    const auto at = std::find_if(findings.begin(), findings.end(), [&](const auto& finding) { return finding.rule->id == id; });
+    if (at == findings.end()) return {};
+    titles.push_back(documents::titleOf(*at));
+    from = to + 2;
+  }
+  return titles;
+}
+
 }  // namespace
+
+PlainReason plainReasonOf(const std::string& because, const std::vector<rules::Finding>& findings) {
+  PlainReason reason;
+  std::vector<std::string> said;
+  for (std::size_t at = 0; at < because.size();) {
+    const std::size_t open = because.find(" (", at), close = open == std::string::npos ? open : because.find(')', open);
+    const auto titles = close == std::string::npos ? std::vector<std::string>{} : titlesOf(because.substr(open + 2, close - open - 2), findings);
+    const std::size_t end = close == std::string::npos ? because.size() : close + 1;
+    reason.sentence += because.substr(at, titles.empty() ? end - at : open - at);
+    for (const std::string& title : titles)
+      if (std::find(said.begin(), said.end(), title) == said.end()) said.push_back(title);
+    at = end;
+  }
+  for (const std::string& title : said) reason.findings += (reason.findings.empty() ? "" : " · ") + title;
+  return reason;
+}
 
 std::string timeWords(const plan::StarterPlan& plan, const screening::Screening& screening, const screening::Content& content) {
   int minutes = 0;

@@ -15,6 +15,13 @@ std::string timeWords(const plan::StarterPlan& plan, const screening::Screening&
 /// The pieces that exercises can need and that are certainly there; and whether something was not asked.
 std::string atHandWords(const screening::Screening& screening, const screening::Content& content);
 
+/// Why a line is as it is or left out, in words: the planner names rules by their ids, in brackets.
+struct PlainReason {
+  std::string sentence;  ///< without the ids
+  std::string findings;  ///< what the rules found, by title, or ""
+};
+PlainReason plainReasonOf(const std::string& because, const std::vector<rules::Finding>& findings);
+
 /// A bar for the aerobic minutes of each week, and below it on how many days of the week there is aerobic
 /// work and strength work.
 drawing::Drawing weekCurveOf(const plan::StarterPlan& plan);

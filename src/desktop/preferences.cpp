@@ -10,7 +10,7 @@ namespace stile::desktop {
 namespace {
 
 /// A desk that stays open for longer with nobody at it is open to anybody.
-constexpr long kLongestIdle = 60;
+constexpr double kShortestIdle = 0.05, kLongestIdle = 60;
 
 wxString folderFor(const char* variable, const wxString& otherwise) {
   wxString folder;
@@ -37,8 +37,9 @@ Preferences Preferences::load() {
   chosen.textPercent = percent >= 100 && percent <= 150 ? static_cast<int>(percent) : 100;
   chosen.clinicFile = plain(config.Read("clinicFile", ""));
   chosen.handle = plain(config.Read("handle", ""));
-  const long minutes = config.ReadLong("lockMinutes", chosen.lockMinutes);
-  chosen.lockMinutes = minutes >= 1 && minutes <= kLongestIdle ? static_cast<int>(minutes) : chosen.lockMinutes;
+  chosen.papersFolder = plain(config.Read("papersFolder", ""));
+  const double minutes = config.ReadDouble("lockMinutes", chosen.lockMinutes);
+  chosen.lockMinutes = minutes >= kShortestIdle && minutes <= kLongestIdle ? minutes : chosen.lockMinutes;
   chosen.width = static_cast<int>(config.ReadLong("width", chosen.width));
   chosen.height = static_cast<int>(config.ReadLong("height", chosen.height));
   return chosen;
@@ -50,7 +51,8 @@ void Preferences::save() const {
   config.Write("textPercent", static_cast<long>(textPercent));
   config.Write("clinicFile", shown(clinicFile));
   config.Write("handle", shown(handle));
-  config.Write("lockMinutes", static_cast<long>(lockMinutes));
+  config.Write("papersFolder", shown(papersFolder));
+  config.Write("lockMinutes", lockMinutes);
   config.Write("width", static_cast<long>(width));
   config.Write("height", static_cast<long>(height));
 }

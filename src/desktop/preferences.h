@@ -13,7 +13,8 @@ struct Preferences {
   int textPercent = 100;  ///< 100, 115, 130 or 150
   std::string clinicFile;
   std::string handle;
-  int lockMinutes = 10;  ///< without a key or a move of the mouse
+  std::string papersFolder;  ///< in which each client's papers get a folder; "" = the user's documents
+  double lockMinutes = 10;  ///< without a key or a move of the mouse; 3 seconds to an hour
   int width = 1280, height = 800;
 
   /// From the user's configuration folder; what is missing or odd there has its default.

@@ -16,9 +16,12 @@ constexpr int kWiderDrawn = 16;
 }  // namespace
 
 Prose::Prose(wxWindow* parent, const Theme& theme, Step step, const std::string& text, drawing::Colour ink)
-    : wxStaticText(parent, wxID_ANY, label(text)), text_(text) {
+    : theme_(theme), step_(step), text_(text) {
+  // In two steps, and the words last: the toolkit would measure them in its own font and in ours.
+  Create(parent, wxID_ANY, "");
   SetFont(theme.font(step));
   SetForegroundColour(theme.colour(ink));
+  SetLabel(label(text));
 }
 
 void Prose::say(const std::string& text) {
@@ -27,10 +30,28 @@ void Prose::say(const std::string& text) {
   layOutAnew();
 }
 
+void Prose::sayOrHide(const std::string& text) {
+  Show(!text.empty());
+  if (!text.empty()) say(text);
+}
+
+void Prose::step(Step step) {
+  if (step == step_) return;
+  step_ = step;
+  SetFont(theme_.font(step));
+}
+
 void Prose::fit(int width) {
   if (width == width_) return;
   width_ = width;
-  layOutAnew();
+  // The toolkit must not be given the size of what is hidden.
+  isStale_ = !IsShown();
+  if (!isStale_) layOutAnew();
+}
+
+bool Prose::Show(bool isShown) {
+  if (isShown && isStale_) layOutAnew();
+  return wxStaticText::Show(isShown);
 }
 
 bool Prose::SetFont(const wxFont& font) {
@@ -40,10 +61,21 @@ bool Prose::SetFont(const wxFont& font) {
   return true;
 }
 
+int Prose::widestWord() {
+  int widest = 0;
+  for (std::size_t from = 0; from < text_.size();) {
+    const std::size_t to = std::min(text_.find_first_of(" \n", from), text_.size());
+    widest = std::max(widest, layOut(*this, GetFont(), text_.substr(from, to - from), 0).size.x);
+    from = to + 1;
+  }
+  return widest + widest / (kWiderDrawn - 2) + 1;
+}
+
 void Prose::layOutAnew() {
+  isStale_ = false;
   laid_ = layOut(*this, GetFont(), text_, width_ > 0 ? width_ - width_ / kWiderDrawn : 0);
-  SetLabel(label(laid_->text));
   InvalidateBestSize();
+  SetLabel(label(laid_->text));
 }
 
 wxSize Prose::DoGetBestSize() const {
@@ -75,7 +107,8 @@ TermRow::TermRow(wxWindow* parent, const Theme& theme, const std::string& term, 
 }
 
 void TermRow::fit(int width) {
-  const int term = std::min(FromDIP(kTermWidth), width / 3), rest = std::max(FromDIP(80), width - term - FromDIP(kColumnGap));
+  // A third of the width, and never narrower than its longest word, which would be broken within.
+  const int term = std::min(std::max(std::min(FromDIP(kTermWidth), width / 3), term_->widestWord()), width / 2), rest = std::max(FromDIP(80), width - term - FromDIP(kColumnGap));
   term_->fit(term);
   term_->SetMinSize(wxSize(term, -1));
   text_->fit(rest);

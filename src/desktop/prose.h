@@ -17,17 +17,29 @@ class Prose : public wxStaticText, public Fitted {
  public:
   Prose(wxWindow* parent, const Theme& theme, Step step, const std::string& text, drawing::Colour ink = drawing::Colour::Ink);
   void say(const std::string& text);
+  /// Not shown while there is nothing to say.
+  void sayOrHide(const std::string& text);
+  /// Another size of type.
+  void step(Step step);
   const std::string& said() const { return text_; }
   void fit(int width) override;
+  /// The width it needs so that no word is broken.
+  int widestWord();
   bool SetFont(const wxFont& font) override;
+  bool Show(bool isShown = true) override;
+  /// It has a font and a colour of its own.
+  void InheritAttributes() override {}
 
  protected:
   wxSize DoGetBestSize() const override;
 
  private:
   void layOutAnew();
+  const Theme& theme_;
+  Step step_;
   std::string text_;
   int width_ = 0;
+  bool isStale_ = false;  ///< it was given a width while it was hidden
   mutable std::optional<TextLayout> laid_;  ///< of this text, font and width
 };
 

@@ -177,6 +177,13 @@ QuestionView questionViewOf(Session& session, const QuestionRef& ref) {
   return view;
 }
 
+std::string standingWords(const Session& session) {
+  const auto& answered = session.response().answered;
+  const auto open = std::count_if(answered.begin(), answered.end(), [](const auto& one) { return one.answers.empty(); });
+  const std::string words = std::to_string(answered.size() - static_cast<std::size_t>(open)) + " answered";
+  return open == 0 ? words : words + ", " + std::to_string(open) + " left open";
+}
+
 std::vector<SaidRow> saidLately(const Session& session, std::size_t most) {
   std::vector<SaidRow> rows;
   const auto& questions = session.ground().questions();

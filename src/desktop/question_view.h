@@ -47,6 +47,9 @@ QuestionView questionViewOf(interview::Session& session);
 /// Of one question, asked or not.
 QuestionView questionViewOf(interview::Session& session, const interview::QuestionRef& question);
 
+/// How far the interview is: "12 answered, 2 left open".
+std::string standingWords(const interview::Session& session);
+
 /// Something that was said, newest last.
 struct SaidRow {
   interview::QuestionRef question;

@@ -1,4 +1,5 @@
-// Text broken into lines as the toolkit will draw them: one layout a text, instead of one for every word.
+// Text broken into lines as the toolkit will draw them: one layout a text, instead of one for every word, and
+// none for a text that was laid out before.
 #pragma once
 
 #include <wx/font.h>
@@ -7,6 +8,7 @@
 #include <string>
 
 class wxWindow;
+typedef struct _cairo cairo_t;
 
 namespace stile::desktop {
 
@@ -17,5 +19,9 @@ struct TextLayout {
 
 /// `width` in pixels; 0 = only where the text itself has line ends.
 TextLayout layOut(wxWindow& window, const wxFont& font, const std::string& text, int width);
+/// Draws text as it is, lines and all, its upper left corner at `x`, `y`, with the colour that is set.
+void drawLaidOut(cairo_t* target, wxWindow& window, const wxFont& font, const std::string& text, double x, double y, bool isUnderlined = false);
+/// Drops every text that was kept: what was on the screen of a client does not stay in memory behind a lock.
+void forgetLayouts();
 
 }  // namespace stile::desktop

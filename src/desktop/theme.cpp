@@ -31,7 +31,7 @@ StepSize sizeOf(Step step) {
 constexpr const char* kStyle = R"(
 window, .background { background: {ground}; color: {ink}; }
 dialog, messagedialog { background: {sheet}; color: {ink}; }
-* { font-family: "Clear Sans"; -gtk-outline-radius: 0; }
+* { font-family: "Clear Sans"; -gtk-outline-radius: 0; transition: none; }
 label { color: inherit; }
 button { border-radius: 0; border: 1.5px solid {edge}; background: {sheet}; background-image: none; box-shadow: none;
   text-shadow: none; -gtk-icon-shadow: none; color: {ink}; padding: 5px 15px; font-size: {px 16}; min-height: 24px; }
@@ -50,6 +50,8 @@ button.slab { background: {slab}; color: {onSlab}; border-color: {onSlab}; }
 button.slab:hover { background: {slab}; }
 button.slab:focus { border-color: {focus}; box-shadow: inset 0 0 0 2px {onSlab}; }
 button.answer { padding: 8px 12px; font-size: {px 16}; border-color: {edge}; }
+button.answer.tight { padding: 2px 10px; }
+button.answer.tight:focus, button.answer.tight.chosen:focus { padding: 0.5px 8.5px; }
 button.answer:focus, button.answer.chosen:focus { padding: 6.5px 10.5px; border-color: {focus}; }
 button.answer.chosen { background: {ink}; color: {sheet}; border-color: {ink}; }
 button.answer .beside { font-size: {px 14}; color: {ink2}; }
@@ -80,6 +82,8 @@ entry, textview, spinbutton, textview text { border-radius: 0; background: {shee
 entry { border: 1.5px solid {edge}; padding: 2px 10px; min-height: 24px; }
 entry:focus { border: 3px solid {focus}; padding: 0.5px 8.5px; box-shadow: none; }
 entry selection, textview text selection, entry > selection { background: {ink}; color: {sheet}; }
+scrolledwindow.passage { border: 1.5px solid {edge}; padding: 5px 9px; background: {sheet}; }
+scrolledwindow.passage.focused { border: 3px solid {focus}; padding: 3.5px 7.5px; }
 combobox button { padding: 5px 10px; }
 checkbutton, radiobutton { color: {ink}; font-size: {px 16}; }
 checkbutton:focus, radiobutton:focus { outline: 3px solid {focus}; outline-offset: -3px; }
@@ -92,7 +96,6 @@ menubar > menuitem:hover { background: {ground}; }
 menu, .menu { background: {sheet}; color: {ink}; font-size: {px 15}; border: 1px solid {edge}; border-radius: 0; }
 menu menuitem:hover { background: {ink}; color: {sheet}; }
 menu menuitem:disabled { color: {ink2}; }
-statusbar { background: {ground}; color: {ink}; font-size: {px 14}; }
 scrollbar { background: {ground}; border: none; }
 scrollbar slider { background: {edge}; border-radius: 0; min-width: 8px; min-height: 24px; }
 tooltip, tooltip.background { background: {sheet}; color: {ink}; border: 1px solid {edge}; border-radius: 0; }

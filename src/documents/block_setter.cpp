@@ -122,11 +122,11 @@ Flow BlockSetter::of(const List& form) const {
     const std::string mark = form.isNumbered ? std::to_string(i + 1) + "." : "•";
     items.push_back(listItem(mark, form.items[i], indent, i == 0 ? m_.gap * 0.6 : m_.body.size * 0.13));
   }
-  // No single line of a list alone at the foot or the head of a page.
-  const auto isLine = [this](const Slice& item) { return item.height < m_.body.line * 1.5; };
+  // No single short item of a list alone at the foot or the head of a page.
+  const auto isShort = [this](const Slice& item) { return item.height < m_.body.line * 3.5; };
   if (items.size() > 1) {
-    items.front().keepsNext = isLine(items.front());
-    items[items.size() - 2].keepsNext = items[items.size() - 2].keepsNext || isLine(items.back());
+    items.front().keepsNext = isShort(items.front());
+    items[items.size() - 2].keepsNext = items[items.size() - 2].keepsNext || isShort(items.back());
   }
   for (Slice& item : items) add(flow, std::move(item));
   closeTag(flow);

@@ -38,7 +38,7 @@ class BlockSetter {
  private:
   BlockSetter at(double x, double width) const {
     BlockSetter setter = *this;
-    setter.x_ = x, setter.width_ = width;
+    setter.x_ = x, setter.width_ = width, setter.isInside_ = true;
     return setter;
   }
   BlockSetter with(const Measures& measures) const {
@@ -78,6 +78,7 @@ class BlockSetter {
   const Document& document_;
   Measures m_;  ///< a copy: setters live on in what they paint
   double x_, width_, tallest_;
+  bool isInside_ = false;  ///< a box or a column, which has no columns of its own
   const char* boxTag_ = "H3";
 };
 

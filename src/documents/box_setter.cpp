@@ -12,6 +12,7 @@ using drawing::Colour;
 
 /// A notice that takes more than this share of a page may be broken.
 constexpr double kWholeNotice = 0.5;
+constexpr double kSmallPicture = 0.26;  ///< of a page's height
 
 /// Sides of a frame with its top, its foot, or neither.
 void framePart(PdfCanvas& canvas, double x, double y, double width, double height, double line, Colour colour, bool isFirst, bool isLast) {
@@ -122,6 +123,11 @@ Flow BlockSetter::brokenBox(Flow inside, double padY, BoxKind kind) const {
       });
       paint(canvas, y + above);
     };
+  }
+  // What to call for is said again where the box goes on.
+  if (kind == BoxKind::Emergency && slices.front()->keepsNext) {
+    const auto head = std::make_shared<const Slice>(*slices.front());
+    for (std::size_t i = 1; i < slices.size(); ++i) slices[i]->head = head;
   }
   // No single line at either end.
   if (slices.size() > 1) slices.front()->keepsNext = slices[slices.size() - 2]->keepsNext = true;
@@ -238,9 +244,11 @@ Flow BlockSetter::exercise(const Box& form) const {
     // A page of its own, or too long beside the picture: the words go under it, over the whole width,
     // and the picture takes what they leave.
     words = wordsAt(*this);
-    const double free = tallest_ - heightOf(words) - m_.gap;
-    pictureHeight = hasPicture ? std::clamp(free, tallest_ * 0.12, tallest_ * 0.4) : number;
-    pictureWidth = hasPicture ? std::min(width_, pictureHeight * 1.8) : number;
+    const auto free = [&] { return tallest_ - heightOf(words) - m_.gap; };
+    // A picture that would be small takes from the white between the lines.
+    if (hasPicture && free() < tallest_ * kSmallPicture) words = wordsAt(with(m_.tightened(Measures::kTightest)));
+    pictureHeight = hasPicture ? std::clamp(free(), tallest_ * 0.12, tallest_ * 0.4) : number;
+    pictureWidth = hasPicture ? width_ : number;
     shift = pictureHeight + m_.gap;
   }
   const auto paintPicture = numberedPicture(form, pictureWidth, pictureHeight);

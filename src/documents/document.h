@@ -138,6 +138,7 @@ struct Section {
   std::string heading;  ///< may be empty
   std::vector<Block> blocks;
   bool startsPage = false;
+  double sharedUpTo = 0;  ///< … unless no more than this share of the page at hand is used
 };
 
 /// Clinician's papers are set small; letters in between; a client's large, with nothing under 14 pt.

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "rules/finding.h"
+#include "rules/rule_set.h"
 
 namespace stile::documents {
 
@@ -25,6 +26,9 @@ class FindingNumbers {
   std::string cite(const std::vector<const rules::Finding*>& findings, std::size_t most = SIZE_MAX) const;
   /// The same for rules by id: every finding of the rule.
   std::string citeRules(const std::vector<std::string>& ruleIds) const;
+  /// The words with "(rule-id, rule-id)" turned into what a reader knows: the numbers of the findings, and the
+  /// titles of rules that have none here.
+  std::string inWords(const std::string& text, const rules::RuleSet& rules) const;
 
  private:
   std::map<const rules::Finding*, int> numbers_;

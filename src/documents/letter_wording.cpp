@@ -16,9 +16,6 @@ constexpr std::string_view kHelp =
     "An empty line parts paragraphs. A passage with nothing under its name is left out.\n"
     "Reply slip, signature and caution stay as they are.\n";
 
-/// Recipient and question.
-constexpr std::size_t kNeeded = 2;
-
 /// Where a passage stands: a paragraph of the first section, or a row of it.
 struct Spot {
   std::string name;
@@ -142,7 +139,7 @@ base::Result<bool> reword(Document& document, const LetterWording& wording, cons
     const Passage& passage = wording.passages[i];
     if (passage.name != spots[i].name)
       return refused(wording, "\"" + passage.name + "\" stands where \"" + spots[i].name + "\" belongs");
-    if (i < kNeeded && tidied(passage.text).empty())
+    if (i < kNeededPassages && tidied(passage.text).empty())
       return refused(wording, "\"" + passage.name + "\" is empty; a letter needs it");
   }
   std::string changed;

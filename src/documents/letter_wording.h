@@ -26,6 +26,9 @@ struct LetterWording {
   std::vector<Passage> passages;
 };
 
+/// Recipient and question, the first passages, are never empty.
+inline constexpr std::size_t kNeededPassages = 2;
+
 /// The wording of a letter as the program wrote it. The last passage is empty, for what the sender adds.
 LetterWording wordingOf(const std::string& letter, const Document& document, const LetterTexts& texts);
 

@@ -70,8 +70,11 @@ std::string doseWords(const std::string& name, const base::Rational& value, bool
       {"hoursBetweenStrength", {"between strength sessions", "hours"}},
       {"repetitionsInReserve", {"in reserve at the end of a set", "repetitions"}}};
   const auto at = kNames.find(name);
-  const std::string amount =
-      value.toText(1) + (at == kNames.end() ? "" : std::string(" ") + at->second.second);
+  std::string unit = at == kNames.end() ? "" : std::string(" ") + at->second.second;
+  if (value == base::Rational(1))  // "1 set", "1 day a week"
+    if (const auto plural = unit.find('s', 1); plural != std::string::npos && (plural + 1 == unit.size() || unit[plural + 1] == ' '))
+      unit.erase(plural, 1);
+  const std::string amount = value.toText(1) + unit;
   const std::string what = at == kNames.end() ? name : std::string(at->second.first);
   return what + ": " + amount + (isFloor ? " or more" : " at most");
 }
@@ -89,10 +92,11 @@ std::string titleOf(const rules::Finding& finding) {
   std::string where;
   for (std::size_t at = 0; at < finding.where.size();) {
     const std::size_t end = std::min(finding.where.find(", ", at), finding.where.size());
-    where += (where.empty() ? "" : ", ") + uncapitalized(finding.where.substr(at, end - at));
+    const std::string part = uncapitalized(finding.where.substr(at, end - at));
+    if (part != "not known") where += (where.empty() ? "" : ", ") + part;
     at = end + 2;
   }
-  return finding.rule->title + " (" + where + ")";
+  return finding.rule->title + (where.empty() ? "" : " (" + where + ")");
 }
 
 std::vector<const rules::Finding*> holdersOf(const screening::Screening& screening,

@@ -9,7 +9,7 @@ namespace {
 using drawing::Align;
 using drawing::Colour;
 
-constexpr double kLeft = 6, kRight = 194, kLine = 13, kLabel = 30;
+constexpr double kWidth = 150, kLeft = 6, kRight = kWidth - 6, kLine = 13, kLabel = 33, kLetters = 16;
 
 /// For places on the line only; nothing is decided by it.
 double approximate(const base::Rational& value) {
@@ -21,7 +21,7 @@ drawing::Shape stroke(double from, double to, double width, Colour colour) {
 }
 
 drawing::Shape words(double x, const std::string& text, Align align) {
-  return {drawing::TextRun{{x, kLabel}, text, 12, false, align, Colour::Ink2}};
+  return {drawing::TextRun{{x, kLabel}, text, kLetters, false, align, Colour::Ink2}};
 }
 
 }  // namespace
@@ -46,7 +46,7 @@ drawing::Drawing normPlot(const facts::NormTable& table, const facts::NormRow& r
   const std::string number = result.toText(1);
   const bool isWorse = table.higherIsBetter ? value < below : value > below;
   const bool isBetter = row.above && (table.higherIsBetter ? value > above : value < above);
-  drawing::Drawing plot{200, 34, table.title, "", {}};
+  drawing::Drawing plot{kWidth, 36, table.title, "", {}};
   plot.description = number + (unit.empty() ? "" : " " + unit) + ": " +
                      (isWorse ? "below" : isBetter ? "above" : row.above ? "within" : "at or above") +
                      " the published values, " + row.below.toText(1) +
@@ -61,7 +61,7 @@ drawing::Drawing normPlot(const facts::NormTable& table, const facts::NormRow& r
   plot.shapes.push_back({drawing::Polygon{{{mark, kLine + 1}, {mark - 6, kLine - 11}, {mark + 6, kLine - 11}},
                                           {.fill = Colour::Ink, .stroke = Colour::OnSlab, .strokeWidth = 1}}});
   // Two numbers that would touch stand outwards.
-  const bool isNarrow = row.above && to - from < 40;
+  const bool isNarrow = row.above && to - from < 48;
   plot.shapes.push_back(words(from, row.below.toText(1), isNarrow ? Align::End : Align::Middle));
   if (row.above) plot.shapes.push_back(words(to, row.above->toText(1), isNarrow ? Align::Start : Align::Middle));
   return plot;

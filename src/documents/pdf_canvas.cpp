@@ -38,6 +38,7 @@ Surface pngSurface(const std::string& bytes) {
   return surface;
 }
 
+constexpr double kLap = 0.6;  ///< of a piece over the next, so that no hairline of paper shows between them
 constexpr const char* kOrnament = "NonStruct";  // taken out of the structure again by finishPdf()
 
 }  // namespace
@@ -141,8 +142,7 @@ void PdfCanvas::notice(double x, double y, double width, double height, double c
 
 void PdfCanvas::noticePart(double x, double y, double width, double height, double cut, bool isFirst, bool isLast, bool isBlackOnly) {
   const double half = 1, left = x + half, right = x + width - half;
-  // A little over, so that no hairline of paper shows between two pieces.
-  const double top = isFirst ? y + half : y - 0.25, bottom = isLast ? y + height - half : y + height + 0.25;
+  const double top = isFirst ? y + half : y - kLap, bottom = isLast ? y + height - half : y + height + kLap;
   cairo_new_path(cairo());
   cairo_move_to(cairo(), left, bottom);
   cairo_line_to(cairo(), left, y + cut);
@@ -153,7 +153,7 @@ void PdfCanvas::noticePart(double x, double y, double width, double height, doub
   use(isBlackOnly ? Colour::OnSlab : Colour::ShutTint);
   cairo_fill(cairo());
   cairo_move_to(cairo(), left, bottom);
-  cairo_line_to(cairo(), left, y + cut);
+  cairo_line_to(cairo(), left, isFirst ? y + cut : top);
   if (isFirst) {
     cairo_line_to(cairo(), left + cut, top);
     cairo_line_to(cairo(), right - cut, top);

@@ -4,9 +4,13 @@
 #include <array>
 
 #include "base/utf8.h"
+#include "documents/unbroken.h"
 
 namespace stile::documents {
 namespace {
+
+/// Lines narrower than so many times their letters' size break wherever they must.
+constexpr double kNarrow = 14;
 
 struct FontDescriptionEnd {
   void operator()(PangoFontDescription* description) const { pango_font_description_free(description); }
@@ -118,6 +122,13 @@ std::shared_ptr<PangoLayout> Typesetter::layoutOf(std::string_view text, const T
     bold->end_index = static_cast<guint>(boldBytes);
     pango_attr_list_insert(attributes, bold);
   }
+  if (room > kNarrow * style.size)
+    for (const auto& [from, to] : unbrokenRanges(clean)) {
+      PangoAttribute* whole = pango_attr_allow_breaks_new(FALSE);
+      whole->start_index = static_cast<guint>(from);
+      whole->end_index = static_cast<guint>(to);
+      pango_attr_list_insert(attributes, whole);
+    }
   pango_layout_set_attributes(layout, attributes);
   pango_attr_list_unref(attributes);
   return at->second;

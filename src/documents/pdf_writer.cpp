@@ -106,7 +106,8 @@ class PdfWriter {
   double endOf(const Set& set) const {
     double end = top();
     for (std::size_t i = 0; i < set.flow.size(); ++i)
-      if (set.flow[i].kind == Step::Kind::Slice) end = set.places[i].y + set.flow[i].slice.height;
+      if (set.flow[i].kind == Step::Kind::Slice && set.places[i].page == set.places.back().page)
+        end = std::max(end, set.places[i].y + set.flow[i].slice.height);
     return end;
   }
 
@@ -131,7 +132,7 @@ class PdfWriter {
       }
       if (!step.slice.bookmark.empty()) canvas.bookmark(step.slice.bookmark, place.y);
       if (place.hasHead) canvas.ornament([&] { step.slice.head->paint(canvas, place.y - step.slice.head->height); });
-      step.slice.paint(canvas, place.y);
+      (place.isRight ? step.slice.paintRight : step.slice.paint)(canvas, place.y);
     }
     if (set.hasOwnPage) {
       runningFoot(canvas, set.pages);
@@ -279,7 +280,7 @@ class PdfWriter {
     append(flow, std::move(blocks));
     if (isSlip(section)) keepTogether(flow);
     closeTag(flow);
-    if (section.startsPage || (document_.isOneExerciseAPage && beginsWithExercise(section))) startPage(flow);
+    if (section.startsPage || (document_.isOneExerciseAPage && beginsWithExercise(section))) startPage(flow, section.sharedUpTo);
     return flow;
   }
 
@@ -299,10 +300,11 @@ class PdfWriter {
     return flow;
   }
 
-  static void startPage(Flow& flow) {
+  static void startPage(Flow& flow, double sharedUpTo = 0) {
     for (Step& step : flow)
       if (step.kind == Step::Kind::Slice) {
         step.slice.startsPage = true;
+        step.slice.sharedUpTo = sharedUpTo;
         return;
       }
   }

@@ -182,7 +182,7 @@ Document summaryOf(const Screening& screening, const screening::Content& content
   addRows(paper, "Limits, with the numbers of the findings that hold them",
           limitRowsOf(screening, content.rules, numbers, brief.cited).certain);
   addRows(paper, "Checks and first measurements", checkBrief(screening, content, numbers, brief));
-  addBlocks(paper, "Measured and told", measuredBlocks(screening, content));
+  addBlocks(paper, testRows(screening).empty() ? "Measured and told" : "Measured (further right is better) and told", measuredBlocks(screening, content));
   addPlan(paper, screening, content, numbers, brief);
   // In an emergency the rest can wait.
   if (!isEmergency(screening)) addRows(paper, "Open questions", questionRows(screening, brief.questions));

@@ -12,6 +12,9 @@
 namespace stile::documents {
 namespace {
 
+/// A brief that ends high on a page leaves the rest of it to the annex.
+constexpr double kSharedUpTo = 0.3;
+
 class Annex {
  public:
   void add(const std::string& title, std::vector<Row> rows) {
@@ -24,7 +27,7 @@ class Annex {
   Section take() { return std::move(section_); }
 
  private:
-  Section section_{kAnnexHeading, {}, true};
+  Section section_{kAnnexHeading, {}, true, kSharedUpTo};
 };
 
 std::vector<Row> both(LimitRows a, LimitRows b, bool isCertain) {
@@ -46,15 +49,15 @@ Section annexOf(const screening::Screening& screening, const screening::Content&
   const auto& plan = screening.plan ? screening.plan : screening.heldPlan;
   if (plan) annex.addBlocks(screening.plan ? "The plan, line by line" : "The held plan, line by line, for the clinician only",
                             planBlocks(*plan, content.library, content.rules, numbers));
-  if (plan) annex.add("Exercises left out, and why", leftOutRows(*plan, content.library));
+  if (plan) annex.add("Exercises left out, and why", leftOutRows(*plan, content.library, content.rules, numbers));
   std::vector<Row> toSettle;
   for (const std::string& question : screening.reach.limits.questions) toSettle.push_back({"", {question}, {}});
   annex.add("To settle with the client", std::move(toSettle));
   annex.add("Every answer that was given", answerRows(screening, content));
   annex.add("Answers to confirm", askedBackRows(askedBack));
-  annex.add("Every open question", questionRows(screening));
+  annex.add("Every open question, not asked where nothing else is said", questionRows(screening));
   std::vector<Row> open = openFindingRows(screening, sources);
-  const std::string title = "Not yet known: " + counted(open.size(), "finding");
+  const std::string title = "Not yet known: " + counted(openFindings(screening), "finding");
   annex.add(title, std::move(open));
   annex.add("Held only while answers are missing",
             both(limitRowsOf(screening, content.rules, numbers), checkRowsOf(screening, content.rules, numbers), false));

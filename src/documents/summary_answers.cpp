@@ -63,14 +63,15 @@ class FormParts {
   std::map<std::string, std::size_t> parts_;
 };
 
-/// One repetition of a group: "1: Medicine, generic name: metformin · …".
+/// One repetition of a group: "metformin · What the medicine is for, as told: sugar".
 std::string repetitionWords(const Screening& screening, int group, int repetition) {
   std::string words;
   for (const int slot : screening.facts.dictionary().groupMembers(group)) {
     const Definition& member = screening.facts.dictionary().at(slot);
     if (!isAsked(member)) continue;
     const std::string answer = answerWords(screening, member, screening.facts.at(slot, repetition));
-    if (!answer.empty()) words += (words.empty() ? "" : " · ") + member.label + ": " + answer;
+    // The first answer is what the others are about: "1: metformin · …".
+    if (!answer.empty()) words += words.empty() ? answer : " · " + member.label + ": " + answer;
   }
   return words;
 }

@@ -26,7 +26,8 @@ struct Brief {
     if (certain <= 10) return {};
     if (certain <= 24) return {4, 2, 1, 10, 3, 1, 5, 2, 2, 2, 2, 1};
     if (certain <= 48) return {4, 2, 1, 8, 2, 1, 6, 3, 2, 3, 3, 4};
-    return {3, 1, 1, 6, 1, 1, 4, 2, 1, 2, 1, 2};
+    if (certain <= 64) return {3, 1, 1, 6, 1, 1, 4, 2, 1, 2, 1, 2};
+    return {3, 1, 1, 4, 1, 1, 3, 1, 1, 1, 1, 1};
   }
 };
 

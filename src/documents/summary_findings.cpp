@@ -117,7 +117,19 @@ std::string numbered(const Finding& finding, const FindingNumbers& numbers) {
   return std::to_string(numbers.of(finding)) + "  " + titleOf(finding);
 }
 
+/// What the finding says, without its title where it begins with that ("Heart failure: how to work" and
+/// "Heart failure: effort by feel"): the title stands before it.
+std::string saidAfterTitle(const Finding& finding) {
+  const std::string &said = finding.say.clinician, &title = finding.rule->title;
+  const std::string lead = title.substr(0, title.find(':')) + ": ";
+  return said.starts_with(lead) ? capitalized(said.substr(lead.size())) : said;
+}
+
 }  // namespace
+
+std::size_t openFindings(const Screening& screening) {
+  return sorted(screening, Standing::Open).size();
+}
 
 FindingNumbers numbersOf(const Screening& screening) {
   FindingNumbers numbers;
@@ -141,7 +153,7 @@ std::vector<Row> briefFindingRows(const Screening& screening, const FindingNumbe
       continue;
     }
     ++told;
-    Row row{numbered(*finding, numbers), {finding->say.clinician}, {}};
+    Row row{numbered(*finding, numbers), {saidAfterTitle(*finding)}, {}};
     if (const std::string because = joinedReasons(screening, *finding, brief.reasons); !because.empty())
       row.fine.push_back("Because: " + asSentence(because));
     row.fine.insert(row.fine.end(), overrides.begin(), overrides.end());
@@ -158,7 +170,7 @@ std::vector<Row> fullFindingRows(const Screening& screening, SourceList& sources
   for (const bool ofMedicines : {false, true})
     for (const Finding* finding : sorted(screening, Standing::Certain)) {
       if (isOfMedicines(*finding) != ofMedicines) continue;
-      Row row{numbered(*finding, numbers), {finding->say.clinician}, {}};
+      Row row{numbered(*finding, numbers), {saidAfterTitle(*finding)}, {}};
       std::string fine = joinedReasons(screening, *finding, finding->reasons.size());
       if (const std::string cited = sources.cite(finding->rule->sources); !cited.empty())
         fine += (fine.empty() ? "[" : " [") + cited + "]";
@@ -182,7 +194,7 @@ std::vector<Row> openFindingRows(const Screening& screening, SourceList& sources
     return rows;
   }
   for (const Finding* finding : open) {
-    Row row{titleOf(*finding), {finding->say.clinician}, {}};
+    Row row{titleOf(*finding), {saidAfterTitle(*finding)}, {}};
     if (finding->unsureCall > limits::Action::None)
       row.text.push_back(std::string("Asked, and not sure: ") + wordsOf(finding->unsureCall) + ".");
     else if (finding->full.action > limits::Action::None && finding->counted != rules::IfUnknown::Pass)

@@ -23,6 +23,8 @@ std::vector<Row> fullFindingRows(const screening::Screening& screening, SourceLi
                                  const FindingNumbers& numbers, const records::DecisionNotes& notes);
 /// Open findings, gravest first, with the answers that are missing.
 std::vector<Row> openFindingRows(const screening::Screening& screening, SourceList& sources);
+/// How many findings wait for an answer.
+std::size_t openFindings(const screening::Screening& screening);
 /// Rungs that are not open, those with the same reasons together, each reason with its key.
 std::vector<Row> rungRows(const screening::Screening& screening, const FindingNumbers& numbers);
 

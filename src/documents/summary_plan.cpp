@@ -55,13 +55,13 @@ std::string overrideWords(const plan::LineOverride& override) {
   return text;
 }
 
-std::vector<Row> lineRows(const plan::StarterPlan& plan, const FindingNumbers& numbers) {
+std::vector<Row> lineRows(const plan::StarterPlan& plan, const rules::RuleSet& rules, const FindingNumbers& numbers) {
   std::vector<Row> rows;
   for (const plan::Line& line : plan.lines) {
     std::string term = line.exercise->title + (line.side.empty() ? "" : ", " + line.side);
     Row row{std::move(term), {asSentence(inFigures(line.dose))}, {}};
     if (!line.pinnedBy.empty()) row.text.push_back(line.pinnedBy);
-    if (!line.changedBecause.empty()) row.text.push_back("Changed: " + asSentence(line.changedBecause));
+    if (!line.changedBecause.empty()) row.text.push_back("Changed: " + asSentence(numbers.inWords(line.changedBecause, rules)));
     if (line.override) row.text.push_back(overrideWords(*line.override));
     if (const std::string cited = numbers.citeRules(line.becauseRules); !cited.empty())
       row.text.back() += " " + cited;
@@ -92,14 +92,14 @@ std::string weekText(const plan::Week& week) {
 std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library& library,
                               const rules::RuleSet& rules, const FindingNumbers& numbers) {
   std::vector<Block> blocks;
-  std::string start = plan.level.empty() ? "" : asSentence(plan.levelBecause);
+  std::string start = plan.level.empty() ? "" : asSentence(numbers.inWords(plan.levelBecause, rules));
   if (!plan.weeks.empty()) start += (start.empty() ? "" : " ") + weekText(plan.weeks.front());
   if (plan.weeks.size() > 1) start += " " + weekText(plan.weeks.back());
-  if (!start.empty()) blocks.push_back({Paragraph{start, "Starting level:"}});
-  if (plan.isEmpty()) blocks.push_back({Paragraph{"No line of the library is open under these limits.", ""}});
-  if (!plan.lines.empty()) blocks.push_back({Rows{lineRows(plan, numbers), true}});
+  if (!start.empty()) blocks.push_back({Paragraph{start, "Starting level:", Tone::Small}});
+  if (plan.isEmpty()) blocks.push_back({Paragraph{"No line of the library is open under these limits.", "", Tone::Small}});
+  if (!plan.lines.empty()) blocks.push_back({Rows{lineRows(plan, rules, numbers), true}});
   if (const std::string words = uncovered(plan, library, rules); !words.empty())
-    blocks.push_back({Paragraph{asSentence(capitalized(words)), "Not covered:"}});
+    blocks.push_back({Paragraph{asSentence(capitalized(words)), "Not covered:", Tone::Small}});
   return blocks;
 }
 
@@ -143,7 +143,7 @@ std::vector<Row> briefPlanRows(const plan::StarterPlan& plan, const plan::Librar
   return rows;
 }
 
-std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library) {
+std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library, const rules::RuleSet& rules, const FindingNumbers& numbers) {
   // What is left out for one same reason shares a row. After the first reason come those of its easier
   // forms, which the row of that form gives.
   const auto firstReason = [](const std::string& because) { return because.substr(0, because.find(';')); };
@@ -161,7 +161,7 @@ std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library&
   for (const auto& [because, titles] : reasons) {
     std::string text;
     for (const std::string& title : titles) text += (text.empty() ? "" : "; ") + title;
-    rows.push_back({"", {asSentence(capitalized(because) + ": " + text)}, {}});
+    rows.push_back({"", {asSentence(capitalized(numbers.inWords(because, rules)) + ": " + text)}, {}});
   }
   return rows;
 }

@@ -19,6 +19,7 @@ std::vector<Row> briefPlanRows(const plan::StarterPlan& plan, const plan::Librar
                                std::size_t adaptedByName);
 
 /// Exercises and purposes left out, by reason.
-std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library);
+std::vector<Row> leftOutRows(const plan::StarterPlan& plan, const plan::Library& library, const rules::RuleSet& rules,
+                             const FindingNumbers& numbers);
 
 }  // namespace stile::documents

@@ -267,7 +267,9 @@ std::vector<Row> questionRows(const Screening& screening, std::size_t most) {
                                                     : "Other limits";
     auto group = std::find_if(groups.begin(), groups.end(), [&](const Group& one) { return one.stake == stake; });
     if (group == groups.end()) group = groups.insert(groups.end(), {stake, {}});
-    group->named.push_back(question.label + " (" + facts::toText(question.why) + ")");
+    // Most were not asked: the heading says so, and only another reason stands beside its question.
+    const bool isPlain = question.why == facts::UnknownReason::NotAsked;
+    group->named.push_back(question.label + (isPlain ? "" : std::string(" (") + facts::toText(question.why) + ")"));
   }
   std::vector<Row> rows;
   for (Group& group : groups) {
@@ -285,7 +287,7 @@ std::vector<Row> askedBackRows(const base::Issues& askedBack) {
   std::vector<Row> rows;
   for (const base::Issue& issue : askedBack.all()) {
     if (issue.severity != base::Severity::AskBack) continue;
-    Row row{issue.subject.empty() ? "Answer" : issue.subject, {asSentence(capitalized(issue.message))}, {}};
+    Row row{"", {asSentence(capitalized(issue.message))}, {}};
     if (!issue.remedy.empty()) row.text.push_back(asSentence(capitalized(issue.remedy)));
     rows.push_back(std::move(row));
   }

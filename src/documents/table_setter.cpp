@@ -10,36 +10,28 @@ namespace {
 
 using drawing::Colour;
 
+constexpr double kTail = 0.13;  ///< of a page: the least that a table leaves to its last one
+
 std::string joined(const std::vector<std::string>& parts, const char* between) {
   std::string text;
   for (const std::string& part : parts) text += (text.empty() || part.empty() ? "" : between) + part;
   return text;
 }
 
-/// The end of the steps from `from` on that are no taller than `most`, at least one slice with the tags
-/// around it.
-std::size_t stepsWithin(const Flow& flow, std::size_t from, std::size_t end, double most) {
-  std::size_t to = from;
-  double height = 0;
-  for (std::size_t i = from; i < end; ++i) {
-    const bool isSlice = flow[i].kind == Step::Kind::Slice;
-    if (isSlice) {
-      const double more = flow[i].slice.before + flow[i].slice.height;
-      if (height > 0 && height + more > most) break;
-      height += more;
-    }
-    // A tag that opens goes with what follows it, one that closes with what stood before.
-    if (isSlice || flow[i].kind == Step::Kind::Close) to = i + 1;
-  }
-  return std::max(to, std::min(end, from + 1));
-}
-
-void keepEnds(Flow& flow) {
+/// No single row alone at the foot of a page, nor a few at the head of one: `least` is what a page is
+/// turned for.
+void keepEnds(Flow& flow, double least) {
   std::vector<Slice*> slices;
   for (Step& step : flow)
     if (step.kind == Step::Kind::Slice) slices.push_back(&step.slice);
-  // No single row alone at the foot or the head of a page.
-  if (slices.size() > 1) slices.front()->keepsNext = slices[slices.size() - 2]->keepsNext = true;
+  if (slices.size() < 2) return;
+  slices.front()->keepsNext = true;
+  double tail = slices.back()->height;
+  for (std::size_t i = slices.size() - 1; i-- > 0;) {
+    slices[i]->keepsNext = true;
+    tail += slices[i]->height;
+    if (tail >= least) break;
+  }
 }
 
 }  // namespace
@@ -116,7 +108,7 @@ Flow BlockSetter::of(const Rows& form) const {
       add(flow, row({i == 0 ? one.term : "", {one.text[i]}, i == 0 ? one.note : std::vector<std::string>{}}, term, note));
   }
   closeTag(flow);
-  keepEnds(flow);
+  keepEnds(flow, tallest_ * kTail);
   if (!flow.empty() && flow.size() > 1) flow[1].slice.before = m_.gap * 0.5;
   return flow;
 }
@@ -135,42 +127,23 @@ Flow BlockSetter::compactRow(const Row& row, double before) const {
   return this->text(words, style, "P", before, bold);
 }
 
-/// Bands of two columns: the left column of a band is read before its right one, and a band is short
-/// enough to fit where a page has room left. Long rows go on from column to column.
+/// Two columns where the page is wide enough; which of them a row falls into shows when pages are made.
 Flow BlockSetter::compactRows(const Rows& form) const {
   Flow flow;
   const double gap = m_.body.size * 1.6, before = m_.small.line * 0.22;
-  const bool isWide = width_ > m_.small.size * 44 && form.rows.size() > 1;
+  const bool isWide = !isInside_ && width_ > m_.small.size * 44 && form.rows.size() > 1;
   if (!isWide) {
     for (const Row& one : form.rows) append(flow, compactRow(one, before));
     return flow;
   }
-  const double half = (width_ - gap) / 2, most = m_.small.line * 11;
-  // The same steps for either column.
-  Flow left, right;
-  for (const Row& one : form.rows) append(left, at(x_, half).compactRow(one, before)), append(right, at(x_ + half + gap, half).compactRow(one, before));
-  for (std::size_t from = 0; from < left.size();) {
-    const std::size_t to = stepsWithin(left, from, left.size(), 2 * most);
-    const Flow whole(left.begin() + static_cast<std::ptrdiff_t>(from), left.begin() + static_cast<std::ptrdiff_t>(to));
-    std::size_t middle = to;
-    double least = heightOf(whole);
-    for (std::size_t i = stepsWithin(left, from, to, 0); i < to; i = stepsWithin(left, i, to, 0)) {
-      const double taller = std::max(heightOf({left.begin() + static_cast<std::ptrdiff_t>(from), left.begin() + static_cast<std::ptrdiff_t>(i)}),
-                                     heightOf({left.begin() + static_cast<std::ptrdiff_t>(i), left.begin() + static_cast<std::ptrdiff_t>(to)}));
-      if (taller < least) least = taller, middle = i;
-    }
-    const Slice first = together({left.begin() + static_cast<std::ptrdiff_t>(from), left.begin() + static_cast<std::ptrdiff_t>(middle)}, 0);
-    const Slice second = together({right.begin() + static_cast<std::ptrdiff_t>(middle), right.begin() + static_cast<std::ptrdiff_t>(to)}, 0);
-    Slice band;
-    band.before = from == 0 ? m_.gap * 0.6 : m_.small.line * 0.3;
-    band.height = std::max(first.height, second.height);
-    band.paint = [first, second](PdfCanvas& canvas, double y) {
-      first.paint(canvas, y);
-      second.paint(canvas, y);
-    };
-    add(flow, std::move(band));
-    from = to;
+  const double half = (width_ - gap) / 2;
+  Flow right;
+  for (const Row& one : form.rows) {
+    append(flow, at(x_, half).compactRow(one, before));
+    append(right, at(x_ + half + gap, half).compactRow(one, before));
   }
+  for (std::size_t i = 0; i < flow.size(); ++i)
+    if (flow[i].kind == Step::Kind::Slice) flow[i].slice.paintRight = std::move(right[i].slice.paint);
   return flow;
 }
 
@@ -288,7 +261,7 @@ Flow BlockSetter::of(const Table& form) const {
     add(flow, std::move(slice));
   }
   closeTag(flow);
-  keepEnds(flow);
+  keepEnds(flow, tallest_ * kTail);
   return flow;
 }
 

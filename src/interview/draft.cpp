@@ -23,7 +23,8 @@ Draft::Draft(const answers::Response& response, const Questions& questions) : re
       for (const FormQuestion& question : questions.all())
         if (question.item->linkId == answered.linkId && question.fact->group == group)
           begun = std::max(begun, answered.repetition + 1);
-    if (begun > 0) groups_[group] = {begun, begun == count};
+    // One that was begun and of which nothing is said yet counts too, or "another one?" would be asked again.
+    if (begun > 0) groups_[group] = {std::max(begun, count - 1), begun == count};
   }
   for (const auto& [group, state] : std::map(groups_)) restate(group);
 }

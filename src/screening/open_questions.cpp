@@ -1,6 +1,7 @@
 #include "screening/open_questions.h"
 
 #include <algorithm>
+#include <limits>
 #include <map>
 #include <set>
 #include <tuple>
@@ -74,20 +75,31 @@ class InputWalk {
   std::set<int> seen_;
 };
 
-/// Place of each fact in the longest form, and its words.
-struct FormWords {
-  std::map<std::string, int> place;
-  std::map<std::string, std::string> text;
+/// Places of facts in the forms, and their words. The first form that asks it counts.
+class FormWords {
+ public:
+  explicit FormWords(const questionnaire::FormSet& forms) : forms_(forms) {}
 
-  explicit FormWords(const questionnaire::FormSet& forms) {
-    int next = 0;
-    for (const auto& form : forms.forms())
-      for (const auto* item : form->inOrder()) {
-        if (!place.emplace(item->linkId, next).second) continue;
-        ++next;
-        text[item->linkId] = item->text;
-      }
+  const questionnaire::Item* itemOf(const std::string& factId) const {
+    for (const auto& form : forms_.forms())
+      if (const auto* item = form->find(factId)) return item;
+    return nullptr;
   }
+
+  /// By factId; asked of a few, so that the forms are gone through once.
+  std::map<std::string, int, std::less<>> placesOf(std::set<std::string, std::less<>> factIds) const {
+    std::map<std::string, int, std::less<>> places;
+    int next = 0;
+    for (const auto& form : forms_.forms())
+      for (const auto* item : form->inOrder()) {
+        ++next;
+        if (factIds.erase(item->linkId) != 0) places[item->linkId] = next;
+      }
+    return places;
+  }
+
+ private:
+  const questionnaire::FormSet& forms_;
 };
 
 bool shuts(const limits::Limits& limits, const limits::PerBay<limits::Rung>& reach) {
@@ -109,10 +121,12 @@ std::vector<OpenQuestion> openQuestionsOf(const Screening& screening, const ques
       for (const int slot : walk.from(reason.slot, finding.repetition)) {
         OpenQuestion& question = bySlot[slot];
         const facts::Definition& definition = screening.facts.dictionary().at(slot);
-        question.slot = slot;
-        question.factId = definition.id;
-        const auto text = words.text.find(definition.id);
-        question.label = text == words.text.end() || text->second.empty() ? definition.label : text->second;
+        if (question.slot < 0) {
+          question.slot = slot;
+          question.factId = definition.id;
+          const auto* item = words.itemOf(definition.id);
+          question.label = item == nullptr || item->text.empty() ? definition.label : item->text;
+        }
         question.why = (definition.group.empty() ? screening.facts.at(slot)
                                                  : screening.facts.at(slot, std::max(finding.repetition, 0))).reason;
         // A rule that lets the unknown pass calls nobody while it is unknown, nor threatens to.
@@ -125,11 +139,16 @@ std::vector<OpenQuestion> openQuestionsOf(const Screening& screening, const ques
     }
   }
   std::vector<OpenQuestion> questions;
-  for (auto& [slot, question] : bySlot) questions.push_back(std::move(question));
+  std::set<std::string, std::less<>> asked;
+  for (auto& [slot, question] : bySlot) {
+    asked.insert(question.factId);
+    questions.push_back(std::move(question));
+  }
+  const auto places = words.placesOf(std::move(asked));
   const auto rank = [&](const OpenQuestion& question) {
-    const auto place = words.place.find(question.factId);
+    const auto place = places.find(question.factId);
     return std::tuple(-static_cast<int>(question.couldBecome), !question.shutsRungs,
-                      place == words.place.end() ? static_cast<int>(words.place.size()) : place->second, question.slot);
+                      place == places.end() ? std::numeric_limits<int>::max() : place->second, question.slot);
   };
   std::sort(questions.begin(), questions.end(), [&](const auto& a, const auto& b) { return rank(a) < rank(b); });
   return questions;

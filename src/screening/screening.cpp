@@ -61,17 +61,13 @@ plan::Request requestOf(const Screening& screening, const End& end) {
   return {end.limits, end.usable, screening.facts, screening.findings, screening.date};
 }
 
-void decidePlan(Screening& screening, const Content& content, const std::vector<ClearanceReply>& replies) {
-  screening.ifGranted = mergeIfGranted(screening.findings, wantedIntensity(screening.facts), screening.coverage, replies,
-                                       screening.facts);
-  const auto make = [&](const End& end) { return plan::makeStarterPlan(content.library, requestOf(screening, end)); };
+/// Whether a plan may be made, and why not.
+void decidePlanState(Screening& screening) {
   if (anyUsable(screening.floor.usable)) {
     screening.planState = PlanState::Made;
-    screening.plan = make(screening.floor);
   } else if (anyUsable(screening.ifGranted.usable)) {
     screening.planState = PlanState::Held;
     screening.planBecause = "Held until the clearance asked for has come.";
-    screening.heldPlan = make(screening.ifGranted);
   } else if (screening.reach.limits.action >= Action::SameDay) {
     screening.planBecause = "No plan: the action today comes first.";
   } else if (anyUsable(screening.reach.usable)) {
@@ -83,9 +79,15 @@ void decidePlan(Screening& screening, const Content& content, const std::vector<
   }
 }
 
+void makePlan(Screening& screening, const Content& content) {
+  const auto make = [&](const End& end) { return plan::makeStarterPlan(content.library, requestOf(screening, end)); };
+  if (screening.planState == PlanState::Made) screening.plan = make(screening.floor);
+  if (screening.planState == PlanState::Held) screening.heldPlan = make(screening.ifGranted);
+}
+
 }  // namespace
 
-Screening screen(const Content& content, facts::FactSet facts, const std::vector<ClearanceReply>& replies,
+Screening decide(const Content& content, facts::FactSet facts, const std::vector<ClearanceReply>& replies,
                  base::Date today) {
   Screening screening{.date = today, .facts = std::move(facts), .findings = {}, .coverage = {}, .floor = {}, .reach = {},
                       .rungs = {}, .openQuestions = {}, .policies = {}, .planBecause = {}, .plan = {}, .heldPlan = {},
@@ -103,11 +105,24 @@ Screening screen(const Content& content, facts::FactSet facts, const std::vector
     if (finding.standing == rules::Standing::Open && finding.counted != rules::IfUnknown::Pass)
       screening.couldBecome = std::max(screening.couldBecome, finding.full.action);
   screening.openQuestions = openQuestionsOf(screening, content.forms);
-  screening.policies = policiesThatDecide(content, screening, replies);
   screening.isSettled = decisionIsSettled(screening.findings, screening.reach.limits);
-  decidePlan(screening, content, replies);
+  screening.ifGranted = mergeIfGranted(screening.findings, wantedIntensity(screening.facts), screening.coverage, replies,
+                                       screening.facts);
+  decidePlanState(screening);
+  return screening;
+}
+
+void complete(const Content& content, Screening& screening, const std::vector<ClearanceReply>& replies) {
+  screening.policies = policiesThatDecide(content, screening, replies);
+  makePlan(screening, content);
   if (const auto& plan = screening.plan ? screening.plan : screening.heldPlan)
     for (PolicyNote& note : policiesThatShape(content, *plan)) screening.policies.push_back(std::move(note));
+}
+
+Screening screen(const Content& content, facts::FactSet facts, const std::vector<ClearanceReply>& replies,
+                 base::Date today) {
+  Screening screening = decide(content, std::move(facts), replies, today);
+  complete(content, screening, replies);
   return screening;
 }
 

@@ -69,11 +69,14 @@ class Paints {
     clock_ = gdk_window_get_frame_clock(gtk_widget_get_window(GTK_WIDGET(frame.GetHandle())));
     g_signal_connect(clock_, "after-paint", G_CALLBACK(+[](GdkFrameClock*, gpointer count) { ++*static_cast<int*>(count); }), &count_);
   }
-  /// Runs what waits until everything is painted.
+  /// Runs what waits until everything is painted. It sleeps while there is nothing to do: waiting for the clock of
+  /// the window is no work.
   void await() {
     const int before = count_;
-    const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(2);
-    while (count_ == before && std::chrono::steady_clock::now() < end) g_main_context_iteration(nullptr, FALSE);
+    bool isLate = false;
+    const guint guard = g_timeout_add_seconds(2, [](gpointer late) -> gboolean { return *static_cast<bool*>(late) = true, G_SOURCE_CONTINUE; }, &isLate);
+    while (count_ == before && !isLate) g_main_context_iteration(nullptr, TRUE);
+    g_source_remove(guard);
   }
   static void rest() {
     const auto end = std::chrono::steady_clock::now() + std::chrono::milliseconds(kRest);

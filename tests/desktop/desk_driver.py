@@ -20,6 +20,20 @@ class Missing(Exception):
     pass
 
 
+class Asked:
+    """What is asked: the controls stay from question to question, the words and how far it is do not."""
+
+    def __init__(self, node):
+        self.node = node
+        self.words = (node.get_name(), node.get_description())
+
+    def __getattr__(self, name):
+        return getattr(self.node, name)
+
+    def __eq__(self, other):
+        return isinstance(other, Asked) and self.words == other.words
+
+
 class Desk:
     def __init__(self, program, folder, *arguments):
         self.folder = folder
@@ -61,8 +75,8 @@ class Desk:
 
     def question(self):
         for node in self.all():
-            if node.get_role_name() == "panel" and node.get_description() == "Question":
-                return node
+            if node.get_role_name() == "panel" and (node.get_description() or "").startswith("Question"):
+                return Asked(node)
         return None
 
     def texts(self):

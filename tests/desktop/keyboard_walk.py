@@ -1,9 +1,11 @@
 """By keyboard alone: first run, a new client, the interview, killed and gone on with, decision, one
-exercise swapped and one taken beyond the limits, killed again, a finding overridden, signing, plan, papers.
-On every page each control has a name."""
+exercise swapped and one taken beyond the limits, killed again, a finding overridden, papers saved as PDF,
+signing, plan; then the desk locks by itself. On every page each control has a name, and what is said in the
+foot of the window can be read by others."""
 import os
 import re
 import sys
+import time
 
 from answers import Person
 from desk_driver import Desk
@@ -11,6 +13,7 @@ from desk_driver import Desk
 PROGRAM, WORK = sys.argv[1:3]
 SOURCE = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 PASSPHRASE = "blue kettle seven gates"
+LOCK_SECONDS = 3
 unnamed = []
 
 
@@ -51,8 +54,8 @@ def new_client(desk):
 
 
 def answered_so_far(desk):
-    """What the page itself counts: "9 answered"."""
-    return max(int(text.split()[0]) for text in desk.texts() if text.endswith(" answered"))
+    """What the page itself counts: "9 answered", or "9 answered, 2 left open"."""
+    return max(int(text.split()[0]) for text in desk.texts() if re.match(r"[0-9]+ answered", text))
 
 
 def interview(desk, person, stop_after=None):
@@ -151,9 +154,69 @@ def hand_over(desk):
     desk.see("^[0-9]+ answered")
     desk.wait(lambda: (lambda at: at is not None and at.get_action_iface().do_action(0))(desk.find("push button", "^Staff")), "the way out")
     desk.focus_on("Passphrase")
+    desk.type("some other words")
+    desk.key("Return")
+    desk.see("passphrase does not fit")
+    desk.focus_on("Passphrase")
+    assert desk.find("menu") is None, "a wrong passphrase gave the program back"
     desk.type(PASSPHRASE)
     desk.key("Return")
     desk.wait(lambda: desk.find("menu") is not None and desk.question() is not None, "the whole program")
+
+
+def move_by_tab(desk, name):
+    """On until the focus stands on what has this name."""
+    for _ in range(30):
+        at = desk.focused()
+        if at is not None and re.search(name, at.get_name() or ""):
+            return
+        desk.key("Tab")
+        desk.wait(lambda: desk.focused() is not None and desk.focused() != at, f"what comes after {at and at.get_name()}")
+    raise AssertionError(f"{name} is not reached by the tabulator key")
+
+
+def save_papers(desk):
+    desk.key("alt+6")
+    desk.focus_on("^Summary")
+    check_names(desk, "papers")
+    move_by_tab(desk, "^Folder$")
+    folder = os.path.join(WORK, "papers of today")
+    desk.key("ctrl+a")
+    desk.type(folder)
+    desk.key("Return")
+    said_in_foot(desk, r"^Saved: [0-9]+ papers in ")
+    saved = sorted(os.listdir(folder))
+    assert "summary.pdf" in saved and "handout.pdf" in saved, saved
+    for name in saved:
+        with open(os.path.join(folder, name), "rb") as file:
+            assert file.read(5) == b"%PDF-", name
+
+
+def said_in_foot(desk, pattern):
+    """What has just been done stands in the line of the window that is there for it."""
+    def line():
+        foot = desk.find("status bar")
+        return foot is not None and any(re.search(pattern, node.get_name() or "") for node in desk.all(foot))
+
+    desk.wait(line, f'"{pattern}" in the foot of the window')
+
+
+def lock_by_itself():
+    chosen = os.path.join(os.environ["XDG_CONFIG_HOME"], "stile", "desk.conf")
+    with open(chosen) as file:
+        lines = [line for line in file if not line.startswith("lockMinutes=")]
+    with open(chosen, "w") as file:
+        file.writelines([*lines, f"lockMinutes={LOCK_SECONDS / 60}\n"])
+    desk = Desk(PROGRAM, WORK, "--date", "2026-11-25")
+    desk.focus_on("Passphrase")
+    desk.type(PASSPHRASE)
+    desk.key("Return")
+    begun = time.monotonic()
+    said_in_foot(desk, "^Locked$")
+    desk.focus_on("Passphrase")
+    assert time.monotonic() - begun >= LOCK_SECONDS, "it locked before its time"
+    assert not any("Maren" in text for text in desk.texts()), "a client's name is left on the locked screen"
+    return desk
 
 
 def main():
@@ -185,6 +248,9 @@ def main():
     desk.key("alt+4")
     desk.see("Findings")
     override(desk)
+    save_papers(desk)
+    desk.key("alt+4")
+    desk.focus_on("^Sign")
     desk.key("alt+s")
     desk.focus_on("Passphrase")
     desk.type(PASSPHRASE)
@@ -193,9 +259,8 @@ def main():
     desk.key("alt+5")
     desk.wait(lambda: taken in desk.texts(), f"in the filed plan: {taken}")
     desk.see("Filed with the screening")
-    desk.key("alt+6")
-    desk.focus_on("Summary")
-    check_names(desk, "papers")
+    desk.close()
+    desk = lock_by_itself()
     desk.close()
     assert not unnamed, "without a name: " + "; ".join(unnamed)
     strange = desk.strange_messages()

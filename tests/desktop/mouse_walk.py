@@ -78,10 +78,12 @@ def sign(mouse):
 def save_papers(mouse):
     desk = mouse.desk
     mouse.press("^Papers$")
-    mouse.press("^Save as PDF")
+    mouse.press("^Browse")
     desk.wait(lambda: desk.find("file chooser"), "the choice of a folder")
     mouse.press("^Open$")
-    desk.wait(lambda: os.path.exists(os.path.join(PAPERS, "week-plan.pdf")) and desk.focused() is not None and "Save as" in desk.focused().get_name(), "the papers")
+    desk.wait(lambda: desk.find("file chooser") is None, "the end of the choice")
+    mouse.press("^Save as PDF")
+    desk.see("^Saved: ")
     saved = sorted(os.listdir(PAPERS))
     assert "handout.pdf" in saved and "summary.pdf" in saved, saved
     for name in (name for name in saved if name.endswith(".pdf")):

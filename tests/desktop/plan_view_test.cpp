@@ -46,3 +46,28 @@ TEST_CASE("Weeks without aerobic work have no bar, and nothing is divided by not
   for (auto& week : plan.weeks) week.aerobicMinutesPerWeek = 0;
   CHECK(heightOf(desktop::weekCurveOf(plan), 0) == 0);
 }
+
+TEST_CASE("Reasons of a plan name findings by their titles, not rules by their ids") {
+  rules::Rule hip, knee;
+  hip.id = "hip-replacement";
+  hip.title = "Hip replacement";
+  knee.id = "knee-sore";
+  knee.title = "A sore knee";
+  std::vector<rules::Finding> findings(2);
+  findings[0].rule = &hip;
+  findings[1].rule = &knee;
+
+  const auto one = desktop::plainReasonOf("hip bends 110 degrees, limit 90 (hip-replacement)", findings);
+  CHECK(one.sentence == "hip bends 110 degrees, limit 90");
+  CHECK(one.findings == "Hip replacement");
+
+  const auto both = desktop::plainReasonOf("load (hip-replacement, knee-sore); on one leg (knee-sore)", findings);
+  CHECK(both.sentence == "load; on one leg");
+  CHECK(both.findings == "Hip replacement · A sore knee");
+
+  // Brackets that name no rule are words like others.
+  const auto plain = desktop::plainReasonOf("needs a mat (or a folded blanket) (hip-replacement)", findings);
+  CHECK(plain.sentence == "needs a mat (or a folded blanket)");
+  CHECK(plain.findings == "Hip replacement");
+  CHECK(desktop::plainReasonOf("", findings).sentence.empty());
+}

@@ -1,9 +1,18 @@
-"""Measurements, history, rules and client mode in the demo clinic, by keyboard. On every page each control has a name."""
+"""Measurements, history, rules, client mode in another language, a letter in other words and printing, in the demo
+clinic, by keyboard. On every page each control has a name."""
+import glob
+import json
+import os
+import re
+import subprocess
 import sys
 
 from desk_driver import Desk
 
 PROGRAM, WORK = sys.argv[1:3]
+SOURCE = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
+SPOKEN = os.path.join(WORK, "spoken")
+ASKED_IN_SPANISH = 8
 unnamed = []
 
 
@@ -91,15 +100,115 @@ def hand_over(desk):
     # Nothing leads out of it.
     desk.key("alt+1", "ctrl+n", "ctrl+l", "ctrl+q")
     desk.key("2")
-    desk.wait(lambda: desk.question() is not None and desk.question().get_name() != asked, "the next question")
+    desk.wait(lambda: (lambda now: now is not None and now.get_name() != asked)(desk.question()), "the next question")
     assert desk.find("menu") is None, "no menu for a client"
+    in_spanish(desk)
 
 
+def spanish_words():
+    """What the content's draft translation says, of every question."""
+    says = set()
+    for name in glob.glob(os.path.join(SOURCE, "rules/phrases/es/forms/*.json")):
+        with open(name) as file:
+            says.update(phrase["say"] for phrase in json.load(file)["texts"].values())
+    return says
+
+
+def in_spanish(desk):
+    says = spanish_words()
+    press(desk, "^Español$")
+    desk.see("^Borrador")
+    for _ in range(ASKED_IN_SPANISH):
+        asked = desk.wait(desk.question, "the question").get_name()
+        assert asked in says, f"not in Spanish: {asked}"
+        check_names(desk, "client mode in Spanish")
+        press(desk, "^Léamelo$")
+        desk.wait(lambda: os.path.exists(SPOKEN) and asked in open(SPOKEN).read(), "what is read aloud")
+        assert "-l es" in open(SPOKEN).read(), "read aloud in another language"
+        press(desk, "^Dejarlo por ahora$")
+        desk.wait(lambda: (lambda now: now is not None and now.get_name() != asked)(desk.question()), "the next question in Spanish")
+
+
+def have_a_voice():
+    """Stands in for the speech service of the system, and writes down what it is to say."""
+    folder = os.path.join(WORK, "bin")
+    os.makedirs(folder)
+    name = os.path.join(folder, "spd-say")
+    with open(name, "w") as file:
+        file.write(f'#!/bin/sh\nprintf "%s\\n" "$*" >> "{SPOKEN}"\n')
+    os.chmod(name, 0o755)
+    os.environ["PATH"] = folder + ":" + os.environ["PATH"]
+
+
+def open_waiting(desk):
+    desk.key("alt+1")
+    desk.focus_on("Find a client")
+    desk.type("Farrow")
+    desk.see("Gwenda Farrow")
+    desk.key("Return")
+    desk.see("Born")
+
+
+def change_a_letter(desk):
+    """Another question in the letter: seen at once, on the saved paper, and named in its foot."""
+    desk.key("alt+6")
+    desk.focus_on("^Summary")
+    while not desk.focused().get_name().startswith("Clearance letter"):
+        before = desk.focused().get_name()
+        desk.key("Down")
+        desk.wait(lambda: desk.focused() is not None and desk.focused().get_name() != before, f"what comes after {before}")
+    desk.key("alt+w")
+    at = desk.wait(lambda: (lambda at: at is not None and at.get_role_name() == "text" and at)(desk.focused()), "the first passage")
+    check_names(desk, "words of the letter")
+    desk.key("Tab")
+    at = desk.wait(lambda: (lambda now: now is not None and now != at and now.get_role_name() == "text" and now)(desk.focused()), "the question of the letter")
+    desk.key("ctrl+a")
+    desk.key("Delete")
+    desk.see("A letter needs this")
+    desk.type("May Gwenda walk with us on Tuesdays?")
+    desk.wait(lambda: any("Tuesdays" in (node.get_description() or "") for node in desk.all()), "the letter in these words")
+    desk.key("ctrl+Return")
+    desk.focus_on("^Clearance letter, in your words")
+    desk.key("ctrl+s")
+    desk.see("^Saved: ")
+    letter = glob.glob(os.path.join(WORK, "**", "clearance-letter.pdf"), recursive=True)
+    assert len(letter) == 1, letter
+    words = subprocess.run(["pdftotext", letter[0], "-"], check=True, capture_output=True, text=True).stdout
+    assert "May Gwenda walk with us on Tuesdays?" in " ".join(words.split()), words
+
+
+def print_papers(desk):
+    """To a file, which is the printer that is always there."""
+    desk.key("ctrl+p")
+    printer = desk.wait(lambda: desk.find("table cell", "^Print to File$"), "the system's print dialog")
+    printer.get_component_iface().grab_focus()
+    desk.key("space")
+    desk.see("^Printed: 3 papers, [0-9]+ pages$")
+    printed = subprocess.run(["pdfinfo", "output.pdf"], check=True, capture_output=True, text=True).stdout
+    assert "A4" in printed, printed
+    # At its own size and in its own place.
+    saved = glob.glob(os.path.join(WORK, "**", "summary.pdf"), recursive=True)[0]
+    places = first_word("output.pdf"), first_word(saved)
+    assert all(abs(a - b) < 2 for a, b in zip(*places)), places
+
+
+def first_word(name):
+    """Where the first word of the first page stands, and how tall it is, in points."""
+    words = subprocess.run(["pdftotext", "-bbox", "-l", "1", name, "-"], check=True, capture_output=True, text=True).stdout
+    x, y, _, end = (float(number) for number in re.search(r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">Screening<', words).groups())
+    return x, y, end - y
+
+
+have_a_voice()
+os.chdir(WORK)  # where the system prints a file to
 desk = Desk(PROGRAM, WORK, "--date", "2026-11-25")
 open_client(desk)
 measure(desk)
 follow_up(desk)
 read_rules(desk)
+open_waiting(desk)
+change_a_letter(desk)
+print_papers(desk)
 hand_over(desk)
 desk.kill()
 assert not unnamed, "without a name: " + "; ".join(unnamed)

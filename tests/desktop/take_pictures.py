@@ -18,6 +18,8 @@ CLIENTS = {"crowded": "Bartholomew", "healthy": "Idris", "emergency": "Tove", "w
 # Page -> its number on the fence, and what stands on it once it is whole.
 PAGES = {"client": (2, "^Born$"), "decision": (4, "^Findings$"), "plan": (5, "^(Starter plan|Held plan|No plan yet)$"), "papers": (6, "^Papers, this page$")}
 
+MORE = {"tests": (7, "^Measurements and tests$"), "history": (8, "A screening as it was"), "rules": (9, "^Find rules")}
+
 
 def choose():
     folder = os.path.join(os.environ["XDG_CONFIG_HOME"], "stile")
@@ -37,7 +39,7 @@ def pages_of(desk, name, part):
     desk.type(part)
     desk.key("Return")
     desk.see("Born")
-    for page, (number, mark) in PAGES.items():
+    for page, (number, mark) in {**PAGES, **(MORE if name == "crowded" else {})}.items():
         desk.key(f"alt+{number}")
         desk.see(mark)
         picture(f"{name}-{page}")
@@ -76,16 +78,32 @@ def main():
     for name, part in CLIENTS.items():
         pages_of(desk, name, part)
     interview(desk)
+    client_mode(desk)
 
 
-def interview(desk):
+def begin(desk, *words):
     desk.key("ctrl+n")
     desk.focus_on("Given name")
     picture("new-client")
-    for text in ("Maren", "Oakshott", "14 March 1963", "0417"):
+    for text in words:
         desk.type(text)
         desk.key("Return")
     desk.key("ctrl+Return")
+
+
+def client_mode(desk):
+    begin(desk, "Corin", "Thistlewood", "2 May 1970", "0418")
+    desk.wait(desk.question, "a question")
+    desk.key("F9")
+    desk.wait(lambda: desk.find("menu") is None and desk.question(), "the page for the client")
+    picture("client-mode")
+    desk.key("2")
+    time.sleep(SETTLED)
+    picture("client-mode-2")
+
+
+def interview(desk):
+    begin(desk, "Maren", "Oakshott", "14 March 1963", "0417")
     person = Person(SOURCE, "base/healthy-woman.json")
     asked = 0
     while True:

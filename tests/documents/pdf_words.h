@@ -52,6 +52,13 @@ inline std::string bare(const std::string& text) {
   return out;
 }
 
+/// A sentence that begins with the title before it is printed without that: "Thyroid out of control: the
+/// physician's word first." loses what stands before the colon, and its first letter may change its case.
+inline std::string afterTitle(const std::string& title, const std::string& said) {
+  const std::string lead = title.substr(0, title.find(':')) + ": ";
+  return said.starts_with(lead) ? said.substr(lead.size() + 1) : said;
+}
+
 /// The words of the file, in the order of reading, without the running feet.
 inline std::string wordsIn(const std::string& pdf, const std::string& foot) {
   const Folder folder;

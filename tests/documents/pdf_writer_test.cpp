@@ -53,7 +53,7 @@ TEST_CASE("the PDF of the summary holds every finding, limit, check and the caut
       INFO(name << ": " << finding.rule->id);
       CHECK(words.find(bare(finding.rule->title)) != std::string::npos);
       if (finding.standing == rules::Standing::Certain)
-        CHECK(words.find(bare(finding.say.clinician)) != std::string::npos);
+        CHECK(words.find(bare(afterTitle(finding.rule->title, finding.say.clinician))) != std::string::npos);
     }
     for (const auto& id : screening.floor.limits.checks)
       CHECK(words.find(bare(content().rules.checks.find(id)->second.say.clinician)) != std::string::npos);

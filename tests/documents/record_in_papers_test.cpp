@@ -52,7 +52,7 @@ TEST_CASE("the printed summary holds every finding, gate, check and the caution 
     const std::string words = printed(summaryOf(screening, content(), tarnside(), kNamed, {}));
     for (const auto& finding : screening.findings) {
       needs(words, finding.rule->title, "finding");
-      if (finding.standing == rules::Standing::Certain) needs(words, finding.say.clinician, "finding says");
+      if (finding.standing == rules::Standing::Certain) needs(words, afterTitle(finding.rule->title, finding.say.clinician), "finding says");
     }
     for (const auto& id : screening.reach.limits.checks) needs(words, content().rules.checks.find(id)->second.say.clinician, "check");
     for (const auto& [measure, gate] : screening.reach.limits.gates)

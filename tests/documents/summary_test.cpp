@@ -30,7 +30,7 @@ std::string ruleOf(const screening::Screening& screening) {
 
 }  // namespace
 
-TEST_CASE("the first part fills two pages at most, and the annex starts a page of its own") {
+TEST_CASE("the first part fills two pages at most, and the annex starts a page of its own where that would not leave one nearly empty") {
   for (const char* name : {"healthy", "maren", "waiting", "emergency", "pressure", "nothing", "half", "crowded"})
     for (const auto size : {records::PaperSize::A4, records::PaperSize::Letter}) {
       auto settings = clinicSettings();
@@ -40,8 +40,11 @@ TEST_CASE("the first part fills two pages at most, and the annex starts a page o
       INFO(name << ", " << idOf(size));
       REQUIRE(annex != pages.end());
       CHECK(annex - pages.begin() <= (std::string(name) == "crowded" ? 3 : 2));
-      CHECK(annex->find(bare(kAnnexHeading)) < 3);
-      CHECK(has(*(annex - 1), bare(content().intendedUse.caution)));
+      const std::size_t heading = annex->find(bare(kAnnexHeading));
+      const std::string before = heading < 3 ? *(annex - 1) : annex->substr(0, heading);
+      CHECK(has(before, bare(content().intendedUse.caution)));
+      // About 5000 letters fill a page of small type.
+      CHECK(heading < 1700);
     }
 }
 
@@ -58,7 +61,7 @@ TEST_CASE("the first part tells the gravest findings in full and names the other
     if (finding.standing != rules::Standing::Certain) continue;
     ++certain;
     named += has(front, finding.rule->title) ? 1u : 0u;
-    CHECK(has(all, finding.say.clinician));
+    CHECK(has(all, afterTitle(finding.rule->title, finding.say.clinician)));
     for (const auto& reason : finding.reasons)
       if (!reason.value.empty() && !screening.facts.dictionary().at(reason.slot).isPolicy()) CHECK(has(all, reason.label));
   }
@@ -127,7 +130,7 @@ TEST_CASE("a finding that was overridden is told in full however little it weigh
     Document first = summary(screening, notes);
     first.sections.pop_back();
     INFO(finding.rule->id);
-    CHECK(has(wordsOf(first), finding.say.clinician));
+    CHECK(has(wordsOf(first), afterTitle(finding.rule->title, finding.say.clinician)));
   }
 }
 

@@ -10,8 +10,12 @@ std::vector<Block> stopBoxes(const screening::Screening& screening, const record
       BoxKind::Emergency, texts.heading("emergency", {{"emergencyNumber", emergencyNumberOf(settings, texts)}}), {}};
   emergency.blocks.push_back({List{HandoutTexts::chosen(texts.emergency, screening, choice), false, true}});
   emergency.blocks.push_back({Paragraph{"", texts.phrase("emergencyLine")}});
-  if (!settings.crisisLine.empty())
-    emergency.blocks.push_back({Paragraph{texts.phrase("crisisLine", {{"crisisLine", settings.crisisLine}}), ""}});
+  // Without a line of the clinic's own, the emergency number stands: nobody is left without a number.
+  const std::string crisis =
+      settings.crisisLine.empty()
+          ? texts.phrase("crisisNoLine", {{"emergencyNumber", emergencyNumberOf(settings, texts)}})
+          : texts.phrase("crisisLine", {{"crisisLine", settings.crisisLine}});
+  emergency.blocks.push_back({Paragraph{crisis, ""}});
   Box stop{BoxKind::Stop, texts.heading("stopAndCall"), {}};
   stop.blocks.push_back({List{HandoutTexts::chosen(texts.stopAndCall, screening, choice), false, true}});
   if (!settings.telephone.empty() || !settings.outOfHours.empty())

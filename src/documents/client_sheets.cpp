@@ -121,6 +121,8 @@ std::optional<Document> carerSheetOf(const ClientRequest& request) {
   Section first;
   if (!request.client.name.empty())
     first.blocks.push_back({Paragraph{texts.phrase("madeForClient", {{"client", isolated(request.client.name)}}), ""}});
+  const std::string whom = request.client.name.empty() ? texts.phrase("thePerson") : isolated(request.client.name);
+  first.blocks.push_back({Paragraph{texts.phrase("youMeans", {{"client", whom}}), ""}});
   auto boxes = stopBoxes(request.screening, request.settings, texts, Choice::AllFindings);
   auto help = HandoutTexts::chosen(texts.carer, request.screening, Choice::CertainOnly);
   // In large letters a box is a page: what fits beside the head goes first.

@@ -55,6 +55,8 @@ std::vector<std::string> keepToSentences(const ClientRequest& request) {
   for (const std::string& id : limits.timing)
     sentences.push_back(
         texts.phrase("timing", {{"timing", termWords(request.content.rules.vocabulary.timing, id, true)}}));
+  // A walk with a telephone is still a walk alone: what not to do alone is said as what to do, too.
+  if (limits.settings.contains("alone")) sentences.push_back(texts.phrase("notAlone"));
   if (limits.supervision == limits::Supervision::InPerson)
     sentences.push_back(texts.phrase("supervisionInPerson"));
   if (limits.supervision == limits::Supervision::TelephoneCheck)

@@ -52,7 +52,7 @@ const char* wordsOf(Rung rung) {
 const char* wordsOf(Clearance clearance) {
   switch (clearance) {
     case Clearance::None:
-      return "not wanted";
+      return "not needed";
     case Clearance::BeforeVigorous:
       return "before vigorous work";
     case Clearance::BeforeModerate:

@@ -22,6 +22,7 @@ std::vector<ClientSentence> readSentences(ObjectReader& reader, const char* memb
     sentence.id = entry.requireString("id");
     entry.setSubject(sentence.id);
     sentence.say = entry.requireString("say");
+    sentence.insteadOf = entry.string("insteadOf");
     sentence.ifRules = entry.strings("ifRules");
     sentence.unlessRules = entry.strings("unlessRules");
     sentence.sources = entry.strings("sources");
@@ -139,6 +140,10 @@ base::Issues HandoutTexts::check(const rules::RuleSet& rules) const {
   for (const auto* list : {&emergency, &stopAndCall, &pain, &mayGoOn, &whoCallsHeld, &whoCallsOpen,
                            &whoCallsToday, &whoCallsEmergency, &carer}) {
     for (const ClientSentence& sentence : *list) {
+      const auto isIt = [&](const ClientSentence& other) { return other.id == sentence.insteadOf; };
+      if (!sentence.insteadOf.empty() && std::none_of(list->begin(), list->end(), isIt))
+        issues.error({}, sentence.id, "there is no sentence " + sentence.insteadOf + " to stand in place of",
+                     "name one of the same list");
       for (const auto* ids : {&sentence.ifRules, &sentence.unlessRules})
         for (const std::string& id : *ids)
           if (rules.find(id) == nullptr)
@@ -196,13 +201,18 @@ std::vector<std::string> HandoutTexts::chosen(const std::vector<ClientSentence>&
   // What is only not ruled out may add a sentence, but never take one away.
   const auto adds = [&](const std::string& id) { return stands(id, choice); };
   const auto removes = [&](const std::string& id) { return stands(id, Choice::CertainOnly); };
-  std::vector<std::string> said;
+  std::vector<const ClientSentence*> standing;
   for (const ClientSentence& sentence : sentences) {
     if (!sentence.ifRules.empty() && std::none_of(sentence.ifRules.begin(), sentence.ifRules.end(), adds))
       continue;
     if (std::any_of(sentence.unlessRules.begin(), sentence.unlessRules.end(), removes)) continue;
-    said.push_back(sentence.say);
+    standing.push_back(&sentence);
   }
+  std::vector<std::string> said;
+  for (const ClientSentence* sentence : standing)
+    if (std::none_of(standing.begin(), standing.end(),
+                     [&](const ClientSentence* other) { return other->insteadOf == sentence->id; }))
+      said.push_back(sentence->say);
   return said;
 }
 

@@ -20,10 +20,11 @@
 namespace stile::documents {
 
 /// One sentence for clients. It stands on a paper only if a finding of one of `ifRules` exists (when
-/// any are named) and no certain one of `unlessRules`.
+/// any are named) and no certain one of `unlessRules`. A stricter sentence may stand in place of another.
 struct ClientSentence {
   std::string id;
   std::string say;
+  std::string insteadOf;  ///< id of the milder sentence of the same list that then falls away, or ""
   std::vector<std::string> ifRules, unlessRules;
   std::vector<std::string> sources;
 };
@@ -66,7 +67,7 @@ struct HandoutTexts {
 };
 
 /// Headings that must stand, and the slots each may use (between spaces).
-inline constexpr std::array<KeyAndSlots, 32> kHeadings{
+inline constexpr std::array<KeyAndSlots, 33> kHeadings{
     {{"notForNow", ""},    {"notForNowRest", ""}, {"emergency", "emergencyNumber"},
      {"stopAndCall", ""},  {"questions", ""},     {"gates", ""},
      {"checks", ""},       {"keepTo", ""},        {"warmUp", ""},
@@ -77,11 +78,12 @@ inline constexpr std::array<KeyAndSlots, 32> kHeadings{
      {"afterIllness", ""}, {"notes", ""},         {"findings", ""},
      {"goals", ""},        {"goingOn", ""},
      {"whyWaiting", ""},   {"mayGoOn", ""},       {"whoCalls", ""},
+ {"keepWhileWaiting", ""},
  {"carerHelp", ""},
  {"carerAvoid", ""},
  {"record", ""}}};
 /// The same for phrases.
-inline constexpr std::array<KeyAndSlots, 74> kPhrasesOfHandout{{{"madeFor", "by date until"},
+inline constexpr std::array<KeyAndSlots, 80> kPhrasesOfHandout{{{"madeFor", "by date until"},
                                                                 {"toldUs", "by date"},
                                                                 {"callAgain", ""},
                                                                 {"instead", "instead"},
@@ -146,6 +148,12 @@ inline constexpr std::array<KeyAndSlots, 74> kPhrasesOfHandout{{{"madeFor", "by 
  {"recordNote", ""},
  {"born", "born"},
  {"crisisLine", "crisisLine"},
+ {"crisisNoLine", "emergencyNumber"},
+ {"youMeans", "client"},
+ {"thePerson", ""},
+ {"notAlone", ""},
+ {"leaveOut", "what"},
+ {"madeOn", "by date"},
  {"byEmail", "email"},
  {"yourClinic", ""},
  {"anyEmergencyNumber", ""},

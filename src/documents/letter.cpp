@@ -1,6 +1,8 @@
 #include "documents/letter.h"
 
 #include <algorithm>
+#include <set>
+#include <tuple>
 
 #include "documents/decision_words.h"
 #include "documents/letter_facts.h"
@@ -17,6 +19,7 @@ using screening::Screening;
 
 /// More findings than these make the outcome letter longer than a page.
 constexpr std::size_t kMostReasons = 10;
+constexpr std::size_t kMostQuestions = 4;
 
 std::string clientOf(const LetterRequest& request) {
   return request.client.name.empty() ? request.texts.phrases.say("aboutClient") : isolated(request.client.name);
@@ -42,9 +45,12 @@ std::string writer(const LetterRequest& request) {
   return by.empty() ? request.texts.phrases.say("thisClinic") : by;
 }
 
-std::string replyBy(const LetterRequest& request) {
-  return request.texts.phrases.say(
-      "replyBy", {{"date", plus(request.screening.date, request.texts.replyWithin).toLongText()}});
+/// The sooner the matter, the nearer the day; what is wanted today is wanted today.
+std::string replyBy(const LetterRequest& request, limits::Within within) {
+  base::Date day = request.screening.date;
+  if (within == limits::Within::Routine) day = plus(day, request.texts.replyWithin);
+  if (within == limits::Within::Days) day = plus(day, request.texts.replySoon);
+  return request.texts.phrases.say("replyBy", {{"date", day.toLongText()}});
 }
 
 /// The first aerobic and the first strength line of the plan, made or held.
@@ -75,30 +81,82 @@ std::string planned(const LetterRequest& request, Rung wanted) {
   return phrases.say("plannedHome", {{"by", writer(request)}, {"aerobic", aerobic}, {"strength", strength}, {"intensity", intensity}});
 }
 
+bool isShut(const LetterRequest& request) {
+  const auto& usable = request.screening.floor.usable;
+  return usable.aerobic == Rung::None && usable.strength == Rung::None;
+}
+
 std::string meanwhile(const LetterRequest& request) {
   const auto& usable = request.screening.floor.usable;
-  if (usable.aerobic == Rung::None && usable.strength == Rung::None) return request.texts.phrases.say("meanwhileShut");
+  if (isShut(request)) return request.texts.phrases.say("meanwhileShut");
   return request.texts.phrases.say("meanwhileOpen",
                                    {{"aerobic", wordsOf(usable.aerobic)}, {"strength", wordsOf(usable.strength)}});
 }
 
+/// A sentence that another one begins with is said by that one.
 std::string joined(const std::set<std::string>& sentences) {
   std::string text;
-  for (const std::string& one : sentences) text += (text.empty() ? "" : " ") + asSentence(capitalized(one));
+  for (const std::string& one : sentences) {
+    const std::string start = one.ends_with('.') ? one.substr(0, one.size() - 1) : one;
+    const bool isSaid = std::any_of(sentences.begin(), sentences.end(), [&](const std::string& other) {
+      return other.size() > one.size() && other.starts_with(start);
+    });
+    if (!isSaid) text += (text.empty() ? "" : " ") + asSentence(capitalized(one));
+  }
   return text;
 }
 
-/// What the gravest certain findings say, and how many there are besides.
-std::string whyDecided(const LetterRequest& request) {
-  std::vector<const rules::Finding*> findings;
+/// What was decided after an operation, as told: each with the limits it sets.
+std::string limitsKept(const LetterRequest& request) {
+  std::set<std::string> sentences;
   for (const rules::Finding& finding : request.screening.findings)
-    if (finding.standing == rules::Standing::Certain && finding.full.action > limits::Action::None) findings.push_back(&finding);
+    if (finding.rule->surgical && finding.standing == rules::Standing::Certain) sentences.insert(finding.say.clinician);
+  return joined(sentences);
+}
+
+/// The questions that are open for those operations.
+std::set<std::string> surgicalQuestions(const LetterRequest& request) {
+  std::set<std::string> questions;
+  for (const rules::Finding& finding : request.screening.findings)
+    if (finding.rule->surgical && finding.standing == rules::Standing::Certain)
+      questions.insert(finding.full.questions.begin(), finding.full.questions.end());
+  return questions;
+}
+
+/// True when the finding keeps the client from any exercise at all.
+bool shutsLight(const Screening& screening, const rules::Finding& finding) {
+  for (const screening::RungView& view : screening.rungs)
+    if (view.rung == Rung::Light)
+      for (const screening::RungReason& reason : view.reasons)
+        if (&screening.findings[reason.finding] == &finding) return true;
+  return false;
+}
+
+/// What the certain findings that made the decision say, gravest first, how many there are besides, and
+/// what is still to be answered. While everything is shut, what a finding leaves open is not said.
+std::string whyDecided(const LetterRequest& request) {
+  const Screening& screening = request.screening;
+  std::vector<const rules::Finding*> findings;
+  for (const rules::Finding& finding : screening.findings) {
+    if (finding.standing != rules::Standing::Certain || finding.full == limits::Limits{}) continue;
+    const bool isGrave = finding.full.action >= limits::Action::WithinDays || finding.rule->surgical;
+    if (!isShut(request) || isGrave || shutsLight(screening, finding)) findings.push_back(&finding);
+  }
+  const auto weight = [&](const rules::Finding* one) {
+    return std::make_tuple(shutsLight(screening, *one), one->full.action, one->rule->surgical);
+  };
   std::stable_sort(findings.begin(), findings.end(),
-                   [](const auto* a, const auto* b) { return a->full.action > b->full.action; });
+                   [&](const auto* a, const auto* b) { return weight(a) > weight(b); });
   std::string why;
   for (std::size_t i = 0; i < std::min(findings.size(), kMostReasons); ++i) why += (why.empty() ? "" : " ") + findings[i]->say.clinician;
   if (findings.size() > kMostReasons)
     why += " " + request.texts.phrases.say("lessWeight", {{"count", std::to_string(findings.size() - kMostReasons)}});
+  if (!isShut(request)) return why;
+  std::string open;
+  std::size_t count = 0;
+  for (const screening::OpenQuestion& question : screening.openQuestions)
+    if (question.shutsRungs && count++ < kMostQuestions) open += (open.empty() ? "" : " ") + question.label;
+  if (!open.empty()) why += (why.empty() ? "" : " ") + request.texts.phrases.say("stillOpen", {{"questions", open}});
   return why;
 }
 
@@ -126,21 +184,24 @@ std::optional<Document> clearanceLetterOf(const LetterRequest& request, const st
   const std::string intensity = words == texts.intensities.end() ? wordsOf(wanted) : words->second.first;
   const std::string question = texts.phrases.say("question", {{"intensity", intensity}, {"client", clientOf(request)}});
   const std::string recipient =
-      request.recipient.empty() ? termWords(request.content.rules.vocabulary.services, "physician", false) : request.recipient;
+      request.recipient.empty() ? texts.kindFor("physician").address : request.recipient;
   Document paper = start(request, texts.kindFor("physician").title, recipient, question);
   Section& section = paper.sections.back();
   // The physician's referral, if there is one, is asked here and not in a letter of its own.
   const auto& referrals = request.screening.reach.limits.referrals;
   const auto referral = referrals.find("physician");
-  const std::string urgency = referral == referrals.end() ? "" : capitalized(wordsOf(referral->second.within)) + ".";
-  section.blocks.push_back({Paragraph{replyBy(request) + " " + texts.phrases.say("opensNothing"), urgency}});
+  const limits::Within within = referral == referrals.end() ? limits::Within::Routine : referral->second.within;
+  const std::string urgency = referral == referrals.end() ? "" : capitalized(wordsOf(within)) + ".";
+  section.blocks.push_back({Paragraph{replyBy(request, within) + " " + texts.phrases.say("opensNothing"), urgency}});
   std::vector<Row> rows;
   std::string why;
   for (std::size_t i = 0; i < toClear.size(); ++i)
     why += (i == 0 ? "" : " ") + request.screening.findings[toClear[i]].say.clinician;
   rows.push_back({texts.headings.say("whyAsked"), {why + " " + texts.phrases.say("opinion")}, {}});
-  if (referral != referrals.end() && !referral->second.ask.empty())
-    rows.push_back({texts.headings.say("asked"), {joined(referral->second.ask)}, {}});
+  std::set<std::string> asked = surgicalQuestions(request);
+  if (referral != referrals.end()) asked.insert(referral->second.ask.begin(), referral->second.ask.end());
+  if (!asked.empty()) rows.push_back({texts.headings.say("asked"), {joined(asked)}, {}});
+  if (const std::string kept = limitsKept(request); !kept.empty()) rows.push_back({texts.headings.say("limitsKept"), {kept}, {}});
   for (Row& row : letterFactRows(request.screening, request.content, texts)) rows.push_back(std::move(row));
   rows.push_back({texts.headings.say("planned"), {planned(request, wanted)}, {}});
   rows.push_back({texts.headings.say("meanwhile"), {meanwhile(request)}, {}});
@@ -161,18 +222,24 @@ std::vector<std::pair<std::string, Document>> referralLettersOf(const LetterRequ
     if (service == "emergency") continue;  // a call, never a letter
     if (service == "physician" && isAskedAlready) continue;
     const LetterKind& kind = texts.kindFor(service);
-    Document paper = start(request, kind.title, termWords(request.content.rules.vocabulary.services, service, false),
+    const std::string recipient =
+        kind.address.empty() ? termWords(request.content.rules.vocabulary.services, service, false) : kind.address;
+    Document paper = start(request, kind.title, recipient,
                            filled(kind.question, {{"client", clientOf(request)}}));
     Section& section = paper.sections.back();
-    section.blocks.push_back({Paragraph{replyBy(request), capitalized(wordsOf(referral.within)) + "."}});
+    section.blocks.push_back({Paragraph{replyBy(request, referral.within), capitalized(wordsOf(referral.within)) + "."}});
     std::vector<Row> rows;
     const auto add = [&](const char* heading, std::string text) {
       if (!text.empty()) rows.push_back({texts.headings.say(heading), {std::move(text)}, {}});
     };
     add("whyAsked", joined(referral.why));
     add("asked", joined(referral.ask));
+    if (service == "surgeon") add("limitsKept", limitsKept(request));
+    for (Row& row : letterTestRows(request.screening, texts, kind)) rows.push_back(std::move(row));
     for (Row& row : letterFactRows(request.screening, request.content, texts)) rows.push_back(std::move(row));
-    add("meanwhile", joined(referral.meanwhile) + (referral.meanwhile.empty() ? "" : " ") + meanwhile(request));
+    // While everything is shut, no other word about what goes on may stand beside it.
+    const std::string goesOn = isShut(request) ? "" : joined(referral.meanwhile);
+    add("meanwhile", goesOn + (goesOn.empty() ? "" : " ") + meanwhile(request));
     section.blocks.push_back({Rows{std::move(rows)}});
     paper.sections.push_back(ending(request));
     paper.sections.push_back(opinionSlipOf(request));
@@ -191,12 +258,17 @@ Document outcomeLetterOf(const LetterRequest& request) {
   section.blocks.push_back({Paragraph{
       texts.phrases.say("outcomeThanks", {{"client", clientOf(request)}, {"date", screening.date.toLongText()}}), ""}});
   std::vector<Row> rows;
-  rows.push_back({texts.headings.say("decided"), {decisionSentence(screening) + " " + actionSentence(screening)}, {}});
+  // What is only routine stands under what comes next.
+  std::string decided = decisionSentence(screening);
+  if (screening.reach.limits.action >= limits::Action::SameDay) decided += " " + actionSentence(screening);
+  rows.push_back({texts.headings.say("decided"), {decided}, {}});
   if (const std::string why = whyDecided(request); !why.empty()) rows.push_back({texts.headings.say("why"), {why}, {}});
   if (screening.planState == PlanState::Made && screening.plan)
     rows.push_back({texts.headings.say("plan"), {planned(request, std::max(screening.floor.usable.aerobic, screening.floor.usable.strength))}, {}});
-  else
+  else if (screening.planState == PlanState::Held)
     rows.push_back({texts.headings.say("plan"), {texts.phrases.say("outcomeNoPlan", {{"because", screening.planBecause}})}, {}});
+  else
+    rows.push_back({texts.headings.say("plan"), {texts.phrases.say("outcomeNotYet")}, {}});
   std::string checks;
   // Checks go with a plan.
   const bool hasPlan = screening.planState == PlanState::Made;
@@ -205,8 +277,15 @@ Document outcomeLetterOf(const LetterRequest& request) {
       checks += (checks.empty() ? "" : " ") + check->second.say.clinician;
   if (!checks.empty()) rows.push_back({texts.headings.say("checks"), {checks}, {}});
   std::string next = texts.phrases.say("outcomeReview");
-  for (const auto& [service, referral] : screening.reach.limits.referrals)
-    next += " " + capitalized(termWords(request.content.rules.vocabulary.services, service, false)) + ": " + wordsOf(referral.within) + ".";
+  std::vector<std::string> services;
+  for (const auto& [service, referral] : screening.reach.limits.referrals) {
+    const LetterKind& to = texts.kindFor(service);
+    const std::string words = to.to == service && !to.address.empty()
+                                  ? to.address
+                                  : termWords(request.content.rules.vocabulary.services, service, false);
+    services.push_back(texts.phrases.say("outcomeService", {{"service", words}, {"within", wordsOf(referral.within)}}));
+  }
+  if (!services.empty()) next += " " + texts.phrases.say("outcomeReferrals", {{"services", listed(services)}});
   rows.push_back({texts.headings.say("next"), {next}, {}});
   section.blocks.push_back({Rows{std::move(rows)}});
   paper.sections.push_back(ending(request));

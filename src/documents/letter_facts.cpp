@@ -57,6 +57,9 @@ Row symptomRow(const Screening& screening, const LetterTexts& texts) {
   return row;
 }
 
+/// Members of a repetition that a letter names: joint, side, date, way of operating, limit.
+constexpr int kMembersSaid = 5;
+
 /// What was told of one condition, with the answers that belong to it: "osteoarthritis of a knee (left)".
 struct Condition {
   std::string id, words;
@@ -87,48 +90,65 @@ void addOption(const Definition& definition, std::vector<Condition>& conditions)
     conditions.push_back({question, uncapitalized(question) + (option.empty() ? "" : ": " + option), {}});
 }
 
-/// A side or a grade stands with the condition it is of.
-void addChoice(const Definition& definition, const Fact& fact, std::vector<Condition>& conditions) {
+/// The condition that what `id` names belongs to: by the letters' own words, else by its name.
+Condition* ownerOf(const std::string& id, const ConditionWords& words, std::vector<Condition>& conditions) {
+  const auto named = words.belongsTo.find(id);
+  const auto of = std::find_if(conditions.rbegin(), conditions.rend(), [&](const Condition& one) {
+    return named == words.belongsTo.end() ? id.starts_with(one.id) : one.id == named->second;
+  });
+  return of == conditions.rend() ? nullptr : &*of;
+}
+
+/// A side, a grade, a date or a number stands with the condition it is of.
+void addChoice(const Definition& definition, const Fact& fact, const ConditionWords& words,
+               std::vector<Condition>& conditions) {
   const std::string answer = answerInside(definition, fact);
-  const auto of = std::find_if(conditions.rbegin(), conditions.rend(), [&](const Condition& one) { return definition.id.starts_with(one.id); });
-  if (of != conditions.rend())
+  if (Condition* of = ownerOf(definition.id, words, conditions))
     of->more.push_back(answer);
-  else
+  else if (definition.type == FactType::Code)
     conditions.push_back({definition.id, uncapitalized(definition.label) + ": " + answer, {}});
 }
 
-/// Whole repetitions: "joint replacements: hip, right, September 2025".
-void addRepetitions(const Screening& screening, const std::set<std::string>& topics, std::vector<std::string>& said) {
+/// Whole repetitions: "replaced joint (hip, right, September 2025)", or under the title of their group.
+void addRepetitions(const Screening& screening, const std::set<std::string>& topics, const ConditionWords& known,
+                    std::vector<Condition>& conditions) {
   const auto& dictionary = screening.facts.dictionary();
   for (const auto& [group, title] : dictionary.groupTitles()) {
     if (group == "medicine" || dictionary.isSeries(dictionary.groupIndex(group))) continue;
-    std::string all;
+    std::vector<std::string> all;
     for (int i = 0; i < screening.facts.repetitions(group); ++i) {
       std::string words;
       int taken = 0;
       for (const int slot : dictionary.groupMembers(dictionary.groupIndex(group))) {
         const Definition& member = dictionary.at(slot);
-        if (!topics.contains(member.topic) || taken == 3) continue;
+        if (!topics.contains(member.topic) || taken == kMembersSaid) continue;
         if (member.derived.kind != DerivedKind::None || member.type == FactType::Boolean) continue;
         const Fact& fact = screening.facts.at(slot, i);
         if (!isKnown(fact)) continue;
         words += (words.empty() ? "" : ", ") + answerInside(member, fact);
         ++taken;
       }
-      if (!words.empty()) all += (all.empty() ? ": " : " and ") + words;
+      if (!words.empty()) all.push_back(std::move(words));
     }
-    if (!all.empty()) said.push_back(uncapitalized(title) + all);
+    if (all.empty()) continue;
+    Condition* of = ownerOf(group, known, conditions);
+    if (of == nullptr) of = &conditions.emplace_back(Condition{group, uncapitalized(title), {}});
+    std::string text;
+    for (const std::string& one : all) text += (text.empty() ? "" : "; ") + one;
+    of->more.push_back(std::move(text));
   }
 }
 
 /// Conditions that were told: yes to a question, or an option chosen.
 Row conditionRow(const Screening& screening, const LetterTexts& texts) {
-  const std::set<std::string> topics{"heart-vessels", "lungs", "metabolism-kidneys", "bones-joints", "back", "pregnancy", "falls"};
+  const ConditionWords& known = texts.conditions;
+  const std::set<std::string> topics(known.topics.begin(), known.topics.end());
+  const std::set<std::string> also(known.also.begin(), known.also.end());
   std::vector<Condition> conditions;
   const auto& dictionary = screening.facts.dictionary();
   for (int slot = 0; slot < dictionary.size(); ++slot) {
     const Definition& definition = dictionary.at(slot);
-    if (!topics.contains(definition.topic) || !definition.group.empty()) continue;
+    if (!definition.group.empty() || !(topics.contains(definition.topic) || also.contains(definition.id))) continue;
     const Fact& fact = screening.facts.at(slot);
     if (!isKnown(fact)) continue;
     const bool isTold = definition.derived.kind == DerivedKind::None;
@@ -136,15 +156,19 @@ Row conditionRow(const Screening& screening, const LetterTexts& texts) {
                        fact.value.truth == expression::Truth::True;
     if (definition.isOption() && isYes)
       addOption(definition, conditions);
-    else if (isTold && isYes)
-      conditions.push_back({definition.id, uncapitalized(definition.label), {}});
-    else if (isTold && definition.type == FactType::Code && !definition.isMultiple && fact.value.text &&
-             *fact.value.text != "no" && *fact.value.text != "none")
-      addChoice(definition, fact, conditions);
+    else if (isTold && isYes) {
+      const auto words = known.words.find(definition.id);
+      conditions.push_back({definition.id, words == known.words.end() ? uncapitalized(definition.label) : words->second, {}});
+    } else if (isTold && definition.type == FactType::Code && !definition.isMultiple && fact.value.text &&
+               *fact.value.text != "no" && *fact.value.text != "none")
+      addChoice(definition, fact, known, conditions);
+    else if (isTold && known.belongsTo.contains(definition.id) &&
+             (definition.type == FactType::Date || definition.type == FactType::Integer))
+      addChoice(definition, fact, known, conditions);
   }
+  addRepetitions(screening, topics, known, conditions);
   std::vector<std::string> said;
   for (const Condition& condition : conditions) said.push_back(wordsOfCondition(condition));
-  addRepetitions(screening, topics, said);
   Row row{texts.headings.say("conditions"), {}, {}};
   if (!said.empty()) {
     std::string text;
@@ -157,23 +181,28 @@ Row conditionRow(const Screening& screening, const LetterTexts& texts) {
 Row medicineRow(const Screening& screening, const LetterTexts& texts) {
   Row row{texts.headings.say("medicines"), {}, {}};
   const auto& dictionary = screening.facts.dictionary();
-  const Definition* name = dictionary.find("medicineName");
-  if (name == nullptr || name->group.empty()) return row;
+  const Definition* medicine = dictionary.find("medicineName");
+  if (medicine == nullptr || medicine->group.empty()) return row;
   std::vector<std::string> items;
-  for (int i = 0; i < screening.facts.repetitions(name->group); ++i) {
-    std::string item;
-    for (const int slot : dictionary.groupMembers(name->groupIndex)) {
+  for (int i = 0; i < screening.facts.repetitions(medicine->group); ++i) {
+    std::string name, reasons;
+    for (const int slot : dictionary.groupMembers(medicine->groupIndex)) {
       const Definition& member = dictionary.at(slot);
       const Fact& fact = screening.facts.at(slot, i);
       if (member.derived.kind != DerivedKind::None || member.type == FactType::Boolean || !isKnown(fact)) continue;
-      item += (item.empty() ? "" : ", ") + (item.empty() ? facts::display(member, fact) : uncapitalized(facts::display(member, fact)));
+      const std::string answer = facts::display(member, fact);
+      // What it is taken for stands in brackets: it must not read as something told.
+      if (name.empty())
+        name = answer;
+      else
+        reasons += (reasons.empty() ? "" : ", ") + uncapitalized(answer);
     }
-    if (!item.empty()) items.push_back(item);
+    if (!name.empty()) items.push_back(name + (reasons.empty() ? "" : " (" + reasons + ")"));
   }
   std::string text;
   for (const std::string& item : items) text += (text.empty() ? "" : "; ") + item;
   if (!text.empty()) row.text.push_back(asSentence(capitalized(text)));
-  const bool isNone = screening.facts.repetitions(name->group) == 0 && !screening.facts.isOpenEnded(name->group);
+  const bool isNone = screening.facts.repetitions(medicine->group) == 0 && !screening.facts.isOpenEnded(medicine->group);
   if (text.empty()) row.text.push_back(texts.phrases.say(isNone ? "noMedicines" : "medicinesOpen"));
   if (const Definition* allergies = dictionary.find("allergies"))
     if (const Fact& fact = screening.facts.at(allergies->slot); allergies->group.empty() && isKnown(fact))
@@ -193,6 +222,27 @@ Row negativesRow(const Screening& screening, const LetterTexts& texts) {
 }
 
 }  // namespace
+
+std::vector<Row> letterTestRows(const Screening& screening, const LetterTexts& texts, const LetterKind& kind) {
+  Row row{texts.headings.say("tests"), {}, {}};
+  const auto& dictionary = screening.facts.dictionary();
+  std::string text;
+  for (const std::string& id : kind.facts) {
+    const Definition* definition = dictionary.find(id);
+    if (definition == nullptr || !definition->group.empty()) continue;
+    const Fact& fact = screening.facts.at(definition->slot);
+    text += (text.empty() ? "" : " · ") + definition->label + ": " +
+            (isKnown(fact) ? uncapitalized(facts::display(*definition, fact)) : texts.phrases.say("notKnown"));
+  }
+  if (kind.hasTests)
+    for (const Row& test : testRows(screening)) {
+      text += (text.empty() ? "" : " · ") + test.term;
+      for (const std::string& words : test.text) text += (text.back() == ':' ? " " : ": ") + words;
+    }
+  if (text.empty()) return {};
+  row.text.push_back(asSentence(text));
+  return {row};
+}
 
 std::vector<Row> letterFactRows(const Screening& screening, const screening::Content& content,
                                 const LetterTexts& texts) {

@@ -15,4 +15,7 @@ namespace stile::documents {
 std::vector<Row> letterFactRows(const screening::Screening& screening, const screening::Content& content,
                                 const LetterTexts& texts);
 
+/// Test results and facts that this kind of letter names by itself; what was not answered says so.
+std::vector<Row> letterTestRows(const screening::Screening& screening, const LetterTexts& texts, const LetterKind& kind);
+
 }  // namespace stile::documents

@@ -23,6 +23,17 @@ base::Period readPeriod(ObjectReader& reader, const char* member, base::Issues& 
   return value && unit ? base::Period{static_cast<int>(*value), *unit} : base::Period{};
 }
 
+/// An object of words by id.
+std::map<std::string, std::string> readWords(ObjectReader& reader, const char* member, base::Issues& issues) {
+  std::map<std::string, std::string> words;
+  const auto node = reader.require(member);
+  if (!node) return words;
+  ObjectReader entry(*node, member, issues);
+  for (std::size_t i = 0; i < node->size(); ++i) words[node->keyAt(i)] = entry.requireString(node->keyAt(i));
+  entry.finish();
+  return words;
+}
+
 }  // namespace
 
 LetterTexts LetterTexts::load(const std::string& text, const std::string& file, base::Issues& issues) {
@@ -31,6 +42,7 @@ LetterTexts LetterTexts::load(const std::string& text, const std::string& file, 
   if (!document) return texts;
   ObjectReader reader(document->root(), "letters", issues);
   texts.replyWithin = readPeriod(reader, "replyWithin", issues);
+  texts.replySoon = readPeriod(reader, "replySoon", issues);
   texts.headings = PhraseBook::read(reader, "headings", kLetterHeadings, issues);
   texts.phrases = PhraseBook::read(reader, "phrases", kLetterPhrases, issues);
   for (const Node& one : reader.array("intensities")) {
@@ -48,13 +60,27 @@ LetterTexts LetterTexts::load(const std::string& text, const std::string& file, 
   texts.sources = reader.strings("intensitySources");
   for (const Node& one : reader.array("letters")) {
     ObjectReader entry(one, "letters", issues);
-    LetterKind kind{entry.requireString("to"), entry.requireString("title"), entry.requireString("question")};
+    LetterKind kind;
+    kind.to = entry.requireString("to");
+    kind.title = entry.requireString("title");
+    kind.question = entry.requireString("question");
+    kind.address = entry.string("address");
+    kind.hasTests = entry.boolean("tests").value_or(false);
+    kind.facts = entry.strings("facts");
     entry.finish();
     texts.letters.push_back(std::move(kind));
   }
   for (const char* needed : {kOther, kReferrer})
     if (std::none_of(texts.letters.begin(), texts.letters.end(), [&](const auto& kind) { return kind.to == needed; }))
       reader.issue(reader.node(), std::string("there is no letter to \"") + needed + "\"", "write one");
+  if (const auto node = reader.require("conditions")) {
+    ObjectReader entry(*node, "conditions", issues);
+    texts.conditions.topics = entry.strings("topics");
+    texts.conditions.also = entry.strings("also");
+    texts.conditions.words = readWords(entry, "words", issues);
+    texts.conditions.belongsTo = readWords(entry, "belongsTo", issues);
+    entry.finish();
+  }
   if (const auto node = reader.require("reviewed")) {
     ObjectReader reviewed(*node, "reviewed", issues);
     reviewed.requireString("date");

@@ -19,14 +19,25 @@ namespace stile::documents {
 /// for those without a letter of their own, or "referrer".
 struct LetterKind {
   std::string to, title, question;
+  std::string address;             ///< "the heart clinic"; "" = the service's own words
+  bool hasTests = false;           ///< the results of the tests stand in it
+  std::vector<std::string> facts;  ///< facts that stand in it by their labels, also when unknown
+};
+
+/// Which answers a letter counts as conditions told, and in which words.
+struct ConditionWords {
+  std::vector<std::string> topics, also;          ///< topics of the dictionary, and single facts of others
+  std::map<std::string, std::string> words;       ///< in place of a question's label, by fact
+  std::map<std::string, std::string> belongsTo;   ///< a fact or group that stands in brackets behind another
 };
 
 struct LetterTexts {
-  base::Period replyWithin;
+  base::Period replyWithin, replySoon;  ///< as a routine matter, and within days
   PhraseBook headings, phrases;
   std::map<limits::Rung, std::pair<std::string, std::string>> intensities;  ///< words, what they mean
   std::vector<std::string> sources;
   std::vector<LetterKind> letters;
+  ConditionWords conditions;
 
   static LetterTexts load(const std::string& text, const std::string& file, base::Issues& issues);
   /// Services and sources that the letters name and `rules` does not have.
@@ -35,7 +46,7 @@ struct LetterTexts {
   const LetterKind& kindFor(std::string_view service) const;
 };
 
-inline constexpr std::array<KeyAndSlots, 19> kLetterHeadings{{{"whyAsked", ""},   {"symptoms", ""},
+inline constexpr std::array<KeyAndSlots, 21> kLetterHeadings{{{"whyAsked", ""},   {"symptoms", ""},
                                                               {"conditions", ""}, {"medicines", ""},
                                                               {"measured", ""},   {"answeredNo", ""},
                                                               {"planned", ""},    {"meanwhile", ""},
@@ -44,8 +55,9 @@ inline constexpr std::array<KeyAndSlots, 19> kLetterHeadings{{{"whyAsked", ""}, 
                                                               {"next", ""},       {"reply", ""},
                                                               {"toWhom", ""},     {"theQuestion", ""},
                                                               {"opening", ""},    {"added", ""},
-                                                              {"why", ""}}};
-inline constexpr std::array<KeyAndSlots, 46> kLetterPhrases{{{"question", "client intensity"},
+                                                              {"why", ""},        {"tests", ""},
+                                                              {"limitsKept", ""}}};
+inline constexpr std::array<KeyAndSlots, 51> kLetterPhrases{{{"question", "client intensity"},
                                                              {"aboutClient", ""},
                                                              {"replyBy", "date"},
                                                              {"dear", "recipient"},
@@ -90,6 +102,11 @@ inline constexpr std::array<KeyAndSlots, 46> kLetterPhrases{{{"question", "clien
                                                              {"plannedLater", "intensity"},
                                                              {"lessWeight", "count"},
                                                              {"eventTitle", ""},
-                                                             {"eventReply", ""}}};
+                                                             {"eventReply", ""},
+                                                             {"outcomeNotYet", ""},
+                                                             {"outcomeReferrals", "services"},
+                                                             {"outcomeService", "service within"},
+                                                             {"stillOpen", "questions"},
+                                                             {"notKnown", ""}}};
 
 }  // namespace stile::documents

@@ -11,6 +11,7 @@ namespace stile::documents {
 namespace {
 
 using limits::Bay;
+using limits::Limits;
 using limits::Rung;
 using screening::Screening;
 
@@ -39,24 +40,34 @@ const EffortLine* effortLine(const HandoutTexts& texts, std::optional<Bay> bay, 
 
 class NotForNow {
  public:
-  NotForNow(const Screening& screening, const rules::Vocabulary& vocabulary, const HandoutTexts& texts)
-      : screening_(screening), vocabulary_(vocabulary), texts_(texts) {}
+  NotForNow(const Screening& screening, const Limits& limits, const rules::Vocabulary& vocabulary,
+            const HandoutTexts& texts)
+      : screening_(screening), limits_(limits), vocabulary_(vocabulary), texts_(texts) {}
 
   std::vector<Row> rows() {
     addEffort();
     addBans();
     addCaps();
-    for (const std::string& id : screening_.floor.limits.settings)
-      rows_.push_back(
-          {capitalized(texts_.phrase("setting", {{"setting", termWords(vocabulary_.settings, id, true)}})),
-           {},
-           {}});
+    for (const std::string& id : limits_.settings) {
+      const auto term = vocabulary_.settings.find(id);
+      add(texts_.phrase("setting", {{"setting", termWords(vocabulary_.settings, id, true)}}),
+          term == vocabulary_.settings.end() ? "" : term->second.instead);
+    }
     return std::move(rows_);
+  }
+
+  /// Bans and caps alone, without what an exercise does instead.
+  std::vector<std::string> movements() {
+    addBans();
+    addCaps();
+    std::vector<std::string> sentences;
+    for (const Row& row : rows_) sentences.push_back(row.term);
+    return sentences;
   }
 
  private:
   void add(const std::string& what, const std::string& instead) {
-    Row row{capitalized(what), {}, {}};
+    Row row{asSentence(capitalized(what)), {}, {}};
     if (!instead.empty()) row.text.push_back(texts_.phrase("instead", {{"instead", instead}}));
     rows_.push_back(std::move(row));
   }
@@ -91,7 +102,7 @@ class NotForNow {
       std::vector<std::string> what;
     };
     std::vector<Gathered> lines;
-    const auto& bans = screening_.floor.limits.bans;
+    const auto& bans = limits_.bans;
     for (const limits::BanKey& key : bans) {
       // A ban of both sides says more than the same ban of one side.
       if (key.side != limits::Side::Both && bans.contains({key.ban, limits::Side::Both})) continue;
@@ -116,7 +127,7 @@ class NotForNow {
 
   /// One line a movement and side: "past 20 degrees or with a weight".
   void addCaps() {
-    const auto& caps = screening_.floor.limits.caps;
+    const auto& caps = limits_.caps;
     std::map<std::pair<std::string, limits::Side>, std::vector<std::string>> lines;
     for (const auto& [key, degrees] : caps) {
       auto& ways = lines[{key.movement, key.side}];
@@ -131,10 +142,13 @@ class NotForNow {
       if (const std::string way = texts_.phrase(phrase, {{"degrees", degrees.toText(0)}}); !way.empty())
         ways.push_back(way);
     }
+    // What a cap asks instead is the same for all: it stands once, behind the last.
+    std::size_t left = lines.size();
     for (const auto& [where, ways] : lines) {
       std::string what = sided(termWords(vocabulary_.movements, where.first, true), where.second);
       for (std::size_t i = 0; i < ways.size(); ++i) what += (i == 0 ? " " : " " + texts_.phrase("listOr") + " ") + ways[i];
-      add(what, texts_.phrase(hasOverride() ? "capInsteadBut" : "capInstead"));
+      rows_.push_back({asSentence(capitalized(what)), {}, {}});
+      if (--left == 0) rows_.back().text.push_back(texts_.phrase(hasOverride() ? "capInsteadBut" : "capInstead"));
     }
   }
 
@@ -144,6 +158,7 @@ class NotForNow {
   }
 
   const Screening& screening_;
+  const Limits& limits_;
   const rules::Vocabulary& vocabulary_;
   const HandoutTexts& texts_;
   std::vector<Row> rows_;
@@ -153,7 +168,12 @@ class NotForNow {
 
 std::vector<Row> notForNowRows(const Screening& screening, const rules::Vocabulary& vocabulary,
                                const HandoutTexts& texts) {
-  return NotForNow(screening, vocabulary, texts).rows();
+  return NotForNow(screening, screening.floor.limits, vocabulary, texts).rows();
+}
+
+std::vector<std::string> movementsToLeaveOut(const Screening& screening, const Limits& limits,
+                                             const rules::Vocabulary& vocabulary, const HandoutTexts& texts) {
+  return NotForNow(screening, limits, vocabulary, texts).movements();
 }
 
 void addNotForNow(Section& section, std::vector<Row> rows) {

@@ -18,6 +18,10 @@ inline constexpr std::size_t kNotForNowLines = 5;
 std::vector<Row> notForNowRows(const screening::Screening& screening, const rules::Vocabulary& vocabulary,
                                const HandoutTexts& texts);
 
+/// The bans and movement caps of `limits`, a sentence each, for a client who does no exercise yet.
+std::vector<std::string> movementsToLeaveOut(const screening::Screening& screening, const limits::Limits& limits,
+                                             const rules::Vocabulary& vocabulary, const HandoutTexts& texts);
+
 /// The rows in boxes of a size that no page splits.
 void addNotForNow(Section& section, std::vector<Row> rows);
 

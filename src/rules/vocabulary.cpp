@@ -15,7 +15,7 @@ std::map<std::string, Term, std::less<>> readTerms(json::ObjectReader& reader, c
     entry.setSubject(term.id);
     term.clinician = entry.requireString("clinician");
     term.client = entry.requireString("client");
-    if (isBan) term.instead = entry.requireString("instead");
+    term.instead = isBan ? entry.requireString("instead") : entry.string("instead");
     term.hasSides = entry.boolean("sides").value_or(false);
     term.facts = entry.strings("facts");
     entry.finish();

@@ -15,7 +15,7 @@ struct Term {
   std::string id;
   std::string clinician;
   std::string client;
-  std::string instead;            ///< bans: what to do instead, for the client
+  std::string instead;            ///< what to do instead, for the client; every ban says it
   bool hasSides = false;          ///< movements and bans
   std::vector<std::string> facts; ///< measures: the facts that record it
 };

@@ -44,9 +44,9 @@ TEST_CASE("a misspelt member, a missing heading, an unknown slot and a missing s
 }
 
 TEST_CASE("a sentence for one kind of client stands only with the finding that calls for it") {
-  const std::vector<ClientSentence> sentences{{"always", "Always.", {}, {}, {"s"}},
-                                              {"if", "If.", {"rule-a"}, {}, {"s"}},
-                                              {"unless", "Unless.", {}, {"rule-a"}, {"s"}}};
+  const std::vector<ClientSentence> sentences{{"always", "Always.", "", {}, {}, {"s"}},
+                                              {"if", "If.", "", {"rule-a"}, {}, {"s"}},
+                                              {"unless", "Unless.", "", {}, {"rule-a"}, {"s"}}};
   HandMade none;
   CHECK(HandoutTexts::chosen(sentences, none.make(), Choice::AllFindings) ==
         std::vector<std::string>{"Always.", "Unless."});
@@ -67,4 +67,18 @@ TEST_CASE("slots are filled in, and no client sentence says cleared, safe or fit
   CHECK(handoutTexts().heading("nothing") == "");
   const std::string text = shipped();
   for (const char* word : {"cleared", "safe", " fit "}) CHECK(text.find(word) == std::string::npos);
+}
+
+TEST_CASE("a stricter sentence stands in place of the milder one") {
+  const std::vector<ClientSentence> sentences{{"head", "Hit and feel sick.", "", {}, {}, {"s"}},
+                                              {"blood", "Hit, even if well.", "head", {"rule-a"}, {}, {"s"}}};
+  HandMade none;
+  CHECK(HandoutTexts::chosen(sentences, none.make(), Choice::AllFindings) ==
+        std::vector<std::string>{"Hit and feel sick."});
+  HandMade made;
+  const auto at = made.finding("A", rules::KeyKind::None, "");
+  const_cast<rules::Rule*>(made.at(at).rule)->id = "rule-a";
+  made.at(at).standing = rules::Standing::Open;
+  CHECK(HandoutTexts::chosen(sentences, made.make(), Choice::AllFindings) ==
+        std::vector<std::string>{"Hit, even if well."});
 }

@@ -1,4 +1,5 @@
 // Invented people through the real content, onto paper.
+#include <algorithm>
 #include <catch2/catch.hpp>
 
 #include "documents/client_sheets.h"
@@ -221,6 +222,52 @@ TEST_CASE("the waiting sheet holds nothing of a held plan") {
   CHECK(has(words, "01632 960 417"));
   checkVoice(words);
   CHECK(has(summaryWords(screening), "Held: for the clinician only"));
+}
+
+TEST_CASE("safety: a knock to the head goes to emergency on an anticoagulant, also without symptoms") {
+  const auto& sentences = handoutTexts().emergency;
+  const auto strict = std::find_if(sentences.begin(), sentences.end(),
+                                   [](const ClientSentence& one) { return one.insteadOf == "head"; });
+  REQUIRE(strict != sentences.end());
+  HandMade made;
+  const auto at = made.finding("Anticoagulant", rules::KeyKind::None, "");
+  const_cast<rules::Rule*>(made.at(at).rule)->id = "anticoagulant-care";
+  made.at(at).standing = rules::Standing::Open;
+  const auto said = HandoutTexts::chosen(sentences, made.make(), Choice::AllFindings);
+  CHECK(std::find(said.begin(), said.end(), strict->say) != said.end());
+  CHECK(has(strict->say, "even if you feel well"));
+}
+
+TEST_CASE("safety: a waiting sheet gives reasons, and the precautions after an operation, not how to exercise") {
+  const auto screening = screened("sternotomy");
+  const auto paper = waiting(screening);
+  REQUIRE(paper);
+  const std::string words = wordsOf(*paper);
+  CHECK_FALSE(has(words, "Start with easy"));
+  CHECK_FALSE(has(words, "Go on as you do"));
+  CHECK(has(words, "Lift no more than 2.2 kg"));
+  CHECK(has(words, "Leave out: reaching behind your back"));
+  CHECK(has(words, "breastbone clicks"));
+  CHECK_FALSE(has(wordsOf(*waiting(screened("nothing"))), "what you told us"));
+}
+
+TEST_CASE("safety: every sheet has a number for despair, the clinic's own or the emergency number") {
+  auto settings = clinicSettings();
+  settings.crisisLine.clear();
+  const auto screening = screened("waiting");
+  const auto paper = waitingSheetOf({screening, content(), settings, kMaren, handoutTexts()});
+  REQUIRE(paper);
+  CHECK(has(wordsOf(*paper), "too hard to bear, call " + settings.emergencyNumber));
+}
+
+TEST_CASE("safety: what a check says to the clinician, its client is told too") {
+  const auto client = [](const char* id) { return content().rules.checks.at(id).say.client; };
+  for (const char* limit : {"180", "160", "220", "105"}) CHECK(has(client("pressure-at-session"), limit));
+  for (const char* part : {"13.9", "before sleep", "5.0"}) CHECK(has(client("glucose-around"), part));
+  CHECK(has(client("replaced-hip"), "calf swells, call the emergency number"));
+  CHECK(has(client("replaced-knee"), "calf swells, call the emergency number"));
+  CHECK(has(client("pregnancy-stop-signs"), "chest pain, no breath at rest or a sore calf, call the emergency number"));
+  CHECK(has(client("pregnancy-stop-signs"), "midwife or maternity ward"));
 }
 
 TEST_CASE("an emergency: the summary opens with the call, the waiting sheet says what to do now") {

@@ -40,7 +40,6 @@ KeyButton::KeyButton(wxWindow* parent, const Theme& theme, const std::string& st
   Create(parent, wxID_ANY, " ");
   if (!style_.empty()) styleClass(*this, style_.c_str());
   GtkWidget* const button = GTK_WIDGET(GetHandle());
-  gtk_widget_hide(gtk_bin_get_child(GTK_BIN(button)));
   const auto onDraw = +[](GtkWidget*, cairo_t* target, gpointer self) -> gboolean { return static_cast<KeyButton*>(self)->paint(target), FALSE; };
   g_signal_connect_after(button, "draw", G_CALLBACK(onDraw), this);
   takeFonts();

@@ -9,7 +9,7 @@
 namespace stile::application {
 namespace {
 
-std::string cell(const movement::Figure& figure, std::size_t form, int number,
+std::string cell(const movement::Figure& figure, std::size_t form, int percent, int number,
                  const FigureSheetOptions& options) {
   movement::PictureOptions picture;
   picture.width = figure.panels.size() > 2 ? 420 : 320;
@@ -17,9 +17,11 @@ std::string cell(const movement::Figure& figure, std::size_t form, int number,
   picture.build = options.build;
   picture.isMirrored = options.isMirrored;
   picture.hasSeatHeight = form > 0;
+  picture.share = percent / 100.0;
   drawing::Drawing drawing = pictureOf(figure, form, picture);
   const std::string title = options.hasTitles
-                                ? figure.exercise + (form == 0 ? "" : ", eased " + std::to_string(form))
+                                ? figure.exercise + (form == 0 ? "" : ", eased " + std::to_string(form)) +
+                                      (percent == 100 ? "" : ", " + std::to_string(percent) + " %")
                                 : std::to_string(number);
   drawing.title = title;
   drawing.description = "Key poses of the exercise.";
@@ -39,7 +41,8 @@ std::string figureSheet(const std::map<std::string, std::string>& files, const F
     if (!wanted.empty() && std::find(wanted.begin(), wanted.end(), id) == wanted.end()) continue;
     if (figure.forms.empty() || figure.forms.front().poses.size() < 2) continue;
     for (std::size_t form = 0; form < (options.hasEased ? figure.forms.size() : 1); ++form)
-      body += cell(figure, form, ++number, options);
+      for (const int percent : {100, options.smallerPercent})
+        if (percent > 0) body += cell(figure, form, percent, ++number, options);
   }
   return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Figures</title><style>\n"
          "body{font:13px 'Clear Sans','Noto Sans',Arial,sans-serif;margin:8px;color:#17212A}\n"

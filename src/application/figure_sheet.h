@@ -16,6 +16,7 @@ struct FigureSheetOptions {
   movement::Build build = movement::Build::Sturdy;
   bool isMirrored = false;
   bool hasEased = false;    ///< eased forms as well
+  int smallerPercent = 0;   ///< each figure also that much smaller, in percent of the full movement; 0 = no
   bool hasTitles = true;    ///< false: numbers only, for a reader who is to guess
   bool hasDemands = false;  ///< the computed demands under each picture
 };

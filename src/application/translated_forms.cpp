@@ -17,7 +17,9 @@ constexpr const char *kForms = "questionnaires/", *kClinicians = "clinician";
 /// A clinician's word within a client's module.
 constexpr const char* kLookedUp = "medicineLookedUp";
 
-std::string phrasesOf(const std::string& language) { return "rules/phrases/" + language + ".json"; }
+std::string phrasesOf(const std::string& language) {
+  return "rules/phrases/" + language + ".json";
+}
 
 std::string stringIn(Node node, const char* member) {
   const auto found = node.isObject() ? node.find(member) : std::nullopt;
@@ -81,8 +83,9 @@ bool isFormForClients(const std::string& file) {
   return name.find(kClinicians) == std::string::npos && name != "tests" && name != "clearance-reply";
 }
 
-std::map<std::string, std::string> translatedForms(const std::map<std::string, std::string>& files, const Translation& translation,
-                                                   TranslationCount& count, base::Issues& issues) {
+std::map<std::string, std::string> translatedForms(const std::map<std::string, std::string>& files,
+                                                   const Translation& translation, TranslationCount& count,
+                                                   base::Issues& issues) {
   std::map<std::string, std::string> forms;
   PhraseUse phrases(translation, count, issues);
   for (const auto& [file, text] : files) {
@@ -95,23 +98,30 @@ std::map<std::string, std::string> translatedForms(const std::map<std::string, s
   return forms;
 }
 
-base::Result<FormInLanguage> formInLanguage(const std::string& contentFolder, const std::string& form, const std::string& language) {
+base::Result<FormInLanguage> formInLanguage(const std::string& contentFolder, const std::string& form,
+                                            const std::string& language) {
   const auto files = readContentFolder(contentFolder);
   if (!files) return files.failure();
   base::Issues issues;
   const auto translation = Translation::load(files.value(), language, issues);
-  if (!translation) return Failure{FailureKind::Usage, "there is no " + phrasesOf(language) + " in the content"};
+  if (!translation)
+    return Failure{FailureKind::Usage, "there is no " + phrasesOf(language) + " in the content"};
   TranslationCount count;
-  const auto forms = questionnaire::FormSet::loadAny(translatedForms(files.value(), *translation, count, issues), issues);
-  if (issues.hasErrors()) return Failure{FailureKind::Refused, "the questions in \"" + language + "\" have errors: " + issues.all().front().message};
+  const auto forms =
+      questionnaire::FormSet::loadAny(translatedForms(files.value(), *translation, count, issues), issues);
+  if (issues.hasErrors())
+    return Failure{FailureKind::Refused,
+                   "the questions in \"" + language + "\" have errors: " + issues.all().front().message};
   for (const auto& one : forms.forms())
-    if (one->name() == form) return FormInLanguage{one, translation->isReviewed ? std::string() : translation->notice};
+    if (one->name() == form)
+      return FormInLanguage{one, translation->isReviewed ? std::string() : translation->notice};
   return Failure{FailureKind::Usage, "there is no form \"" + form + "\" in the content"};
 }
 
 bool hasTranslation(const std::string& contentFolder, const std::string& language) {
   std::error_code ignored;
-  return std::filesystem::is_regular_file(std::filesystem::path(contentFolder) / phrasesOf(language), ignored);
+  return std::filesystem::is_regular_file(std::filesystem::path(contentFolder) / phrasesOf(language),
+                                          ignored);
 }
 
 }  // namespace stile::application

@@ -19,8 +19,9 @@ bool isFormForClients(const std::string& file);
 
 /// The questionnaires with the client's sentences in the other language. Keys that name no sentence, and
 /// translations with other slots than the original, are issues.
-std::map<std::string, std::string> translatedForms(const std::map<std::string, std::string>& files, const Translation& translation,
-                                                   TranslationCount& count, base::Issues& issues);
+std::map<std::string, std::string> translatedForms(const std::map<std::string, std::string>& files,
+                                                   const Translation& translation, TranslationCount& count,
+                                                   base::Issues& issues);
 
 struct FormInLanguage {
   std::shared_ptr<const questionnaire::Form> form;
@@ -29,7 +30,8 @@ struct FormInLanguage {
 
 /// One form in the language. A usage failure where the content has no such translation or form; refused
 /// where the translation has errors.
-base::Result<FormInLanguage> formInLanguage(const std::string& contentFolder, const std::string& form, const std::string& language);
+base::Result<FormInLanguage> formInLanguage(const std::string& contentFolder, const std::string& form,
+                                            const std::string& language);
 
 /// Whether the content has words in this language.
 bool hasTranslation(const std::string& contentFolder, const std::string& language);

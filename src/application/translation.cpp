@@ -35,6 +35,7 @@ bool isForClients(const Path& path) {
     return second == "phrases" || (second == "sentences" && last == "say") || last == "client" ||
            (second == "effortScale" && last == "name") || (second == "efforts" && last == "words");
   if (first == "wishes") return second == "phrases" || isOneOf(last, {"said", "firstStep"});
+  if (first == "easing") return last == "client";
   if (first == "vocabulary") return isOneOf(last, {"client", "instead"});
   if (first == "exercises") {
     if (path.size() == 3) return isOneOf(last, {"title", "equipmentWords"});
@@ -45,7 +46,7 @@ bool isForClients(const Path& path) {
 
 /// Files whose keys begin with the name of the file; in the others ids are enough.
 std::string stemOf(const std::string& file) {
-  for (const char* name : {"handout", "doses", "vocabulary", "wishes"})
+  for (const char* name : {"handout", "doses", "easing", "vocabulary", "wishes"})
     if (file == std::string("rules/") + name + ".json") return name;
   return "";
 }

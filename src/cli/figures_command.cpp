@@ -21,6 +21,8 @@ Command addFigures(CLI::App& app, const Shared& shared) {
   command->add_flag("--slight", options->isSlight, "the slighter of the two builds");
   command->add_flag("--mirrored", options->sheet.isMirrored, "the other side");
   command->add_flag("--eased", options->sheet.hasEased, "eased forms as well");
+  command->add_option("--smaller", options->sheet.smallerPercent, "each also done smaller: percent of the full movement")
+      ->check(CLI::Range(1, 99));
   command->add_flag("--numbers", options->areNumbers,
                     "numbers instead of names, for a reader who is to guess");
   return {command, [&shared, options] {

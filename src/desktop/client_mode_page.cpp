@@ -31,16 +31,19 @@ using Kind = AnswerRow::Kind;
 
 namespace {
 
-constexpr int kFewLeft = 12;
-constexpr std::size_t kLong = 90;  // of a question, in bytes: longer ones stand smaller
+constexpr int kFewLeft = 12, kMargin = 30;
+constexpr std::size_t kLong = 60;  // of a question, in bytes: longer ones stand smaller
 
 }  // namespace
 
 ClientModePage::ClientModePage(wxWindow* parent, Workplace& place) : Page(parent, place) {
-  auto* across = new wxBoxSizer(wxHORIZONTAL);
-  column_ = new Column(this, theme(), Colour::Sheet, 40, 1100);
-  across->Add(column_, 1, wxEXPAND);
-  SetSizer(across);
+  auto* down = new wxBoxSizer(wxVERTICAL);
+  column_ = new Column(this, theme(), Colour::Sheet, kMargin, 1100);
+  foot_ = new wxPanel(this);
+  foot_->SetBackgroundColour(theme().colour(Colour::Ground));
+  down->Add(column_, 1, wxEXPAND);
+  down->Add(foot_, 0, wxEXPAND);
+  SetSizer(down);
 }
 
 void ClientModePage::enter() {
@@ -134,7 +137,10 @@ void ClientModePage::buildHead() {
   std::string count = isNearEnd ? words_->toGo : words_->answered;
   const std::string slot = "{count}";
   count.replace(count.find(slot), slot.size(), std::to_string(isNearEnd ? progress.leftAtMost : progress.answered));
-  across->Add(new Prose(column_, theme(), Step::Heading, count, Colour::Ink2), 1, wxALIGN_CENTRE_VERTICAL);
+  auto* left = new wxBoxSizer(wxVERTICAL);
+  left->Add(new Prose(column_, theme(), Step::Heading, count, Colour::Ink2));
+  if (!form_.notice.empty()) left->Add(new Prose(column_, theme(), Step::Small, form_.notice, Colour::Ink2));
+  across->Add(left, 1, wxALIGN_CENTRE_VERTICAL);
   const auto add = [&](const std::string& words, std::function<void()> act) {
     auto* made = new KeyButton(column_, theme(), "clientSmall", {"", words, "", false});
     made->Bind(wxEVT_BUTTON, [this, act = std::move(act)](wxCommandEvent&) { CallAfter(act); });
@@ -154,7 +160,7 @@ void ClientModePage::buildQuestion() {
     help_.clear();
     const auto& dictionary = session.ground().dictionary();
     const auto* member = form_.form == nullptr ? nullptr : form_.form->find(dictionary.at(dictionary.groupMembers(session.prompt()->anotherOf).front()).id);
-    column_->put(new Prose(column_, theme(), Step::Heading, member == nullptr ? view_.section : sectionOf(*member), Colour::Ink2), 20);
+    column_->put(aside(member == nullptr ? view_.section : sectionOf(*member)), 10);
     column_->put(new Prose(column_, theme(), Step::Client, text_), 4);
     rungs_ = new RungPanel(column_, theme());
     groupFor(*rungs_, text_, "Question");
@@ -168,13 +174,13 @@ void ClientModePage::buildQuestion() {
   const questionnaire::Item& item = itemOf(question);
   text_ = item.text;
   help_ = item.help;
-  column_->put(new Prose(column_, theme(), Step::Heading, sectionOf(item), Colour::Ink2), 20);
+  if (const std::string section = sectionOf(item); !section.empty()) column_->put(aside(section), 10);
   column_->put(new Prose(column_, theme(), text_.size() > kLong ? Step::Title : Step::Client, text_), 4);
-  if (!help_.empty()) column_->put(new Prose(column_, theme(), Step::Heading, help_, Colour::Ink2), 6);
+  if (!help_.empty()) column_->put(aside(help_), 4);
   if (view_.kind == QuestionKind::Typed) buildField(question);
   rungs_ = new RungPanel(column_, theme());
   groupFor(*rungs_, text_, "Question");
-  column_->put(rungs_, 20);
+  column_->put(rungs_, 16);
   if (view_.kind == QuestionKind::Typed) row("client", "", words_->next, [this] { takeMarked(); });
   std::size_t next = 1;
   const auto cap = [&next] { return next <= 9 ? std::to_string(next++) : std::string(" "); };
@@ -215,7 +221,7 @@ void ClientModePage::buildField(const interview::FormQuestion& question) {
   column_->space(16);
   const auto type = question.item->type;
   const bool isWords = type == questionnaire::ItemType::String || type == questionnaire::ItemType::Text;
-  if (!isWords) column_->put(new Prose(column_, theme(), Step::Heading, type == questionnaire::ItemType::Date ? words_->writeDate : words_->writeNumber, Colour::Ink2), 0);
+  if (!isWords) column_->put(aside(type == questionnaire::ItemType::Date ? words_->writeDate : words_->writeNumber));
   column_->space(6);
   column_->stack().Add(across);
 }
@@ -229,11 +235,13 @@ void ClientModePage::buildEnd(const std::string& title, const std::string& words
 }
 
 void ClientModePage::buildFoot(bool hasBack) {
+  foot_->DestroyChildren();
   auto* across = new wxBoxSizer(wxHORIZONTAL);
+  across->AddSpacer(FromDIP(kMargin));
   const auto add = [&](const std::string& words, std::function<void()> act) {
-    auto* made = new KeyButton(column_, theme(), "clientSmall", {"", words, "", false});
+    auto* made = new KeyButton(foot_, theme(), "clientSmall", {"", words, "", false});
     made->Bind(wxEVT_BUTTON, [this, act = std::move(act)](wxCommandEvent&) { CallAfter(act); });
-    across->Add(made, 0, wxRIGHT, FromDIP(12));
+    across->Add(made, 0, wxRIGHT | wxTOP | wxBOTTOM, FromDIP(12));
     return made;
   };
   if (hasBack) {
@@ -253,11 +261,21 @@ void ClientModePage::buildFoot(bool hasBack) {
     });
   }
   auto* staff = add(words_->staff, [this] { leave(); });
-  column_->space(24);
-  column_->stack().Add(across);
-  if (hasBack && !form_.notice.empty()) column_->put(new Prose(column_, theme(), Step::Body, form_.notice, Colour::Ink2), 12);
-  if (hasBack) column_->put(new Prose(column_, theme(), Step::Heading, words_->unwell, Colour::Ink2), 12);
+  if (hasBack) {
+    auto* unwell = new Prose(foot_, theme(), Step::Heading, words_->unwell);
+    unwell->fit(std::max(FromDIP(240), GetClientSize().x - across->CalcMin().x - FromDIP(2 * kMargin)));
+    across->Add(unwell, 1, wxALIGN_CENTRE_VERTICAL);
+  }
+  foot_->SetSizer(across);
+  Layout();
+  foot_->Layout();
   if (!hasBack) staff->SetFocus();
+}
+
+Prose* ClientModePage::aside(const std::string& words) {
+  auto* made = new Prose(column_, theme(), Step::Heading, words, Colour::Ink2);
+  made->SetFont(theme().font(20, false));
+  return made;
 }
 
 void ClientModePage::take(const AnswerRow& answer) {

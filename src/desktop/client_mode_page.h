@@ -37,6 +37,8 @@ class ClientModePage : public Page {
   void buildField(const interview::FormQuestion& question);
   void buildEnd(const std::string& title, const std::string& words);
   void buildFoot(bool hasBack);
+  /// Plain large type.
+  Prose* aside(const std::string& words);
   KeyButton* row(const std::string& style, const std::string& cap, const std::string& words, std::function<void()> act);
   /// Questions, options and helps in this language from now on.
   void speakIn(const ClientWords& words);
@@ -52,6 +54,7 @@ class ClientModePage : public Page {
   void leave();
 
   Column* column_;
+  wxPanel* foot_;  ///< always in view, however long the question is
   RungPanel* rungs_ = nullptr;
   Prose* trouble_ = nullptr;
   wxTextCtrl* field_ = nullptr;

@@ -20,14 +20,16 @@ LetterEditor::LetterEditor(wxWindow* parent, const Theme& theme, Told told)
   groupFor(*this, "Words of the letter");
 }
 
-void LetterEditor::open(const std::string& title, const documents::LetterWording& computed, const documents::LetterWording& now) {
+void LetterEditor::open(const std::string& title, const documents::LetterWording& computed,
+                        const documents::LetterWording& now) {
   const wxWindowUpdateLocker calm(this);
   clear();
   fields_.clear();
   computed_ = computed;
   put(new Prose(this, theme_, Step::Title, title));
   put(new Prose(this, theme_, Step::Small,
-                "Change the words; the letter at the right follows. A passage without words is left out. Reply slip, signature and caution stay. The foot of the letter names what you changed.",
+                "Change the words; the letter at the right follows. A passage without words is left out. "
+                "Reply slip, signature and caution stay. The foot of the letter names what you changed.",
                 Colour::Ink2),
       8);
   for (std::size_t i = 0; i < computed.passages.size(); ++i) {
@@ -70,13 +72,15 @@ documents::LetterWording LetterEditor::wording() const {
 }
 
 bool LetterEditor::isChanged() const {
-  return std::any_of(fields_.begin(), fields_.end(), [](const PassageField* field) { return field->isChanged(); });
+  return std::any_of(fields_.begin(), fields_.end(),
+                     [](const PassageField* field) { return field->isChanged(); });
 }
 
 bool LetterEditor::check() {
   bool isWhole = true;
   for (std::size_t i = 0; i < fields_.size(); ++i) {
-    const bool isMissing = i < documents::kNeededPassages && fields_[i]->words().find_first_not_of(" \t\n") == std::string::npos;
+    const bool isMissing =
+        i < documents::kNeededPassages && fields_[i]->words().find_first_not_of(" \t\n") == std::string::npos;
     fields_[i]->complain(isMissing ? "A letter needs this." : "");
     isWhole = isWhole && !isMissing;
   }

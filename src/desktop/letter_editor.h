@@ -20,7 +20,8 @@ class LetterEditor : public Column {
   };
   LetterEditor(wxWindow* parent, const Theme& theme, Told told);
   /// `computed`: as the program wrote the letter; `now`: the words that stand, with the same passages.
-  void open(const std::string& title, const documents::LetterWording& computed, const documents::LetterWording& now);
+  void open(const std::string& title, const documents::LetterWording& computed,
+            const documents::LetterWording& now);
   /// The letter as it stands in the fields.
   documents::LetterWording wording() const;
   bool isChanged() const;

@@ -14,10 +14,12 @@ class PaperJob {
  public:
   /// Both are called in the job's own thread, and never once it was called off.
   struct Told {
-    std::function<void(std::size_t done, std::size_t of, const std::string& name)> progress;  ///< may be empty
+    std::function<void(std::size_t done, std::size_t of, const std::string& name)>
+        progress;  ///< may be empty
     std::function<void(base::Result<application::MadePapers>)> done;
   };
-  PaperJob(application::PaperOrder order, std::shared_ptr<const screening::Content> content, std::string contentFolder, Told told);
+  PaperJob(application::PaperOrder order, std::shared_ptr<const screening::Content> content,
+           std::string contentFolder, Told told);
 
   /// No paper is begun any more, and nothing is told.
   void callOff() { thread_.request_stop(); }

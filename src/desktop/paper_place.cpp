@@ -28,7 +28,8 @@ std::string troubleWithFolder(const std::string& folder) {
   const std::filesystem::path path(folder);
   if (!path.is_absolute()) return "Write the whole name of the folder, from / on.";
   std::error_code ignored;
-  if (std::filesystem::exists(path, ignored) && !std::filesystem::is_directory(path, ignored)) return "This is a file. Name a folder.";
+  if (std::filesystem::exists(path, ignored) && !std::filesystem::is_directory(path, ignored))
+    return "This is a file. Name a folder.";
   return {};
 }
 

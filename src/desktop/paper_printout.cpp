@@ -14,7 +14,8 @@ constexpr double kPointsPerInch = 72;
 
 }  // namespace
 
-PaperPrintout::PaperPrintout(const std::string& title, const std::vector<std::string>& pdfs) : wxPrintout(shown(title)) {
+PaperPrintout::PaperPrintout(const std::string& title, const std::vector<std::string>& pdfs)
+    : wxPrintout(shown(title)) {
   for (const std::string& bytes : pdfs) {
     papers_.emplace_back(bytes);
     for (std::size_t i = 0; i < papers_.back().count(); ++i) pages_.push_back({papers_.size() - 1, i});

@@ -32,14 +32,17 @@ namespace {
 
 constexpr int kSlowMs = 500, kTypingMs = 350;
 
-std::string counted(std::size_t papers) { return papers == 1 ? "1 paper" : std::to_string(papers) + " papers"; }
+std::string counted(std::size_t papers) {
+  return papers == 1 ? "1 paper" : std::to_string(papers) + " papers";
+}
 
 }  // namespace
 
 PapersPage::PapersPage(wxWindow* parent, Workplace& place) : Page(parent, place) {
   auto* across = new wxBoxSizer(wxHORIZONTAL);
   list_ = new Column(this, theme(), Colour::Sheet, 22, 420);
-  editor_ = new LetterEditor(this, theme(), {[this] { typed_.StartOnce(kTypingMs); }, [this] { endWords(); }});
+  editor_ =
+      new LetterEditor(this, theme(), {[this] { typed_.StartOnce(kTypingMs); }, [this] { endWords(); }});
   editor_->Hide();
   view_ = new PdfView(this, theme());
   across->Add(list_, 34, wxEXPAND);
@@ -63,7 +66,8 @@ void PapersPage::enter() {
   make("");
 }
 
-KeyButton* PapersPage::button(const std::string& style, const std::string& cap, const std::string& words, void (PapersPage::*act)()) {
+KeyButton* PapersPage::button(const std::string& style, const std::string& cap, const std::string& words,
+                              void (PapersPage::*act)()) {
   auto* made = new KeyButton(list_, theme(), style, {cap, words, "", false});
   made->Bind(wxEVT_BUTTON, [this, act](wxCommandEvent&) { CallAfter([this, act] { (this->*act)(); }); });
   list_->space(10);
@@ -101,12 +105,17 @@ void PapersPage::make(const std::string& first) {
   };
   job_ = std::make_unique<PaperJob>(
       order_, desk().sharedContent(), desk().contentFolder(),
-      PaperJob::Told{[this, inTime](std::size_t done, std::size_t of, const std::string& name) { inTime([this, done, of, name] { showProgress(done, of, name); }); },
-                     [this, inTime](base::Result<application::MadePapers> result) { inTime([this, result] { take(result); }); }});
+      PaperJob::Told{[this, inTime](std::size_t done, std::size_t of, const std::string& name) {
+                       inTime([this, done, of, name] { showProgress(done, of, name); });
+                     },
+                     [this, inTime](base::Result<application::MadePapers> result) {
+                       inTime([this, result] { take(result); });
+                     }});
 }
 
 void PapersPage::showProgress(std::size_t done, std::size_t of, const std::string& name) {
-  progress_->say("Making paper " + std::to_string(done + 1) + " of " + std::to_string(of) + ": " + paperTitle(name));
+  progress_->say("Making paper " + std::to_string(done + 1) + " of " + std::to_string(of) + ": " +
+                 paperTitle(name));
   list_->refit();
 }
 
@@ -122,7 +131,8 @@ void PapersPage::take(base::Result<application::MadePapers> result) {
   slow_.Stop();
   if (!result && !order_.options.wordings.empty()) {
     // Changed words fit no longer once the letter says something else.
-    notFollowed_ = documents::asSentence(documents::capitalized(result.failure().message)) + " The letters stand as the program writes them.";
+    notFollowed_ = documents::asSentence(documents::capitalized(result.failure().message)) +
+                   " The letters stand as the program writes them.";
     desk().dropWordings();
     return make(first_);
   }
@@ -147,12 +157,15 @@ void PapersPage::buildList() {
   progress_ = nullptr;
   list_->clear();
   list_->put(new Prose(list_, theme(), Step::Title, "Papers"));
-  if (!notFollowed_.empty()) list_->put(new Prose(list_, theme(), Step::Small, notFollowed_, Colour::Shut), 8);
+  if (!notFollowed_.empty())
+    list_->put(new Prose(list_, theme(), Step::Small, notFollowed_, Colour::Shut), 8);
   std::size_t first = 0;
   for (std::size_t i = 0; i < made_.papers.size(); ++i) {
     const std::string& name = made_.papers[i].name;
     if (name == first_) first = i;
-    auto* row = new KeyButton(list_, theme(), "row", {"", paperTitle(name), desk().wordingOf(name) == nullptr ? "" : "in your words", false});
+    auto* row = new KeyButton(
+        list_, theme(), "row",
+        {"", paperTitle(name), desk().wordingOf(name) == nullptr ? "" : "in your words", false});
     row->Bind(wxEVT_BUTTON, [this, i](wxCommandEvent&) { select(i); });
     row->Bind(wxEVT_SET_FOCUS, [this, i](wxFocusEvent& event) {
       event.Skip();
@@ -162,7 +175,10 @@ void PapersPage::buildList() {
     rows_.push_back(row);
   }
   if (!order_.options.isSharedWithPhysician)
-    list_->put(new Prose(list_, theme(), Step::Small, "No letter to others: the client has not agreed to share with the physician.", Colour::Ink2), 8);
+    list_->put(new Prose(list_, theme(), Step::Small,
+                         "No letter to others: the client has not agreed to share with the physician.",
+                         Colour::Ink2),
+               8);
   buildWaysOut();
   list_->refit();
   selected_ = made_.papers.size();
@@ -173,7 +189,10 @@ void PapersPage::buildList() {
 void PapersPage::buildWaysOut() {
   if (!made_.wordings.empty()) button("", "Alt W", "Change its words…", &PapersPage::changeWords);
   if (order_.entry.empty()) {
-    list_->put(new Prose(list_, theme(), Step::Small, "Not filed yet: papers can be printed and saved once the screening is signed.", Colour::Ink2), 16);
+    list_->put(new Prose(list_, theme(), Step::Small,
+                         "Not filed yet: papers can be printed and saved once the screening is signed.",
+                         Colour::Ink2),
+               16);
     return;
   }
   list_->space(16);
@@ -183,11 +202,14 @@ void PapersPage::buildWaysOut() {
   button("", "Ctrl P", "Print…", &PapersPage::print);
   folder_ = new FormField(list_, theme(), "Folder");
   const std::string& parent = place().preferences().papersFolder;
-  folder_->set(proposedFolder(parent.empty() ? plain(wxStandardPaths::Get().GetDocumentsDir()) : parent, desk().client()->card.name(), desk().today()));
+  folder_->set(proposedFolder(parent.empty() ? plain(wxStandardPaths::Get().GetDocumentsDir()) : parent,
+                              desk().client()->card.name(), desk().today()));
   list_->put(folder_, 16);
   button("", "", "Browse…", &PapersPage::browse);
   button("primary", "Ctrl S", "Save as PDF", &PapersPage::save);
-  list_->put(new Prose(list_, theme(), Step::Small, "What goes out, printed or saved, is kept in the record as it is.", Colour::Ink2), 10);
+  list_->put(new Prose(list_, theme(), Step::Small,
+                       "What goes out, printed or saved, is kept in the record as it is.", Colour::Ink2),
+             10);
 }
 
 void PapersPage::select(std::size_t paper) {
@@ -195,16 +217,21 @@ void PapersPage::select(std::size_t paper) {
   selected_ = paper;
   for (std::size_t i = 0; i < rows_.size(); ++i) rows_[i]->choose(i == paper);
   view_->show(made_.papers[paper].bytes, paperTitle(made_.papers[paper].name));
-  place().say(paperTitle(made_.papers[paper].name) + ": " + std::to_string(view_->pages()) + (view_->pages() == 1 ? " page" : " pages"));
+  place().say(paperTitle(made_.papers[paper].name) + ": " + std::to_string(view_->pages()) +
+              (view_->pages() == 1 ? " page" : " pages"));
 }
 
-bool PapersPage::isChangingWords() const { return editor_->IsShown(); }
+bool PapersPage::isChangingWords() const {
+  return editor_->IsShown();
+}
 
 void PapersPage::changeWords() {
   if (selected_ >= made_.papers.size() || isChangingWords()) return;
   const std::string& name = made_.papers[selected_].name;
-  const auto computed = std::find_if(made_.wordings.begin(), made_.wordings.end(), [&name](const auto& one) { return one.letter == name; });
-  if (computed == made_.wordings.end()) return place().say(paperTitle(name) + ": only the words of letters can be changed.");
+  const auto computed = std::find_if(made_.wordings.begin(), made_.wordings.end(),
+                                     [&name](const auto& one) { return one.letter == name; });
+  if (computed == made_.wordings.end())
+    return place().say(paperTitle(name) + ": only the words of letters can be changed.");
   const auto* changed = desk().wordingOf(name);
   list_->Hide();
   editor_->Show();
@@ -224,15 +251,19 @@ void PapersPage::previewWords() {
   if (!order) return place().say(order.failure().message);
   order.value().options.only = letter;
   const int run = ++run_;
-  job_ = std::make_unique<PaperJob>(std::move(order).value(), desk().sharedContent(), desk().contentFolder(), PaperJob::Told{{}, [this, run, letter](base::Result<application::MadePapers> result) {
-    CallAfter([this, run, letter, result] {
-      if (run != run_) return;
-      if (!result) return place().say(result.failure().message);
-      if (result.value().papers.empty()) return;
-      view_->show(result.value().papers.front().bytes, paperTitle(letter), true);
-      place().say(paperTitle(letter) + " in your words: " + std::to_string(view_->pages()) + (view_->pages() == 1 ? " page" : " pages"));
-    });
-  }});
+  job_ = std::make_unique<PaperJob>(
+      std::move(order).value(), desk().sharedContent(), desk().contentFolder(),
+      PaperJob::Told{{}, [this, run, letter](base::Result<application::MadePapers> result) {
+                       CallAfter([this, run, letter, result] {
+                         if (run != run_) return;
+                         if (!result) return place().say(result.failure().message);
+                         if (result.value().papers.empty()) return;
+                         view_->show(result.value().papers.front().bytes, paperTitle(letter), true);
+                         place().say(paperTitle(letter) +
+                                     " in your words: " + std::to_string(view_->pages()) +
+                                     (view_->pages() == 1 ? " page" : " pages"));
+                       });
+                     }});
 }
 
 void PapersPage::endWords() {
@@ -246,13 +277,16 @@ void PapersPage::endWords() {
   make(letter);
 }
 
-std::string PapersPage::only() const { return onlyThis_ != nullptr && onlyThis_->IsChecked() ? made_.papers[selected_].name : std::string(); }
+std::string PapersPage::only() const {
+  return onlyThis_ != nullptr && onlyThis_->IsChecked() ? made_.papers[selected_].name : std::string();
+}
 
 void PapersPage::browse() {
   // The nearest folder that is there already.
   std::filesystem::path start(folder_->text());
   std::error_code ignored;
-  while (start.has_relative_path() && !std::filesystem::is_directory(start, ignored)) start = start.parent_path();
+  while (start.has_relative_path() && !std::filesystem::is_directory(start, ignored))
+    start = start.parent_path();
   wxDirDialog dialog(this, "Folder for the papers", shown(start.string()), wxDD_NEW_DIR_BUTTON);
   if (dialog.ShowModal() == wxID_OK) folder_->set(plain(dialog.GetPath()));
   folder_->enter();
@@ -266,7 +300,11 @@ void PapersPage::save() {
   if (!trouble.empty()) return folder_->enter();
   const wxBusyCursor waiting;
   const auto done = desk().issue(order_, made_, folder, only());
-  if (!done) return place().tell(done.failure());
+  if (!done)
+    return place().tell(
+        {done.failure().kind,
+         documents::asSentence(documents::capitalized(done.failure().message)) +
+             " The record does not name these papers yet. Save them again once that is mended."});
   place().preferences().papersFolder = std::filesystem::path(folder).parent_path().string();
   place().say("Saved: " + counted(done.value().size()) + " in " + folder);
 }
@@ -281,10 +319,16 @@ void PapersPage::print() {
   const Printed printed = printPapers(*this, printout, desk().settings().paperSize);
   if (printed == Printed::CalledOff) return place().say("Not printed.");
   if (printed == Printed::NotDone)
-    return place().tell({base::FailureKind::File, "The papers were not printed: the printer did not take them. Nothing is noted in the record. Look at the printer, or save them as PDF and print those."});
+    return place().tell({base::FailureKind::File,
+                         "The papers were not printed: the printer did not take them. Nothing is noted in "
+                         "the record. Look at the printer, or save them as PDF and print those."});
   const auto done = desk().issue(order_, made_, "", only());
-  if (!done) return place().tell({done.failure().kind, "The papers were printed, but the record does not say so yet: " + done.failure().message});
-  place().say("Printed: " + counted(pdfs.size()) + ", " + std::to_string(pages) + (pages == 1 ? " page" : " pages"));
+  if (!done)
+    return place().tell(
+        {done.failure().kind,
+         "The papers were printed, but the record does not say so yet: " + done.failure().message});
+  place().say("Printed: " + counted(pdfs.size()) + ", " + std::to_string(pages) +
+              (pages == 1 ? " page" : " pages"));
 }
 
 bool PapersPage::onKey(wxKeyEvent& event) {
@@ -298,7 +342,8 @@ bool PapersPage::onKey(wxKeyEvent& event) {
   if (event.ControlDown() && key == 'S') return CallAfter([this] { save(); }), true;
   if (event.ControlDown() && key == 'P') return CallAfter([this] { print(); }), true;
   if (event.AltDown() && key == 'W') return CallAfter([this] { changeWords(); }), true;
-  if (folder_ != nullptr && folder_->control().HasFocus()) return isEnter ? CallAfter([this] { save(); }), true : false;
+  if (folder_ != nullptr && folder_->control().HasFocus())
+    return isEnter ? CallAfter([this] { save(); }), true : false;
   if (rows_.empty() || (key != WXK_UP && key != WXK_DOWN)) return false;
   if (key == WXK_DOWN && selected_ + 1 < rows_.size()) rows_[selected_ + 1]->SetFocus();
   if (key == WXK_UP && selected_ > 0) rows_[selected_ - 1]->SetFocus();

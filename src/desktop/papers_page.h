@@ -28,7 +28,9 @@ class PapersPage : public Page {
   void enter() override;
   bool needsContent() const override { return true; }
   bool onKey(wxKeyEvent& event) override;
-  std::string keys() const override { return "up, down paper · Alt W words of a letter · Ctrl S save · Ctrl P print"; }
+  std::string keys() const override {
+    return "up, down paper · Alt W words of a letter · Ctrl S save · Ctrl P print";
+  }
 
  private:
   /// Makes the papers in the background; this one is shown first.
@@ -39,7 +41,8 @@ class PapersPage : public Page {
   void buildNothing(const std::string& why);
   void buildList();
   void buildWaysOut();
-  KeyButton* button(const std::string& style, const std::string& cap, const std::string& words, void (PapersPage::*act)());
+  KeyButton* button(const std::string& style, const std::string& cap, const std::string& words,
+                    void (PapersPage::*act)());
   void select(std::size_t paper);
 
   bool isChangingWords() const;
@@ -57,7 +60,7 @@ class PapersPage : public Page {
   Column* list_;
   LetterEditor* editor_;
   PdfView* view_;
-  Prose* progress_ = nullptr;    ///< while papers are being made
+  Prose* progress_ = nullptr;  ///< while papers are being made
   KeyButton* cancel_ = nullptr;
   FormField* folder_ = nullptr;  ///< while the papers can go out
   wxCheckBox* onlyThis_ = nullptr;
@@ -68,7 +71,7 @@ class PapersPage : public Page {
   std::string first_;        ///< shown when the papers are made
   std::string notFollowed_;  ///< why changed words were given up
   std::size_t selected_ = 0;
-  int run_ = 0;              ///< of the job: what an earlier one tells comes too late
+  int run_ = 0;  ///< of the job: what an earlier one tells comes too late
   wxTimer slow_, typed_;
   std::unique_ptr<PaperJob> job_;  ///< ends before the rest
 };

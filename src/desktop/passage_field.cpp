@@ -19,8 +19,8 @@ constexpr int kLeastHeight = 34, kMostHeight = 220, kAround = 16, kInside = 11;
 
 }  // namespace
 
-PassageField::PassageField(wxWindow* parent, const Theme& theme, const std::string& name, std::string computed, const std::string& words,
-                           Told told)
+PassageField::PassageField(wxWindow* parent, const Theme& theme, const std::string& name,
+                           std::string computed, const std::string& words, Told told)
     : wxPanel(parent), theme_(theme), name_(name), computed_(std::move(computed)), told_(std::move(told)) {
   SetBackgroundColour(parent->GetBackgroundColour());
   auto* down = new wxBoxSizer(wxVERTICAL);
@@ -33,7 +33,8 @@ PassageField::PassageField(wxWindow* parent, const Theme& theme, const std::stri
   back_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { reset(), enter(); }); });
   across->Add(back_, 0, wxLEFT | wxRESERVE_SPACE_EVEN_IF_HIDDEN, FromDIP(8));
   down->Add(across, 0, wxEXPAND);
-  control_ = new wxTextCtrl(this, wxID_ANY, shown(words), wxDefaultPosition, wxDefaultSize, wxTE_MULTILINE | wxTE_NO_VSCROLL);
+  control_ = new wxTextCtrl(this, wxID_ANY, shown(words), wxDefaultPosition, wxDefaultSize,
+                            wxTE_MULTILINE | wxTE_NO_VSCROLL);
   control_->SetFont(theme.font(Step::Body));
   control_->Bind(wxEVT_KEY_DOWN, [this](wxKeyEvent& event) { onTab(event, true); });
   back_->Bind(wxEVT_KEY_DOWN, [this](wxKeyEvent& event) { onTab(event, false); });
@@ -54,9 +55,13 @@ PassageField::PassageField(wxWindow* parent, const Theme& theme, const std::stri
   back_->Show(isChanged());
 }
 
-std::string PassageField::words() const { return plain(control_->GetValue()); }
+std::string PassageField::words() const {
+  return plain(control_->GetValue());
+}
 
-void PassageField::reset() { control_->SetValue(shown(computed_)); }
+void PassageField::reset() {
+  control_->SetValue(shown(computed_));
+}
 
 void PassageField::complain(const std::string& trouble) {
   trouble_->say(trouble);
@@ -65,7 +70,9 @@ void PassageField::complain(const std::string& trouble) {
   InvalidateBestSize();
 }
 
-void PassageField::enter() { control_->SetFocus(); }
+void PassageField::enter() {
+  control_->SetFocus();
+}
 
 void PassageField::enterBy(bool isForward) {
   if (isForward && back_->IsShown())
@@ -91,7 +98,9 @@ void PassageField::wordsChanged() {
 
 void PassageField::grow() {
   if (width_ == 0) return;
-  const int height = layOut(*control_, control_->GetFont(), words() + " ", width_ - 2 * FromDIP(kInside)).size.y + FromDIP(kAround);
+  const int height =
+      layOut(*control_, control_->GetFont(), words() + " ", width_ - 2 * FromDIP(kInside)).size.y +
+      FromDIP(kAround);
   const wxSize wanted(width_, std::clamp(height, FromDIP(kLeastHeight), FromDIP(kMostHeight)));
   if (control_->GetMinSize() == wanted) return;
   control_->SetMinSize(wanted);

@@ -24,7 +24,8 @@ class PassageField : public wxPanel, public Fitted {
     std::function<void(bool isForward)> leaving;  ///< by the tabulator key
   };
   /// `computed` is what the program wrote, `words` what stands now.
-  PassageField(wxWindow* parent, const Theme& theme, const std::string& name, std::string computed, const std::string& words, Told told);
+  PassageField(wxWindow* parent, const Theme& theme, const std::string& name, std::string computed,
+               const std::string& words, Told told);
   std::string words() const;
   bool isChanged() const { return words() != computed_; }
   /// Back to the computed words.

@@ -21,13 +21,16 @@ PdfPages::PdfPages(const std::string& bytes) : document_(std::make_unique<Docume
   document_->pdf.reset(poppler_document_new_from_bytes(data, nullptr, nullptr));
   g_bytes_unref(data);
   const int count = document_->pdf ? poppler_document_get_n_pages(document_->pdf.get()) : 0;
-  for (int i = 0; i < count; ++i) document_->pages.emplace_back(poppler_document_get_page(document_->pdf.get(), i));
+  for (int i = 0; i < count; ++i)
+    document_->pages.emplace_back(poppler_document_get_page(document_->pdf.get(), i));
 }
 
 PdfPages::~PdfPages() = default;
 PdfPages::PdfPages(PdfPages&&) noexcept = default;
 
-std::size_t PdfPages::count() const { return document_->pages.size(); }
+std::size_t PdfPages::count() const {
+  return document_->pages.size();
+}
 
 PdfPages::Size PdfPages::sizeOf(std::size_t page) const {
   Size size;
@@ -36,7 +39,8 @@ PdfPages::Size PdfPages::sizeOf(std::size_t page) const {
 }
 
 std::string PdfPages::textOf(std::size_t page) const {
-  const std::unique_ptr<char, decltype(&g_free)> text(poppler_page_get_text(document_->pages.at(page).get()), &g_free);
+  const std::unique_ptr<char, decltype(&g_free)> text(poppler_page_get_text(document_->pages.at(page).get()),
+                                                      &g_free);
   return text == nullptr ? std::string() : std::string(text.get());
 }
 

@@ -18,7 +18,8 @@ StatusLine::StatusLine(wxWindow* parent, const Theme& theme) : wxPanel(parent) {
   SetBackgroundColour(theme.colour(drawing::Colour::Ground));
   auto* across = new wxBoxSizer(wxHORIZONTAL);
   const auto text = [&](int share) {
-    auto* made = new wxStaticText(this, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxST_NO_AUTORESIZE | wxST_ELLIPSIZE_END);
+    auto* made = new wxStaticText(this, wxID_ANY, "", wxDefaultPosition, wxDefaultSize,
+                                  wxST_NO_AUTORESIZE | wxST_ELLIPSIZE_END);
     made->SetFont(theme.font(Step::Small));
     made->SetForegroundColour(theme.colour(drawing::Colour::Ink));
     made->SetMinSize(wxSize(FromDIP(kMargin), made->GetCharHeight()));

@@ -124,6 +124,11 @@ Flow BlockSetter::brokenBox(Flow inside, double padY, BoxKind kind) const {
       paint(canvas, y + above);
     };
   }
+  // What to call for is said again where the box goes on.
+  if (kind == BoxKind::Emergency && slices.front()->keepsNext) {
+    const auto head = std::make_shared<const Slice>(*slices.front());
+    for (std::size_t i = 1; i < slices.size(); ++i) slices[i]->head = head;
+  }
   // No single line at either end.
   if (slices.size() > 1) slices.front()->keepsNext = slices[slices.size() - 2]->keepsNext = true;
   Flow flow;

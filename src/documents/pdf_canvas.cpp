@@ -153,7 +153,7 @@ void PdfCanvas::noticePart(double x, double y, double width, double height, doub
   use(isBlackOnly ? Colour::OnSlab : Colour::ShutTint);
   cairo_fill(cairo());
   cairo_move_to(cairo(), left, bottom);
-  cairo_line_to(cairo(), left, y + cut);
+  cairo_line_to(cairo(), left, isFirst ? y + cut : top);
   if (isFirst) {
     cairo_line_to(cairo(), left + cut, top);
     cairo_line_to(cairo(), right - cut, top);

@@ -190,12 +190,37 @@ Body between(const Body& a, const Body& b, double t) {
   return Way(a, b, t).run();
 }
 
+namespace {
+
+/// A key pose part of the way from the rest. A foot that is lifted is off the floor however low, and a hand
+/// leans on something only if it did so at rest.
+Body smaller(const Body& rest, const Body& whole, double share) {
+  Body body = between(rest, whole, share);
+  for (std::size_t i = 0; i < 2; ++i) {
+    body.isPlanted[i] = rest.isPlanted[i] && whole.isPlanted[i];
+    if (rest.hands[i].on != whole.hands[i].on) body.hands[i].on.clear();
+  }
+  return body;
+}
+
+}  // namespace
+
 std::vector<Body> bodiesOf(const Form& form) {
   std::vector<Body> bodies;
   for (const Pose& pose : form.poses) bodies.push_back(poseBody(pose));
   if (form.reach < 1 && bodies.size() > 1)
     bodies.back() = between(bodies[bodies.size() - 2], bodies.back(), form.reach);
+  if (form.share < 1) {
+    const Body rest = form.rest ? poseBody(*form.rest) : bodies.front();
+    for (std::size_t i = form.rest ? 0 : 1; i < bodies.size(); ++i)
+      bodies[i] = smaller(rest, bodies[i], form.share);
+  }
   return bodies;
+}
+
+Form scaled(Form form, double share) {
+  form.share *= share;
+  return form;
 }
 
 Leg mirroredLeg(const Leg& leg) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include "movement/joint_angles.h"
 #include "movement/posing.h"
@@ -10,13 +11,16 @@
 namespace stile::movement {
 namespace {
 
-void raise(Angles& angles, const char* movement, double degrees) {
-  double& held = angles[movement];
-  held = std::max(held, degrees);
+void raise(Angles& angles, std::string_view movement, double degrees) {
+  const auto at = angles.find(movement);
+  if (at == angles.end()) {
+    angles.emplace(movement, std::max(0.0, degrees));
+  } else if (degrees > at->second) {
+    at->second = degrees;
+  }
 }
 
-Angles ofTrunk(const JointAngles& angles) {
-  Angles trunk;
+void takeTrunk(const JointAngles& angles, Angles& trunk) {
   raise(trunk, "trunkFlexion", angles.trunkFlexion);
   raise(trunk, "trunkExtension", -angles.trunkFlexion);
   raise(trunk, "trunkSideBend", std::abs(angles.trunkSideBend));
@@ -24,7 +28,6 @@ Angles ofTrunk(const JointAngles& angles) {
   raise(trunk, "neckFlexion", angles.neckFlexion);
   raise(trunk, "neckExtension", -angles.neckFlexion);
   raise(trunk, "neckRotation", std::abs(angles.neckRotation));
-  return trunk;
 }
 
 /// How far a leg goes across the middle of the body: 0 until the knee or the ankle crosses it.
@@ -43,8 +46,7 @@ double adductionPastMidline(const Body& body, Hand hand) {
   return most;
 }
 
-Angles ofLimb(const Body& body, const LimbAngles& limb, Hand hand) {
-  Angles angles;
+void takeLimb(const Body& body, const LimbAngles& limb, Hand hand, Angles& angles) {
   raise(angles, "hipFlexion", cautiousHipFlexion(body, hand));
   raise(angles, "hipExtension", -limb.hipFlexion);
   raise(angles, "hipAbduction", limb.hipAbduction);
@@ -56,7 +58,6 @@ Angles ofLimb(const Body& body, const LimbAngles& limb, Hand hand) {
   raise(angles, "shoulderElevation", limb.shoulderElevation);
   raise(angles, "shoulderHorizontalAdduction", limb.shoulderHorizontalAdduction);
   if (limb.shoulderElevation < 90) raise(angles, "shoulderExtension", limb.shoulderExtension);
-  return angles;
 }
 
 /// A hand on the back of the trunk, behind the plane of the chest.
@@ -68,36 +69,14 @@ bool isArmBehindBack(const Body& body, Hand hand) {
   return off.x < -.05 * H && std::abs(off.y) < .09 * H && off.z > -.14 * H && off.z < .14 * H;
 }
 
-void merge(Demands& total, const Demands& more) {
-  for (const auto& [movement, degrees] : more.trunk) raise(total.trunk, movement.c_str(), degrees);
-  for (std::size_t i = 0; i < 2; ++i) {
-    for (const auto& [movement, degrees] : more.limbs[i]) raise(total.limbs[i], movement.c_str(), degrees);
-    total.limbBans[i].insert(more.limbBans[i].begin(), more.limbBans[i].end());
-  }
-  total.bans.insert(more.bans.begin(), more.bans.end());
-  total.leastBaseWidth = std::min(total.leastBaseWidth, more.leastBaseWidth);
-  total.leastMargin = std::min(total.leastMargin, more.leastMargin);
-  total.touchesFloor = total.touchesFloor || more.touchesFloor;
-}
-
-}  // namespace
-
-const std::set<std::string>& computedBans() {
-  static const std::set<std::string> bans{"kneeling",        "supineFlat",         "prone",
-                                          "headBelowHeart",  "armBehindBack",      "weightOnHands",
-                                          "singleLegStance", "unsupportedBalance", "weightBearing",
-                                          "longSitting",     "deepSquat"};
-  return bans;
-}
-
-Demands demandsOf(const Body& body, bool isOnBed) {
-  Demands demands;
+/// Raises what a form asks to what one moment of it asks.
+void take(const Body& body, bool isOnBed, Demands& demands) {
   const JointAngles angles = anglesOf(body);
   const Support support = supportOf(body);
-  demands.trunk = ofTrunk(angles);
+  takeTrunk(angles, demands.trunk);
   for (const Hand hand : kHands) {
     const std::size_t i = indexOf(hand);
-    demands.limbs[i] = ofLimb(body, angles.limbs[i], hand);
+    takeLimb(body, angles.limbs[i], hand, demands.limbs[i]);
     auto& bans = demands.limbBans[i];
     if (isArmBehindBack(body, hand)) bans.insert("armBehindBack");
     if (support.kneels[i]) bans.insert("kneeling");
@@ -112,19 +91,38 @@ Demands demandsOf(const Body& body, bool isOnBed) {
   if (support.isLongSitting) demands.bans.insert("longSitting");
   if (support.isDeep) demands.bans.insert("deepSquat");
   if (support.isStanding) {
-    demands.leastBaseWidth = support.baseWidth;
-    demands.leastMargin = support.margin;
+    demands.leastBaseWidth = std::min(demands.leastBaseWidth, support.baseWidth);
+    demands.leastMargin = std::min(demands.leastMargin, support.margin);
   }
-  demands.touchesFloor = !isOnBed && support.isDown;
+  demands.touchesFloor = demands.touchesFloor || (!isOnBed && support.isDown);
+}
+
+}  // namespace
+
+const std::set<std::string>& computedBans() {
+  static const std::set<std::string> bans{"kneeling",        "supineFlat",         "prone",
+                                          "headBelowHeart",  "armBehindBack",      "weightOnHands",
+                                          "singleLegStance", "unsupportedBalance", "weightBearing",
+                                          "longSitting",     "deepSquat"};
+  return bans;
+}
+
+Demands demandsOf(const Body& body, bool isOnBed) {
+  Demands demands;
+  take(body, isOnBed, demands);
   return demands;
 }
 
-Demands demandsOf(const Figure& figure, std::size_t form, int steps) {
-  Demands demands = demandsOf(figure.forms[form], steps);
+Demands demandsOf(const Figure& figure, const Form& form, int steps) {
+  Demands demands = demandsOf(form, steps);
   if (!figure.isGait) return demands;
   for (const char* ban : {"unsupportedBalance", "weightOnHands"}) demands.bans.erase(ban);
   for (auto& bans : demands.limbBans) bans.erase("singleLegStance");
   return demands;
+}
+
+Demands demandsOf(const Figure& figure, std::size_t form, int steps) {
+  return demandsOf(figure, figure.forms[form], steps);
 }
 
 Demands demandsOf(const Form& form, int steps) {
@@ -133,9 +131,9 @@ Demands demandsOf(const Form& form, int steps) {
   Demands total;
   const std::vector<Body> bodies = bodiesOf(form);
   for (std::size_t i = 0; i < bodies.size(); ++i) {
-    merge(total, demandsOf(bodies[i], isOnBed));
+    take(bodies[i], isOnBed, total);
     for (int k = 1; i + 1 < bodies.size() && k <= steps; ++k)
-      merge(total, demandsOf(between(bodies[i], bodies[i + 1], k / (steps + 1.0)), isOnBed));
+      take(between(bodies[i], bodies[i + 1], k / (steps + 1.0)), isOnBed, total);
   }
   return total;
 }

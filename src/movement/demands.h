@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <functional>
 #include <map>
 #include <set>
 #include <string>
@@ -13,7 +14,7 @@
 namespace stile::movement {
 
 /// The largest angles of one side, by movement id of the vocabulary ("hipFlexion"), in degrees.
-using Angles = std::map<std::string, double>;
+using Angles = std::map<std::string, double, std::less<>>;
 
 struct Demands {
   Angles trunk;                                   ///< movements without a side
@@ -35,6 +36,7 @@ Demands demandsOf(const Body& body, bool isOnBed);
 /// Of a form: the largest over its key poses and `steps` moments between each two of them.
 Demands demandsOf(const Form& form, int steps = 6);
 /// The same for a form of a figure; of steps, what every step is made of does not count as balance work.
+Demands demandsOf(const Figure& figure, const Form& form, int steps = 6);
 Demands demandsOf(const Figure& figure, std::size_t form, int steps = 6);
 
 }  // namespace stile::movement

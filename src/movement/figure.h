@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -48,6 +49,8 @@ struct Form {
   std::vector<Pose> poses;  ///< as many as the figure has key poses
   std::vector<Prop> props;
   double reach = 1;  ///< how far the last pose goes from the one before it: .5 = half as far
+  std::optional<Pose> rest;  ///< where a share is counted from; the first key pose if there is none
+  double share = 1;          ///< how far every key pose goes from the rest: .5 = half as far
 };
 
 struct Figure {
@@ -70,6 +73,9 @@ struct Figure {
 
 /// The bodies of the key poses of a form.
 std::vector<Body> bodiesOf(const Form& form);
+
+/// The form done smaller: every key pose that share of the way from the rest, 1 = as it is.
+Form scaled(Form form, double share);
 
 /// All figures, by exercise id.
 using Figures = std::map<std::string, Figure>;

@@ -100,6 +100,10 @@ class FigureReader {
       figure_.names.push_back(poses->keyAt(i));
       written.poses.push_back(pose);
     }
+    if (const auto node = reader.find("rest")) {
+      written.rest = base;
+      readPose(*node, figure_.exercise + ", rest", presets_, *written.rest, issues_);
+    }
     if (written.poses.size() < 2)
       reader.issue(*poses, "a figure needs at least two key poses", "give a start and an end");
   }
@@ -110,6 +114,7 @@ class FigureReader {
     if (const auto all = reader.find("all")) {
       for (std::size_t i = 0; i < form.poses.size(); ++i)
         readPose(*all, figure_.exercise + ", eased", presets_, form.poses[i], issues_);
+      if (form.rest) readPose(*all, figure_.exercise + ", eased", presets_, *form.rest, issues_);
     }
     for (std::size_t i = 0; i < form.poses.size(); ++i) {
       if (const auto pose = reader.find(figure_.names[i]))
@@ -131,13 +136,15 @@ class FigureReader {
     double up = 0, lean = 0;
     takeNumber(reader, "raiseSeat", up);
     takeNumber(reader, "lean", lean);
-    for (Pose& pose : form.poses) {
-      if (!pose.isSeated) continue;
+    const auto raise = [&](Pose& pose) {
+      if (!pose.isSeated) return;
       pose.at.z += up;
       pose.pitch += lean;
       for (Arm& arm : pose.arms)
         if (arm.reaches && arm.to.empty()) arm.point.z += up;
-    }
+    };
+    for (Pose& pose : form.poses) raise(pose);
+    if (form.rest) raise(*form.rest);
     for (Prop& prop : form.props)
       if (prop.kind == "chair" || prop.kind == "armChair" || prop.kind == "stool") prop.seat += up;
   }

@@ -22,9 +22,9 @@ using drawing::Shape;
 
 class PictureMaker {
  public:
-  PictureMaker(const Figure& figure, const Form& form, const PictureOptions& options)
-      : figure_(figure), form_(form), options_(options) {
-    bodies_ = bodiesOf(form);
+  PictureMaker(const Figure& figure, Form form, const PictureOptions& options)
+      : figure_(figure), form_(std::move(form)), options_(options) {
+    bodies_ = bodiesOf(form_);
   }
 
   drawing::Drawing panels() {
@@ -271,19 +271,19 @@ class PictureMaker {
   }
 
   const Figure& figure_;
-  const Form& form_;
+  const Form form_;
   const PictureOptions& options_;
   std::vector<Body> bodies_;
 };
 
-const Form& formOf(const Figure& figure, std::size_t form) {
-  return figure.forms[std::min(form, figure.forms.size() - 1)];
+Form formOf(const Figure& figure, std::size_t form, double share) {
+  return scaled(figure.forms[std::min(form, figure.forms.size() - 1)], share);
 }
 
 }  // namespace
 
 drawing::Drawing pictureOf(const Figure& figure, std::size_t form, const PictureOptions& options) {
-  return PictureMaker(figure, formOf(figure, form), options).panels();
+  return PictureMaker(figure, formOf(figure, form, options.share), options).panels();
 }
 
 Body bodyAt(const Form& form, double t) {
@@ -297,7 +297,7 @@ Body bodyAt(const Form& form, double t) {
 }
 
 drawing::Drawing frameOf(const Figure& figure, std::size_t form, double t, const PictureOptions& options) {
-  const Form& chosen = formOf(figure, form);
+  const Form chosen = formOf(figure, form, options.share);
   return PictureMaker(figure, chosen, options).frame(bodyAt(chosen, t));
 }
 

@@ -14,6 +14,7 @@ struct PictureOptions {
   double width = 300, height = 190;  ///< drawing units; the picture fits into it, centred
   Build build = Build::Sturdy;
   bool isMirrored = false;     ///< the other side: seen in a mirror
+  double share = 1;            ///< of the full movement, when it is done smaller
   double turn = 0;             ///< degrees the camera is turned about the figure
   bool hasSeatHeight = false;  ///< write the height of an eased seat beside it
 };

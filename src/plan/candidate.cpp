@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
+
+#include "plan/phrase.h"
 
 namespace stile::plan {
 namespace {
@@ -31,10 +34,22 @@ class Fitter {
   /// Words for the first fact that is not certainly true, or "".
   std::string missing(const std::vector<std::string>& facts) const;
   std::vector<Obstacle> obstacles(const Setup* setup, const Easing* easing, const std::string& side) const;
+  const std::vector<Demand>& askedBy(const Easing* easing) const {
+    return easing != nullptr ? easing->asked : exercise_.demands;
+  }
+  std::vector<Side> workingSides(const std::string& side) const;
+  Side sideOf(const Demand& demand, Side working) const;
   void meetDemands(const Easing* easing, Side working, std::vector<Obstacle>& found) const;
+  /// Whether the form keeps within every cap when it asks no more than a row of its scale.
+  bool isWithinCaps(const Easing* easing, const std::string& side, const std::vector<base::Rational>& row) const;
+  /// The largest share at which the form runs into nothing; nullopt when even the least one does.
+  std::optional<std::size_t> rowWithin(const Setup* setup, const Easing* easing, const std::string& side) const;
+  void saySmaller(Candidate& candidate, std::size_t row) const;
   void meetBans(const std::set<std::string>& bans, const Easing* easing, Side side,
                 std::vector<Obstacle>& found) const;
-  Candidate take(const Setup* setup, const Easing* easing, const std::string& side) const;
+  void meetAllBans(const Setup* setup, const Easing* easing, const std::string& side, std::vector<Obstacle>& found) const;
+  Candidate take(const Setup* setup, const Easing* easing, const std::string& side,
+                 std::optional<std::size_t> row = std::nullopt) const;
 
   const Exercise& exercise_;
   const Fitting& fitting_;
@@ -106,16 +121,27 @@ std::optional<Refusal> Fitter::refuseByDose() const {
   return std::nullopt;
 }
 
+// What has no sides, such as bending the trunk, counts whichever limb works.
+Side Fitter::sideOf(const Demand& demand, Side working) const {
+  const auto& movements = fitting_.doses.vocabulary.movements;
+  const auto term = movements.find(demand.movement);
+  if (!exercise_.oneSided || term == movements.end() || !term->second.hasSides) return Side::Both;
+  if (demand.limb == Limb::Working) return working;
+  return demand.limb == Limb::Other ? opposite(working) : Side::Both;
+}
+
+std::vector<Side> Fitter::workingSides(const std::string& side) const {
+  if (!exercise_.oneSided) return {Side::Both};
+  if (side == "left only") return {Side::Left};
+  if (side == "right only") return {Side::Right};
+  return {Side::Left, Side::Right};
+}
+
 void Fitter::meetDemands(const Easing* easing, Side working, std::vector<Obstacle>& found) const {
-  for (const Demand& demand : easing != nullptr ? easing->asked : exercise_.demands) {
-    // What has no sides, such as bending the trunk, counts whichever limb works.
-    const auto& movements = fitting_.doses.vocabulary.movements;
+  const auto& movements = fitting_.doses.vocabulary.movements;
+  for (const Demand& demand : askedBy(easing)) {
     const auto term = movements.find(demand.movement);
-    Side side = Side::Both;
-    if (exercise_.oneSided && term != movements.end() && term->second.hasSides) {
-      if (demand.limb == Limb::Working) side = working;
-      if (demand.limb == Limb::Other) side = opposite(working);
-    }
+    const Side side = sideOf(demand, working);
     const auto cap = limits::capFor(fitting_.limits, demand.movement, side, demand.done);
     if (!cap || demand.degrees <= *cap) continue;
     found.push_back({(term == movements.end() ? demand.movement : term->second.clinician) + " " +
@@ -140,25 +166,89 @@ void Fitter::meetBans(const std::set<std::string>& bans, const Easing* easing, S
 std::vector<Obstacle> Fitter::obstacles(const Setup* setup, const Easing* easing,
                                         const std::string& side) const {
   std::vector<Obstacle> found;
-  std::vector<Side> workings{Side::Both};
-  if (exercise_.oneSided) workings = {Side::Left, Side::Right};
-  if (side == "left only") workings = {Side::Left};
-  if (side == "right only") workings = {Side::Right};
-  for (Side working : workings) {
-    meetDemands(easing, working, found);
+  for (Side working : workingSides(side)) meetDemands(easing, working, found);
+  meetAllBans(setup, easing, side, found);
+  return found;
+}
+
+void Fitter::meetAllBans(const Setup* setup, const Easing* easing, const std::string& side,
+                         std::vector<Obstacle>& found) const {
+  for (Side working : workingSides(side)) {
     meetBans(exercise_.involves, easing, working, found);
     meetBans(exercise_.involvesOther, easing, opposite(working), found);
   }
   if (setup != nullptr) meetBans(setup->involves, easing, Side::Both, found);
-  return found;
 }
 
-Candidate Fitter::take(const Setup* setup, const Easing* easing, const std::string& side) const {
+bool Fitter::isWithinCaps(const Easing* easing, const std::string& side, const std::vector<base::Rational>& row) const {
+  const auto& asked = askedBy(easing);
+  for (Side working : workingSides(side))
+    for (std::size_t i = 0; i < asked.size(); ++i) {
+      const auto cap = limits::capFor(fitting_.limits, asked[i].movement, sideOf(asked[i], working), asked[i].done);
+      if (cap && row[i] > *cap) return false;
+    }
+  return true;
+}
+
+std::optional<std::size_t> Fitter::rowWithin(const Setup* setup, const Easing* easing, const std::string& side) const {
+  if (!exercise_.scaling) return std::nullopt;
+  const auto form = easing == nullptr ? 0 : static_cast<std::size_t>(easing - exercise_.easings.data()) + 1;
+  const Scale& scale = exercise_.scaling->scales.at(form);
+  if (scale.empty()) return std::nullopt;
+  // Rows never ask less than the one before, so the last that fits is found by halving.
+  const auto past = std::partition_point(scale.begin(), scale.end(),
+                                         [&](const auto& row) { return isWithinCaps(easing, side, row); });
+  if (past == scale.begin()) return std::nullopt;
+  std::vector<Obstacle> bans;
+  meetAllBans(setup, easing, side, bans);
+  if (!bans.empty()) return std::nullopt;
+  return static_cast<std::size_t>(past - scale.begin()) - 1;
+}
+
+// The words go by what is capped: of the movements that are eased, those that the whole form takes too far.
+void Fitter::saySmaller(Candidate& candidate, std::size_t row) const {
+  const Scaling& scaling = *exercise_.scaling;
+  const EasingWords& words = fitting_.doses.easingWords;
+  const auto& asked = askedBy(candidate.easing);
+  const auto& degrees = scaling.scales[candidate.form()][row];
+  std::map<std::string, base::Rational> eased;  // what the smaller form asks most
+  std::vector<std::string> capped;
+  for (Side working : workingSides(candidate.side))
+    for (std::size_t i = 0; i < asked.size(); ++i) {
+      const auto [at, isNew] = eased.emplace(asked[i].movement, degrees[i]);
+      at->second = std::max(at->second, degrees[i]);
+      const auto cap = limits::capFor(fitting_.limits, asked[i].movement, sideOf(asked[i], working), asked[i].done);
+      if (cap && asked[i].degrees > *cap) addEach(capped, {asked[i].movement});
+    }
+  const Landmarks* landmarks = nullptr;
+  for (const std::string& id : scaling.words) {
+    const Landmarks* each = words.find(id);
+    const bool isMeant = each != nullptr && std::find(capped.begin(), capped.end(), each->movement) != capped.end();
+    if (landmarks == nullptr || isMeant) landmarks = each;
+    if (isMeant) break;
+  }
+  if (landmarks != nullptr)
+    candidate.saidSmaller = landmarks->at(
+        landmarks->movement.empty() ? candidate.percent : static_cast<int>(eased[landmarks->movement].floor()));
+  std::string angles;
+  for (const std::string& movement : capped) {
+    const auto term = fitting_.doses.vocabulary.movements.find(movement);
+    const std::string name = term == fitting_.doses.vocabulary.movements.end() ? movement : term->second.clinician;
+    angles += (angles.empty() ? "" : ", ") +
+              filledIn(words.angle, {{"degrees", eased[movement].toText()}, {"movement", name}});
+  }
+  candidate.changedBecause +=
+      (candidate.easing != nullptr ? " " : ". ") + filledIn(words.clinician, {{"angles", angles}, {"percent", std::to_string(candidate.percent)}});
+}
+
+Candidate Fitter::take(const Setup* setup, const Easing* easing, const std::string& side,
+                       std::optional<std::size_t> row) const {
   Candidate candidate;
   candidate.exercise = &exercise_;
   candidate.setup = setup;
   candidate.easing = easing;
   candidate.side = side;
+  if (row) candidate.percent = exercise_.scaling->percentAt(*row);
   candidate.preferredBy = fitting_.holders.preferring(exercise_);
   candidate.discouragedBy = fitting_.holders.discouraging(exercise_);
   if (candidate.isAdapted()) {
@@ -166,6 +256,7 @@ Candidate Fitter::take(const Setup* setup, const Easing* easing, const std::stri
     for (const Obstacle& each : asWritten) addEach(candidate.changedBy, each.ruleIds);
     candidate.changedBecause = join(asWritten);
     if (easing != nullptr) candidate.changedBecause += ". " + easing->sayClinician;
+    if (row) saySmaller(candidate, *row);
     if (!side.empty())
       candidate.changedBecause += ". Done on the " + side.substr(0, side.find(' ')) + " side only.";
   }
@@ -202,9 +293,10 @@ std::variant<Candidate, Refusal> Fitter::run() {
   }
   for (const std::string& side : sides()) {
     for (const Easing* easing : forms) {
-      for (const Setup* setup : setups) {
+      for (const Setup* setup : setups)
         if (obstacles(setup, easing, side).empty()) return take(setup, easing, side);
-      }
+      for (const Setup* setup : setups)
+        if (const auto row = rowWithin(setup, easing, side)) return take(setup, easing, side, row);
     }
   }
   const auto found = obstacles(setups.front(), nullptr, "");

@@ -17,11 +17,15 @@ struct Candidate {
   const Exercise* exercise = nullptr;
   const Setup* setup = nullptr;    ///< the place, if the exercise has several
   const Easing* easing = nullptr;  ///< nullptr = as written
+  int percent = 100;               ///< of the full movement, when it is done smaller
+  std::string saidSmaller;         ///< for the client: how far to go, when it is done smaller
   std::string side;                ///< "" both, "left only", "right only"
   std::vector<std::string> changedBy;  ///< rules that made the change necessary
   std::string changedBecause;          ///< for the clinician; "" when nothing is changed
   std::vector<std::string> preferredBy, discouragedBy;
-  bool isAdapted() const { return easing != nullptr || !side.empty(); }
+  bool isAdapted() const { return easing != nullptr || percent < 100 || !side.empty(); }
+  /// 0 as written, n = its n-th easing.
+  std::size_t form() const { return easing == nullptr ? 0 : static_cast<std::size_t>(easing - exercise->easings.data()) + 1; }
 };
 
 enum class Ground {

@@ -4,16 +4,11 @@
 #include <cmath>
 
 #include "movement/demands.h"
+#include "plan/scale.h"
+#include "plan/shown_degrees.h"
 
 namespace stile::plan {
 namespace {
-
-/// Angles under these are how everybody stands and sits; they are no demand of an exercise. Degrees.
-double leastOf(const std::string& movement) {
-  if (movement == "hipAdduction") return 2;
-  if (movement == "shoulderHorizontalAdduction") return 100;  // straight ahead is not across the chest
-  return movement == "hipInternalRotation" || movement == "hipExternalRotation" ? 12 : 6;
-}
 
 class Taker {
  public:
@@ -32,6 +27,8 @@ class Taker {
     takeAngles();
     for (std::size_t i = 0; i < exercise_.easings.size(); ++i)
       takeEasing(exercise_.easings[i], std::min(i + 1, shown_.size() - 1));
+    if (exercise_.scaling && figure_.forms.size() == exercise_.easings.size() + 1)
+      computeScales(figure_, exercise_, issues_);
   }
 
  private:
@@ -39,30 +36,9 @@ class Taker {
     issues_.error(exercise_.place, exercise_.id, std::move(message), std::move(remedy));
   }
 
-  static bool isOfTrunk(const std::string& movement) {
-    return movement.compare(0, 5, "trunk") == 0 || movement.compare(0, 4, "neck") == 0;
-  }
-
-  movement::Hand handOf(Limb limb) const {
-    return limb == Limb::Other ? movement::otherOf(figure_.working) : figure_.working;
-  }
-
   /// What a form shows of a movement on a limb, in whole degrees.
   int shown(const std::string& movement, Limb limb, std::size_t form) const {
-    const movement::Demands& demands = shown_[form];
-    const auto of = [&](const movement::Angles& angles) {
-      const auto at = angles.find(movement);
-      return at == angles.end() ? 0.0 : at->second;
-    };
-    double degrees = 0;
-    if (isOfTrunk(movement)) {
-      degrees = of(demands.trunk);
-    } else if (exercise_.oneSided && limb != Limb::Both) {
-      degrees = of(demands.limbs[movement::indexOf(handOf(limb))]);
-    } else {
-      degrees = std::max(of(demands.limbs[0]), of(demands.limbs[1]));
-    }
-    return static_cast<int>(std::lround(degrees));
+    return static_cast<int>(std::lround(shownDegrees(figure_, exercise_, shown_[form], movement, limb)));
   }
 
   void checkDeclared() {
@@ -100,7 +76,7 @@ class Taker {
   /// Adds a movement of a form to the demands where they do not cover it yet.
   void add(std::vector<Demand>& demands, const std::string& movement, Limb limb, std::size_t form) const {
     const int degrees = shown(movement, limb, form);
-    if (degrees < leastOf(movement)) return;
+    if (degrees < leastDemandOf(movement)) return;
     std::set<limits::Qualifier> done;
     for (const Demand& demand : demands) {
       if (demand.movement != movement) continue;

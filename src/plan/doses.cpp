@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "plan/phrase.h"
+
 namespace stile::plan {
 
 const EffortRow* Library::Doses::effort(Section section, limits::Rung rung) const {
@@ -38,14 +40,7 @@ const AerobicGrowth* Library::Doses::aerobicGrowthFor(const facts::FactSet& fact
 
 std::string Library::Doses::phrase(std::string_view key, const std::map<std::string, std::string>& slots) const {
   const auto at = phrases.find(key);
-  if (at == phrases.end()) return {};
-  std::string text = at->second;
-  for (const auto& [name, value] : slots) {
-    const std::string slot = "{" + name + "}";
-    for (std::size_t found = text.find(slot); found != std::string::npos; found = text.find(slot, found + value.size()))
-      text.replace(found, slot.size(), value);
-  }
-  return text;
+  return at == phrases.end() ? std::string() : filledIn(at->second, slots);
 }
 
 std::string Library::Doses::counted(std::string_view key, const base::Rational& number,

@@ -12,6 +12,7 @@
 #include "expression/program.h"
 #include "facts/fact_set.h"
 #include "limits/limits.h"
+#include "plan/easing_words.h"
 #include "plan/library.h"
 #include "rules/finding.h"
 #include "rules/vocabulary.h"
@@ -104,6 +105,7 @@ struct Library::Doses {
   std::map<std::string, std::string, std::less<>> phrases;                 ///< with {slots}
   std::map<std::string, std::pair<base::Rational, base::Rational>, std::less<>> ranges;
   rules::Vocabulary vocabulary;
+  EasingWords easingWords;
   /// Of what has one set of sources for all of it: "effortScale", "current", "growth", "care", "loadBands".
   std::map<std::string, std::vector<std::string>, std::less<>> sources;
   std::map<std::string, std::vector<std::string>, std::less<>> wishSources;  ///< by the id of the wish

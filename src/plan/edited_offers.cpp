@@ -10,7 +10,7 @@ namespace stile::plan {
 namespace {
 
 /// What the edits ask of one exercise in the end.
-struct Wish {
+struct AskedLine {
   enum class State { Dropped, InPlace, Extra } state = State::Dropped;
   std::size_t edit = 0;
 };
@@ -29,7 +29,7 @@ class Editor {
   void read(std::size_t index);
   Offer& offerOf(const std::string& purpose);
   void drop(const std::string& exercise, std::size_t edit);
-  void fix(const std::string& exercise, const Wish& wish);
+  void fix(const std::string& exercise, const AskedLine& wish);
   std::optional<FixedLine> beyondLimits(const Refusal& refusal, std::size_t edit);
   int minutesOf(const FixedLine& line) const;
   void fitIntoSession();
@@ -37,7 +37,7 @@ class Editor {
 
   std::vector<Offer>& offers_;
   const OfferEditing& editing_;
-  std::map<std::string, Wish> wishes_;                  // by exercise
+  std::map<std::string, AskedLine> wishes_;                  // by exercise
   std::map<std::string, std::size_t> droppedPurposes_;  // to the edit
   EditedOffers result_;
 };
@@ -67,17 +67,17 @@ void Editor::read(std::size_t index) {
   if (!isKnown(index, edit.exercise)) return;
   switch (edit.kind) {
     case EditKind::Drop:
-      wishes_[edit.exercise] = {Wish::State::Dropped, index};
+      wishes_[edit.exercise] = {AskedLine::State::Dropped, index};
       return;
     case EditKind::Pin:
-      wishes_[edit.exercise] = {Wish::State::InPlace, index};
+      wishes_[edit.exercise] = {AskedLine::State::InPlace, index};
       return;
     case EditKind::Add: {
       const auto& lines = editing_.unedited.lines;
       if (std::any_of(lines.begin(), lines.end(),
                       [&](const Line& line) { return line.exercise->id == edit.exercise; }))
         return refuse(index, edit.exercise + " is in the plan already; pin it to keep it there");
-      wishes_[edit.exercise] = {Wish::State::Extra, index};
+      wishes_[edit.exercise] = {AskedLine::State::Extra, index};
       return;
     }
     case EditKind::Swap: {
@@ -88,8 +88,8 @@ void Editor::read(std::size_t index) {
         return refuse(index, edit.exercise + " is for " + from + ", " + edit.with + " for " + to +
                                  "; drop the one and add the other");
       if (edit.exercise == edit.with) return refuse(index, "an exercise cannot be swapped for itself");
-      wishes_[edit.exercise] = {Wish::State::Dropped, index};
-      wishes_[edit.with] = {Wish::State::InPlace, index};
+      wishes_[edit.exercise] = {AskedLine::State::Dropped, index};
+      wishes_[edit.with] = {AskedLine::State::InPlace, index};
       return;
     }
   }
@@ -139,7 +139,7 @@ std::optional<FixedLine> Editor::beyondLimits(const Refusal& refusal, std::size_
   return line;
 }
 
-void Editor::fix(const std::string& exercise, const Wish& wish) {
+void Editor::fix(const std::string& exercise, const AskedLine& wish) {
   Offer& offer = offerOf(editing_.library.find(exercise)->purpose);
   std::optional<FixedLine> line;
   for (std::size_t i = 0; i < offer.candidates.size() && !line; ++i) {
@@ -157,7 +157,7 @@ void Editor::fix(const std::string& exercise, const Wish& wish) {
     offer.refusals.erase(refusal);
   }
   line->edit = wish.edit;
-  line->isExtra = wish.state == Wish::State::Extra;
+  line->isExtra = wish.state == AskedLine::State::Extra;
   if (!line->isExtra) offer.toChoose = std::max(0, offer.toChoose - 1);
   offer.fixed.push_back(std::move(*line));
 }
@@ -222,9 +222,9 @@ void Editor::dropPurposes() {
 EditedOffers Editor::run() {
   for (std::size_t i = 0; i < editing_.edits.list.size(); ++i) read(i);
   for (const auto& [exercise, wish] : wishes_)
-    if (wish.state == Wish::State::Dropped) drop(exercise, wish.edit);
+    if (wish.state == AskedLine::State::Dropped) drop(exercise, wish.edit);
   for (const auto& [exercise, wish] : wishes_)
-    if (wish.state != Wish::State::Dropped) fix(exercise, wish);
+    if (wish.state != AskedLine::State::Dropped) fix(exercise, wish);
   dropPurposes();
   fitIntoSession();
   std::sort(result_.refused.begin(), result_.refused.end(),

@@ -59,6 +59,24 @@ struct Easing {
   std::string sayClinician, sayClient;            ///< the sentence that says what changed
 };
 
+/// What one form of an exercise asks when it is done smaller. Row n stands for the share of
+/// `leastPercent + n * kScaleStep`; its numbers belong to the demands of the form, in their order.
+/// No number falls from one row to the next.
+using Scale = std::vector<std::vector<base::Rational>>;
+
+/// Percent of the full movement from one row of a scale to the next.
+inline constexpr int kScaleStep = 2;
+
+/// How an exercise whose movement is a range may be done smaller, to keep within a cap.
+struct Scaling {
+  std::set<std::string> eases;     ///< movements that get smaller with it
+  int leastPercent = 50;           ///< of the full movement; with less it is not this exercise any more
+  std::vector<std::string> words;  ///< landmarks of easing.json, by what is capped; the first otherwise
+  std::vector<Scale> scales;       ///< of the form as written, then of each easing (may be empty); computed, see scale.h
+
+  int percentAt(std::size_t row) const { return leastPercent + static_cast<int>(row) * kScaleStep; }
+};
+
 struct Exercise {
   std::string id;
   std::string title;                  ///< for the client: "Stand up, sit down"
@@ -79,6 +97,12 @@ struct Exercise {
   bool upperBody = false;
   Load load = Load::None;
   std::vector<Easing> easings;        ///< from mildest change to greatest
+  std::optional<Scaling> scaling;     ///< absent: not done smaller by degrees
+
+  /// All demands of a form: 0 as written, n = its n-th easing.
+  const std::vector<Demand>& demandsOfForm(std::size_t form) const {
+    return form == 0 ? demands : easings[form - 1].asked;
+  }
   std::string easier, harder;         ///< exercise ids or ""
   std::vector<std::string> steps;     ///< plain words, one idea each
   std::string feel;

@@ -62,6 +62,22 @@ Easing readEasing(Node node, const std::string& subject, base::Issues& issues) {
   return easing;
 }
 
+Scaling readScaling(Node node, const std::string& subject, base::Issues& issues) {
+  ObjectReader reader(node, subject, issues);
+  Scaling scaling;
+  scaling.eases = asSet(reader.strings("eases"));
+  scaling.words = reader.strings("words");
+  scaling.leastPercent = static_cast<int>(reader.integer("leastPercent").value_or(0));
+  reader.finish();
+  if (scaling.eases.empty() || scaling.words.empty())
+    reader.issue(node, "a scaling names the movements it eases and the words that say so");
+  if (scaling.leastPercent < 1 || scaling.leastPercent >= 100) {
+    reader.issue(node, "\"leastPercent\" is a whole number from 1 to 99");
+    scaling.leastPercent = 99;
+  }
+  return scaling;
+}
+
 Setup readSetup(Node node, const std::string& subject, base::Issues& issues) {
   ObjectReader reader(node, subject, issues);
   Setup setup;
@@ -108,6 +124,7 @@ Exercise readExercise(Node node, Section section, base::Issues& issues) {
   exercise.upperBody = reader.boolean("upperBody").value_or(false);
   if (reader.find("load")) exercise.load = named<Load>(reader, "load", loadOf, Load::Weight);
   for (const Node& each : reader.array("easings")) exercise.easings.push_back(readEasing(each, exercise.id, issues));
+  if (const auto scaling = reader.find("scaling")) exercise.scaling = readScaling(*scaling, exercise.id, issues);
   exercise.easier = reader.string("easier");
   exercise.harder = reader.string("harder");
   exercise.steps = reader.strings("steps");

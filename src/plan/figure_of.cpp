@@ -34,6 +34,7 @@ std::optional<drawing::Drawing> figureOf(const Library& library, const Exercise&
 std::optional<drawing::Drawing> figureOf(const Library& library, const Line& line,
                                          movement::PictureOptions options) {
   if (line.exercise == nullptr) return std::nullopt;
+  options.share = line.percent / 100.0;
   return figureOf(library, *line.exercise, line.form, line.side, options);
 }
 

@@ -14,6 +14,7 @@ namespace {
 
 constexpr std::string_view kExerciseFolder = "rules/exercises/";
 constexpr std::string_view kDosesFile = "rules/doses.json";
+constexpr std::string_view kEasingFile = "rules/easing.json";
 constexpr std::string_view kWishesFile = "rules/wishes.json";
 
 bool isExerciseFile(std::string_view path) {
@@ -48,6 +49,17 @@ Wishes wishesWithSources(const std::string& text, const std::string& file,
   return wishes;
 }
 
+void readEasing(const std::map<std::string, std::string>& files, const facts::Dictionary& dictionary,
+                NamedSources& sources, Library::Doses& doses, base::Issues& issues) {
+  const auto at = files.find(std::string(kEasingFile));
+  if (at == files.end()) {
+    issues.error(base::Place{std::string(kEasingFile), 0, 0, {}}, "easing", "the file is missing");
+    return;
+  }
+  ContentReading content(dictionary, sources, issues);
+  doses.easingWords = readEasingWords(at->second, at->first, content);
+}
+
 }  // namespace
 
 const Exercise* Library::find(std::string_view id) const {
@@ -76,6 +88,7 @@ Library Library::load(const std::map<std::string, std::string>& files, const fac
   if (doses == nullptr) return library;
   doses->vocabulary = rules.vocabulary;
   library.doses = doses;
+  readEasing(files, dictionary, sources, *doses, issues);
   const auto wishes = files.find(std::string(kWishesFile));
   if (wishes == files.end())
     issues.error(base::Place{std::string(kWishesFile), 0, 0, {}}, "wishes", "the file is missing");

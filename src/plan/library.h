@@ -44,7 +44,7 @@ struct Library {
   std::shared_ptr<const Doses> doses;
 
   const Exercise* find(std::string_view id) const;
-  /// Loads rules/exercises/*.json, rules/movement/*.json, rules/doses.json and rules/wishes.json and checks the whole. All issues are
+  /// Loads rules/exercises/*.json, rules/movement/*.json, rules/doses.json, rules/easing.json and rules/wishes.json and checks the whole. All issues are
   /// collected; a library with errors must not be used to plan.
   static Library load(const std::map<std::string, std::string>& files, const facts::Dictionary& dictionary,
                       const rules::RuleSet& rules, base::Issues& issues);

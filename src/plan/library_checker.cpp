@@ -27,6 +27,7 @@ class ExerciseCheck {
   void facts(const std::vector<std::string>& ids);
   void bans(const std::set<std::string>& ids);
   void easing(const Easing& easing);
+  void scaling(const Scaling& scaling);
   void names();
 
   const Library& library_;
@@ -50,6 +51,7 @@ void ExerciseCheck::run(const Exercise& exercise) {
     bans(setup.involves);
   }
   for (const Easing& each : exercise.easings) easing(each);
+  if (exercise.scaling) scaling(*exercise.scaling);
   names();
 }
 
@@ -116,6 +118,17 @@ void ExerciseCheck::easing(const Easing& easing) {
       complain("an easing avoids \"" + ban + "\", which the exercise does not involve");
   }
   facts(easing.equipment);
+}
+
+void ExerciseCheck::scaling(const Scaling& scaling) {
+  for (const std::string& id : scaling.words) {
+    const Landmarks* landmarks = library_.doses->easingWords.find(id);
+    if (landmarks == nullptr) {
+      complain("there are no landmarks \"" + id + "\"", "name some of rules/easing.json");
+    } else if (!landmarks->movement.empty() && scaling.eases.count(landmarks->movement) == 0) {
+      complain("the landmarks \"" + id + "\" go by " + landmarks->movement + ", which is not eased");
+    }
+  }
 }
 
 void ExerciseCheck::names() {
@@ -233,6 +246,20 @@ void checkWishes(const Library& library, base::Issues& issues) {
   }
 }
 
+// Landmarks go by a movement there is, and some exercise uses them.
+void checkEasingWords(const Library& library, const rules::RuleSet& rules, base::Issues& issues) {
+  for (const Landmarks& landmarks : library.doses->easingWords.landmarks) {
+    if (!landmarks.movement.empty() && rules.vocabulary.movements.count(landmarks.movement) == 0)
+      issues.error(landmarks.place, landmarks.id, "unknown movement \"" + landmarks.movement + "\"");
+    const auto uses = [&](const Exercise& exercise) {
+      return exercise.scaling && std::find(exercise.scaling->words.begin(), exercise.scaling->words.end(), landmarks.id) !=
+                                     exercise.scaling->words.end();
+    };
+    if (std::none_of(library.exercises.begin(), library.exercises.end(), uses))
+      issues.error(landmarks.place, landmarks.id, "no exercise is told by these landmarks");
+  }
+}
+
 // Warm-up and cool-down are the last to be left out when a session is short, whatever is wished.
 void checkPriorities(const Library& library, const base::Place& place, base::Issues& issues) {
   const auto isFrame = [](Section section) { return section == Section::WarmUp || section == Section::CoolDown; };
@@ -270,6 +297,7 @@ void checkDoses(const Library& library, const rules::RuleSet& rules,
   checkLevels(doses, place, issues);
   checkGrowth(doses, place, issues);
   checkSentences(doses, rules, issues);
+  checkEasingWords(library, rules, issues);
   checkWishes(library, issues);
   checkPriorities(library, place, issues);
   for (const auto& [movement, term] : rules.vocabulary.movements) {

@@ -7,7 +7,7 @@ drawing::Drawing PictureShelf::get(const Owner& owner, const std::string& exerci
                                    const std::function<drawing::Drawing()>& draw) {
   if (owner == nullptr) return draw();
   const Key key{exercise,           form,         options.width,        options.height, options.build,
-                options.isMirrored, options.turn, options.hasSeatHeight};
+                options.isMirrored, options.share, options.turn, options.hasSeatHeight};
   {
     const std::lock_guard lock(mutex_);
     if (owner_.lock() != owner) pictures_.clear(), owner_ = owner;

@@ -27,7 +27,7 @@ class PictureShelf {
   static constexpr std::size_t kMost =
       400;  ///< pictures; then the shelf is cleared, so that memory stays flat
 
-  using Key = std::tuple<std::string, std::size_t, double, double, movement::Build, bool, double, bool>;
+  using Key = std::tuple<std::string, std::size_t, double, double, movement::Build, bool, double, double, bool>;
 
   std::mutex mutex_;
   std::weak_ptr<const void> owner_;

@@ -30,10 +30,12 @@ std::vector<RefusedEdit> Planner::take(const Edits& edits, const StarterPlan& un
   return std::move(edited.refused);
 }
 
-// Steps between the client's level and the nearest the exercise suits; a fallback is furthest.
+// Steps between the client's level and the nearest the exercise suits; at other levels a fallback is furthest.
 int Planner::distanceFromLevel(const Exercise& exercise) const {
   const auto& levels = fitting_.doses.levels;
   const int furthest = static_cast<int>(levels.size());
+  const std::string& own = fitting_.prescription.level->dose.level;
+  if (std::find(exercise.levels.begin(), exercise.levels.end(), own) != exercise.levels.end()) return 0;
   if (exercise.isFallback) return furthest;
   if (exercise.levels.empty()) return 0;
   const auto rankOf = [&](const std::string& id) {

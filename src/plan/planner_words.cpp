@@ -33,10 +33,11 @@ Line Planner::lineOf(const Offer& offer, const Candidate& candidate, const Dose&
   line.exercise = candidate.exercise;
   if (candidate.setup != nullptr) line.place = candidate.setup->words;
   line.side = candidate.side;
-  if (candidate.easing != nullptr)
-    line.form = static_cast<std::size_t>(candidate.easing - candidate.exercise->easings.data()) + 1;
+  line.form = candidate.form();
+  line.percent = candidate.percent;
   line.dose = dose;
   if (candidate.easing != nullptr) line.changed = candidate.easing->sayClient;
+  if (!candidate.saidSmaller.empty()) line.changed += (line.changed.empty() ? "" : " ") + candidate.saidSmaller;
   if (!candidate.side.empty()) {
     if (!line.changed.empty()) line.changed += " ";
     line.changed += fitting_.doses.phrase(candidate.side == "left only" ? "leftOnly" : "rightOnly");

@@ -36,6 +36,7 @@ struct Line {
   std::string place;                     ///< for the client, where the exercise has several: "A firm bed."
   std::string side;                      ///< "" both, or "left only" …
   std::size_t form = 0;                  ///< 0 as written, n = its n-th easing; also the form that is drawn
+  int percent = 100;                     ///< of the full movement, when it is done smaller; drawn so
   Dose dose;
   std::string changed;                   ///< for the client: what is adapted, or ""
   std::vector<std::string> becauseRules; ///< rules that shaped it

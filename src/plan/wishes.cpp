@@ -6,6 +6,7 @@
 #include "json/document.h"
 #include "plan/content_reading.h"
 #include "plan/holders.h"
+#include "plan/phrase.h"
 
 namespace stile::plan {
 namespace {
@@ -72,14 +73,7 @@ std::vector<const Wish*> Wishes::of(const facts::FactSet& facts) const {
 
 std::string Wishes::phrase(std::string_view key, const std::map<std::string, std::string>& slots) const {
   const auto at = phrases.find(key);
-  std::string text = at == phrases.end() ? "" : at->second;
-  for (const auto& [name, value] : slots) {
-    const std::string slot = "{" + name + "}";
-    for (std::size_t found = text.find(slot); found != std::string::npos;
-         found = text.find(slot, found + value.size()))
-      text.replace(found, slot.size(), value);
-  }
-  return text;
+  return at == phrases.end() ? std::string() : filledIn(at->second, slots);
 }
 
 bool serves(const Exercise& exercise, const Wish& wish) {

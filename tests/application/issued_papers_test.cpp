@@ -17,9 +17,13 @@ namespace {
 struct Waiting : Tarnside {
   explicit Waiting(bool isShared = true) {
     base::Issues issues;
-    take(application::saveClinicSettings(*clinic, textOf(std::filesystem::path(STILE_SOURCE_DIR) / "tests/data/tarnside-settings.json"), "s", {}, kTarnsideDay, issues));
-    if (isShared) take(put("consent", "{'date': '2026-11-25', 'what': 'physician', 'given': true, 'how': 'signed'}"));
-    screen({{"answers", textOf(std::filesystem::path(STILE_SOURCE_DIR) / "tests/documents/people/waiting.json")}});
+    take(application::saveClinicSettings(
+        *clinic, textOf(std::filesystem::path(STILE_SOURCE_DIR) / "tests/data/tarnside-settings.json"), "s",
+        {}, kTarnsideDay, issues));
+    if (isShared)
+      take(put("consent", "{'date': '2026-11-25', 'what': 'physician', 'given': true, 'how': 'signed'}"));
+    screen({{"answers",
+             textOf(std::filesystem::path(STILE_SOURCE_DIR) / "tests/documents/people/waiting.json")}});
   }
   application::PaperOrder order(application::PaperOptions options = {}) {
     options.pdf = false;
@@ -29,7 +33,9 @@ struct Waiting : Tarnside {
     base::Issues issues;
     return take(application::makePapers(order, content(), STILE_SOURCE_DIR, issues));
   }
-  std::vector<application::IssuedPaper> issued() { return application::issuedPapers(take(clinic->file().read(id))); }
+  std::vector<application::IssuedPaper> issued() {
+    return application::issuedPapers(take(clinic->file().read(id)));
+  }
   std::string bytesOfLast(const std::string& name) {
     std::string entry;
     for (const auto& paper : issued())
@@ -45,7 +51,8 @@ std::set<std::string> namesOf(const application::MadePapers& made) {
 }
 
 documents::LetterWording& letterIn(application::MadePapers& made, const std::string& name) {
-  return *std::find_if(made.wordings.begin(), made.wordings.end(), [&name](const auto& one) { return one.letter == name; });
+  return *std::find_if(made.wordings.begin(), made.wordings.end(),
+                       [&name](const auto& one) { return one.letter == name; });
 }
 
 }  // namespace
@@ -80,7 +87,8 @@ TEST_CASE("Called off between two papers, nothing is made") {
   CHECK(told == 2);
 }
 
-TEST_CASE("A letter goes out in other words, and the record keeps it so; the preview of it alone is the same") {
+TEST_CASE(
+    "A letter goes out in other words, and the record keeps it so; the preview of it alone is the same") {
   Waiting tarnside;
   auto computed = tarnside.make(tarnside.order());
   application::PaperOptions options;
@@ -109,13 +117,19 @@ TEST_CASE("A wording of other words than today's is refused, and so is a letter 
   options.wordings = {letterIn(computed, "clearance-letter")};
   base::Issues issues;
   options.wordings.front().passages[1].text = " ";
-  CHECK(contains(application::makePapers(tarnside.order(options), content(), STILE_SOURCE_DIR, issues).failure().message, "a letter needs it"));
+  CHECK(contains(
+      application::makePapers(tarnside.order(options), content(), STILE_SOURCE_DIR, issues).failure().message,
+      "a letter needs it"));
   options.wordings = {letterIn(computed, "clearance-letter")};
   options.wordings.front().basis = "0";
-  CHECK(contains(application::makePapers(tarnside.order(options), content(), STILE_SOURCE_DIR, issues).failure().message, "fits no longer"));
+  CHECK(contains(
+      application::makePapers(tarnside.order(options), content(), STILE_SOURCE_DIR, issues).failure().message,
+      "fits no longer"));
 }
 
-TEST_CASE("One paper of several goes out: the others in the folder stay while they hold, and fall away when they do not") {
+TEST_CASE(
+    "One paper of several goes out: the others in the folder stay while they hold, and fall away when they "
+    "do not") {
   Waiting tarnside;
   const auto order = tarnside.order();
   const auto made = tarnside.make(order);
@@ -123,7 +137,8 @@ TEST_CASE("One paper of several goes out: the others in the folder stay while th
   take(application::issueMade(*tarnside.clinic, tarnside.id, order, made, out.path(), "", kTarnsideDay));
   const std::size_t before = tarnside.issued().size();
   take(application::writeFile(out / "handout.html", "of another day"));
-  const auto paths = take(application::issueMade(*tarnside.clinic, tarnside.id, order, made, out.path(), "summary", kTarnsideDay));
+  const auto paths = take(application::issueMade(*tarnside.clinic, tarnside.id, order, made, out.path(),
+                                                 "summary", kTarnsideDay));
   CHECK(paths.size() == 1);
   CHECK(tarnside.issued().size() == before + 1);
   CHECK(std::filesystem::exists(out / "clearance-letter.html"));
@@ -135,16 +150,20 @@ TEST_CASE("Printed papers are kept without a file; what cannot be saved is not o
   Waiting tarnside;
   const auto order = tarnside.order();
   const auto made = tarnside.make(order);
-  CHECK(take(application::issueMade(*tarnside.clinic, tarnside.id, order, made, "", "summary", kTarnsideDay)).empty());
+  CHECK(take(application::issueMade(*tarnside.clinic, tarnside.id, order, made, "", "summary", kTarnsideDay))
+            .empty());
   CHECK(tarnside.issued().size() == 1);
   CHECK(contains(tarnside.bytesOfLast("summary"), "Maren Oakshott"));
   const TemporaryFolder out;
   take(application::writeFile(out / "file", "no folder"));
-  CHECK_FALSE(application::issueMade(*tarnside.clinic, tarnside.id, order, made, out / "file", "", kTarnsideDay).ok());
+  CHECK_FALSE(
+      application::issueMade(*tarnside.clinic, tarnside.id, order, made, out / "file", "", kTarnsideDay)
+          .ok());
   CHECK(tarnside.issued().size() == 1);
   auto notFiled = order;
   notFiled.entry.clear();
-  CHECK_FALSE(application::issueMade(*tarnside.clinic, tarnside.id, notFiled, made, "", "", kTarnsideDay).ok());
+  CHECK_FALSE(
+      application::issueMade(*tarnside.clinic, tarnside.id, notFiled, made, "", "", kTarnsideDay).ok());
 }
 
 TEST_CASE("Without consent to share there is no letter whose words could be changed") {

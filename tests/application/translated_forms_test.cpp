@@ -22,8 +22,10 @@ const Translation& spanish() {
 }
 
 std::map<std::string, std::string> oneForm(const std::string& file, const std::string& text) {
-  return {{file, R"({"resourceType": "Questionnaire", "item": [{"linkId": "feet", "type": "choice", "text": ")" + text +
-                     R"(", "answerOption": [{"valueCoding": {"code": "left", "display": "Left"}}],
+  return {
+      {file, R"({"resourceType": "Questionnaire", "item": [{"linkId": "feet", "type": "choice", "text": ")" +
+                 text +
+                 R"(", "answerOption": [{"valueCoding": {"code": "left", "display": "Left"}}],
                       "item": [{"linkId": "feetNote", "type": "display", "text": "Why."}]}]})"}};
 }
 
@@ -31,16 +33,19 @@ Translation feet() {
   Translation translation;
   translation.language = "es";
   translation.missing = "(en inglés) ";
-  translation.texts = {{"forms.feet.text", {"Which foot?", "¿Qué pie?"}}, {"forms.feet.options.left", {"Left", "Izquierdo"}}};
+  translation.texts = {{"forms.feet.text", {"Which foot?", "¿Qué pie?"}},
+                       {"forms.feet.options.left", {"Left", "Izquierdo"}}};
   return translation;
 }
 
 }  // namespace
 
-TEST_CASE("question, option and help take their words; what has none, or changed since, says that it is English") {
+TEST_CASE(
+    "question, option and help take their words; what has none, or changed since, says that it is English") {
   TranslationCount count;
   base::Issues issues;
-  const auto said = translatedForms(oneForm("questionnaires/f.json", "Which foot?"), feet(), count, issues).at("f.json");
+  const auto said =
+      translatedForms(oneForm("questionnaires/f.json", "Which foot?"), feet(), count, issues).at("f.json");
   CHECK(said.find("¿Qué pie?") != std::string::npos);
   CHECK(said.find("Izquierdo") != std::string::npos);
   CHECK(said.find("(en inglés) Why.") != std::string::npos);
@@ -48,21 +53,25 @@ TEST_CASE("question, option and help take their words; what has none, or changed
   CHECK(count.toDo == std::vector<std::string>{"forms.feetNote.text"});
   CHECK(issues.empty());
   TranslationCount changed;
-  CHECK(translatedForms(oneForm("questionnaires/f.json", "Which of the feet?"), feet(), changed, issues).at("f.json").find("(en inglés) Which of the feet?") != std::string::npos);
+  CHECK(translatedForms(oneForm("questionnaires/f.json", "Which of the feet?"), feet(), changed, issues)
+            .at("f.json")
+            .find("(en inglés) Which of the feet?") != std::string::npos);
   CHECK(changed.changed == 1);
 }
 
 TEST_CASE("a clinician's module stays as it is, and a key that names no sentence is an issue") {
   TranslationCount count;
   base::Issues issues;
-  const auto said = translatedForms(oneForm("questionnaires/clinician-feet.json", "Which foot?"), feet(), count, issues);
+  const auto said =
+      translatedForms(oneForm("questionnaires/clinician-feet.json", "Which foot?"), feet(), count, issues);
   CHECK(said.at("clinician-feet.json").find("Which foot?") != std::string::npos);
   CHECK(count.sentences == 0);
   CHECK(issues.hasErrors());
 }
 
 TEST_CASE("the whole interview has Spanish words") {
-  const auto clinic = formInLanguage(STILE_SOURCE_DIR, "clinic", "es"), telephone = formInLanguage(STILE_SOURCE_DIR, "telephone", "es");
+  const auto clinic = formInLanguage(STILE_SOURCE_DIR, "clinic", "es"),
+             telephone = formInLanguage(STILE_SOURCE_DIR, "telephone", "es");
   REQUIRE(clinic.ok());
   REQUIRE(telephone.ok());
   CHECK_FALSE(clinic.value().notice.empty());

@@ -17,6 +17,15 @@ void wholePlan(benchmark::State& state) {
   for (auto _ : state) benchmark::DoNotOptimize(client.plan());
 }
 
+void wholePlanUnderCaps(benchmark::State& state) {
+  auto client =
+      plan::Client().hasEverything().startsAt('D').usable(limits::Rung::Vigorous, limits::Rung::Vigorous);
+  for (const auto& [movement, degrees] : {std::pair{"hipFlexion", 55}, {"kneeFlexion", 45}, {"shoulderElevation", 90},
+                                          {"trunkRotation", 15}, {"ankleDorsiflexion", 12}, {"hipAbduction", 12}})
+    client.under("cap", plan::capped(movement, degrees));
+  for (auto _ : state) benchmark::DoNotOptimize(client.plan());
+}
+
 void poseOneBody(benchmark::State& state) {
   const auto& pose = plan::realContent().library.figures.at("sit-to-stand").forms.front().poses[1];
   for (auto _ : state) benchmark::DoNotOptimize(movement::poseBody(pose));
@@ -33,6 +42,7 @@ void drawOnePicture(benchmark::State& state) {
 }
 
 BENCHMARK(wholePlan)->Unit(benchmark::kMillisecond);
+BENCHMARK(wholePlanUnderCaps)->Unit(benchmark::kMillisecond);
 BENCHMARK(poseOneBody)->Unit(benchmark::kMicrosecond);
 BENCHMARK(demandsOfOneForm)->Unit(benchmark::kMicrosecond);
 BENCHMARK(drawOnePicture)->Unit(benchmark::kMillisecond);

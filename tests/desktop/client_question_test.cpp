@@ -3,6 +3,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "../support/content.h"
+
 using stile::desktop::isForClient;
 
 TEST_CASE("a clinician's module and what is measured by hand are not put to a client") {
@@ -23,4 +25,17 @@ TEST_CASE("a clinician's module and what is measured by hand are not put to a cl
   content.measuring.emplace_back();
   content.measuring.back().slot = 7;
   CHECK_FALSE(isForClient(question, content));
+}
+
+TEST_CASE("what a clinician found an unknown medicine to be is not asked of a client") {
+  const auto& content = stile::test::content();
+  stile::questionnaire::Item item;
+  item.topic = "https://stile.example/questionnaire/medicines";
+  stile::interview::FormQuestion question;
+  question.item = &item;
+  question.fact = content.dictionary.find("medicineLookedUp");
+  REQUIRE(question.fact != nullptr);
+  CHECK_FALSE(isForClient(question, content));
+  question.fact = content.dictionary.find("medicineName");
+  CHECK(isForClient(question, content));
 }

@@ -202,8 +202,11 @@ def said_in_foot(desk, pattern):
 
 
 def lock_by_itself():
-    with open(os.path.join(os.environ["XDG_CONFIG_HOME"], "stile", "desk.conf"), "a") as file:
-        file.write(f"lockMinutes={LOCK_SECONDS / 60}\n")
+    chosen = os.path.join(os.environ["XDG_CONFIG_HOME"], "stile", "desk.conf")
+    with open(chosen) as file:
+        lines = [line for line in file if not line.startswith("lockMinutes=")]
+    with open(chosen, "w") as file:
+        file.writelines([*lines, f"lockMinutes={LOCK_SECONDS / 60}\n"])
     desk = Desk(PROGRAM, WORK, "--date", "2026-11-25")
     desk.focus_on("Passphrase")
     desk.type(PASSPHRASE)

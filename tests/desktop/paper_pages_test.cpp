@@ -31,7 +31,8 @@ std::string pdfOf(const std::string& words, std::size_t paragraphs) {
 /// How many dots of a page are not white.
 int inkOf(const PdfPages& pages, std::size_t page, PdfPages::Purpose purpose) {
   const auto size = pages.sizeOf(page);
-  cairo_surface_t* const surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, static_cast<int>(size.width), static_cast<int>(size.height));
+  cairo_surface_t* const surface = cairo_image_surface_create(
+      CAIRO_FORMAT_RGB24, static_cast<int>(size.width), static_cast<int>(size.height));
   cairo_t* const cairo = cairo_create(surface);
   cairo_set_source_rgb(cairo, 1, 1, 1);
   cairo_paint(cairo);
@@ -57,7 +58,8 @@ TEST_CASE("pages are counted, read and painted, for the screen and for the print
   CHECK(none.count() == 0);
   CHECK(one.textOf(0).find("Walk 1") != std::string::npos);
   CHECK(one.sizeOf(0).width == Approx(595).margin(1));
-  const int screen = inkOf(one, 0, PdfPages::Purpose::Screen), printer = inkOf(one, 0, PdfPages::Purpose::Printer);
+  const int screen = inkOf(one, 0, PdfPages::Purpose::Screen),
+            printer = inkOf(one, 0, PdfPages::Purpose::Printer);
   CHECK(screen > 100);
   CHECK(printer == Approx(screen).epsilon(0.2));
 }
@@ -90,8 +92,10 @@ TEST_CASE("a page stands in the middle of its sheet: never larger, smaller only 
 TEST_CASE("every client and day has a folder of its own; what cannot be one is told") {
   CHECK(paperTitle("clearance-letter") == "Clearance letter");
   CHECK(paperTitle("referral-eyeCare") == "Referral eye care");
-  CHECK(proposedFolder("/home/ines", "Maren Oakshott", *base::Date::of(2026, 11, 25)) == "/home/ines/Maren Oakshott 2026-11-25");
-  CHECK(proposedFolder("/home/ines", "Maren/Oakshott", *base::Date::of(2026, 11, 25)) == "/home/ines/Maren-Oakshott 2026-11-25");
+  CHECK(proposedFolder("/home/ines", "Maren Oakshott", *base::Date::of(2026, 11, 25)) ==
+        "/home/ines/Maren Oakshott 2026-11-25");
+  CHECK(proposedFolder("/home/ines", "Maren/Oakshott", *base::Date::of(2026, 11, 25)) ==
+        "/home/ines/Maren-Oakshott 2026-11-25");
   CHECK(troubleWithFolder("/home").empty());
   CHECK(troubleWithFolder("/nowhere/yet").empty());
   CHECK_FALSE(troubleWithFolder("").empty());

@@ -100,7 +100,7 @@ def hand_over(desk):
     # Nothing leads out of it.
     desk.key("alt+1", "ctrl+n", "ctrl+l", "ctrl+q")
     desk.key("2")
-    desk.wait(lambda: desk.question() is not None and desk.question().get_name() != asked, "the next question")
+    desk.wait(lambda: (lambda now: now is not None and now.get_name() != asked)(desk.question()), "the next question")
     assert desk.find("menu") is None, "no menu for a client"
     in_spanish(desk)
 
@@ -126,7 +126,7 @@ def in_spanish(desk):
         desk.wait(lambda: os.path.exists(SPOKEN) and asked in open(SPOKEN).read(), "what is read aloud")
         assert "-l es" in open(SPOKEN).read(), "read aloud in another language"
         press(desk, "^Dejarlo por ahora$")
-        desk.wait(lambda: desk.question() is not None and desk.question().get_name() != asked, "the next question in Spanish")
+        desk.wait(lambda: (lambda now: now is not None and now.get_name() != asked)(desk.question()), "the next question in Spanish")
 
 
 def have_a_voice():

@@ -104,14 +104,16 @@ def said(words):
 
 
 def interview(desk, client):
+    """Until the decision is settled, or nothing is left to ask."""
     screens, talk = 0, 0.0
     while True:
         panel = desk.wait(lambda: desk.question() or LAST in desk.texts(), "a question")
-        if panel is True:
+        if panel is True or any(text.startswith("Settled") for text in desk.texts()):
             return screens, talk
+        asked = panel.get_name()
         talk += client.answer(desk, panel)
         screens += 1
-        desk.wait(lambda old=panel: LAST in desk.texts() or desk.question() not in (None, old), f"the question after {panel.get_name()!r}")
+        desk.wait(lambda old=panel: LAST in desk.texts() or desk.question() not in (None, old), f"the question after {asked!r}")
 
 
 def person(name):
@@ -119,18 +121,18 @@ def person(name):
         return json.load(file)
 
 
-def walk(desk, title, facts, target, by_telephone=False):
+def walk(desk, title, facts, target, record, by_telephone=False):
     desk.key("ctrl+n")
     desk.focus_on("Given name")
     CountingDesk.keys = 0
-    for text in ("Maren", title.split()[-1].capitalize(), "14 March 1963", "0417"):
+    for text in ("Maren", title.split()[-1].capitalize(), "14 March 1963", record):
         desk.type(text)
         desk.key("Return")
     fields = 4
     desk.key("alt+t" if by_telephone else "ctrl+Return")
     screens, talk = interview(desk, Client(facts))
     keys = CountingDesk.keys
-    desk.key("Return")
+    desk.key("alt+4")
     desk.see("^Findings$")
     handling = (keys * KEY + (screens + fields) * MIND) / 60
     minutes = handling + talk / 60
@@ -173,10 +175,10 @@ def main():
             "takesAnyMedicine": True, "medicine": crowded["medicine"][:MEDICINES]}
     desk = CountingDesk(PROGRAM, WORK, "--date", "2026-11-25")
     set_up(desk)
-    walk(desk, "Healthy adult in the clinic", healthy, 8)
+    walk(desk, "Healthy adult in the clinic", healthy, 8, "0417")
     papers(desk)
-    walk(desk, "Healthy adult by telephone", healthy, 10, by_telephone=True)
-    walk(desk, "Eight conditions and twelve medicines", many, 25)
+    walk(desk, "Healthy adult by telephone", healthy, 10, "0418", by_telephone=True)
+    walk(desk, "Eight conditions and twelve medicines", many, 25, "0419")
     desk.close()
 
 

@@ -134,6 +134,30 @@ TEST_CASE("An eased form never asks more of the movement that is eased") {
     }
 }
 
+TEST_CASE("A movement done smaller ends nearer to its rest, with whole bones and feet in their place") {
+  for (const char* id : {"mini-squat", "overhead-press", "side-leg-raise", "marching-standing", "cat-back"}) {
+    const Form& form = realFigures().at(id).forms.front();
+    const auto whole = bodiesOf(form), half = bodiesOf(scaled(form, .5)), same = bodiesOf(scaled(form, 1));
+    const Body rest = form.rest ? poseBody(*form.rest) : whole.front();
+    INFO(id);
+    double ofWhole = 0, ofHalf = 0;
+    for (std::size_t i = 0; i < kBoneCount; ++i) {
+      const PlacedBone& bone = half.back().bones[i];
+      CHECK(length(bone.to - bone.from) == Approx(length(rest.bones[i].to - rest.bones[i].from)).margin(.001));
+      CHECK(length(same.back().bones[i].to - whole.back().bones[i].to) == Approx(0).margin(1e-9));
+      ofWhole = std::max(ofWhole, length(whole.back().bones[i].to - rest.bones[i].to));
+      ofHalf = std::max(ofHalf, length(bone.to - rest.bones[i].to));
+    }
+    CHECK(ofHalf < ofWhole);
+    CHECK(ofHalf > ofWhole * .3);
+    for (const Hand hand : kHands) {
+      // A foot that leaves the floor is off it however small the movement.
+      const std::size_t i = indexOf(hand);
+      CHECK(half.back().isPlanted[i] == (rest.isPlanted[i] && whole.back().isPlanted[i]));
+    }
+  }
+}
+
 TEST_CASE("Pictures fit their frame, in both builds, mirrored and turned") {
   for (const auto& [id, figure] : realFigures())
     for (const Build build : {Build::Slight, Build::Sturdy})

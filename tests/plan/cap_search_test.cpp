@@ -21,11 +21,14 @@ namespace movement = stile::movement;
 
 namespace {
 
+int doneSmaller = 0;  ///< forms met that are done smaller
+
 /// Holds every exercise that is open, in the form it would be given, against the limits.
 int check(const Client& client, const Limits& limits) {
   const auto& library = realContent().library;
   const auto offers = stile::test::everyOffer(library, client.request());
   for (const Line& line : offers) {
+    if (line.percent < 100) ++doneSmaller;
     const std::string breaches = stile::test::breachesOf(library, line, limits);
     INFO(line.exercise->id << " form " << line.form << " " << line.side << ": " << breaches);
     CHECK(breaches.empty());
@@ -40,6 +43,7 @@ Client anyone() {
 }  // namespace
 
 TEST_CASE("No plan offers a form beyond a single cap or ban") {
+  doneSmaller = 0;
   int lines = 0;
   for (const auto& [name, range] : realContent().library.doses->ranges) {
     for (const int degrees : {0, 10, 20, 30, 45, 60, 75, 90, 100, 110, 120})
@@ -57,9 +61,11 @@ TEST_CASE("No plan offers a form beyond a single cap or ban") {
     }
   }
   CHECK(lines > 30000);
+  CHECK(doneSmaller > 200);
 }
 
 TEST_CASE("No plan offers a form beyond a generated set of limits") {
+  doneSmaller = 0;
   std::mt19937 random(20261125);
   const auto& doses = *realContent().library.doses;
   std::vector<std::string> movements, bans;
@@ -90,6 +96,7 @@ TEST_CASE("No plan offers a form beyond a generated set of limits") {
     lines += check(client.under("generated", asked, pick(2) == 0), asked);
   }
   CHECK(lines > 10000);
+  CHECK(doneSmaller > 100);
 }
 
 TEST_CASE("A purpose without any option within the limits says so and to whom to turn") {

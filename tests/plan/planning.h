@@ -22,7 +22,7 @@ inline std::map<std::string, std::string> planFiles() {
   std::map<std::string, std::string> files;
   const std::filesystem::path root = STILE_SOURCE_DIR;
   for (const char* part : {"rules/facts", "rules/exercises", "rules/movement", "rules/sources", "rules/norms", "rules/policy.json",
-                           "rules/doses.json", "rules/wishes.json", "rules/vocabulary.json", "rules/medicines/classes.json"}) {
+                           "rules/doses.json", "rules/easing.json", "rules/wishes.json", "rules/vocabulary.json", "rules/medicines/classes.json"}) {
     const auto take = [&](const std::filesystem::path& path) {
       std::ifstream in(path, std::ios::binary);
       files[std::filesystem::relative(path, root).generic_string()] = {std::istreambuf_iterator<char>(in), {}};

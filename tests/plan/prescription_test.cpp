@@ -30,6 +30,8 @@ TEST_CASE("The level is the first whose condition is certainly true, and unknown
   CHECK(Client().active(3, 20).plan().level == "B");
   CHECK(Client().active(3, 20).is("activityMonths", 1).plan().level == "C");
   CHECK(Client().startsAt('D').plan().level == "D");
+  CHECK(Client().startsAt('D').is("age", 49).plan().level == "E");
+  CHECK(Client().startsAt('D').is("age", 50).plan().level == "D");
 }
 
 TEST_CASE("Each level starts with its own doses") {

@@ -36,6 +36,14 @@ TEST_CASE("Every exercise reads at grade 6 or below, and half of them at grade 4
   CHECK(grades[grades.size() / 2] <= 4);
 }
 
+TEST_CASE("How far to go reads at grade 6 or below") {
+  for (const Landmarks& landmarks : realContent().library.doses->easingWords.landmarks)
+    for (const Landmark& row : landmarks.rows) {
+      INFO(landmarks.id << ": " << row.client);
+      CHECK(test::readingGrade(row.client) <= 6);
+    }
+}
+
 TEST_CASE("The sentences of a plan read at grade 6 or below and promise nothing") {
   for (char level : {'A', 'B', 'C', 'D'}) {
     const auto plan = Client().hasEverything().startsAt(level).is("goalsSteadier", true).is("goalsLessPain", true).plan();

@@ -84,8 +84,10 @@ TEST_CASE("A demand equal to the cap is within it, one degree less is not") {
   REQUIRE(lineOf(with(60), "neck-turn") != nullptr);
   CHECK(lineOf(with(60), "neck-turn")->changed.empty());
   CHECK_FALSE(lineOf(with(59), "neck-turn")->changed.empty());
-  CHECK_FALSE(lineOf(with(30), "neck-turn")->changed.empty());
-  CHECK(lineOf(with(29), "neck-turn") == nullptr);
+  // At its smallest useful share it still asks 22: what it shows, and the 5 declared beyond its figure.
+  REQUIRE(lineOf(with(22), "neck-turn") != nullptr);
+  CHECK_FALSE(lineOf(with(22), "neck-turn")->changed.empty());
+  CHECK(lineOf(with(21), "neck-turn") == nullptr);
 }
 
 TEST_CASE("A qualified cap binds only what is done that way") {
@@ -199,4 +201,22 @@ TEST_CASE("The same request gives the same plan") {
     CHECK(a.lines[i].exercise->id == b.lines[i].exercise->id);
     CHECK(a.lines[i].dose.words == b.lines[i].dose.words);
   }
+}
+
+TEST_CASE("A fit 30-year-old gets the harder forms at the same doses, and the plan of others stays as it was") {
+  const auto client = [] { return Client().hasEverything().startsAt('D').usable(Rung::Vigorous, Rung::Vigorous); };
+  const StarterPlan fit = client().is("age", 30).plan(), older = client().is("age", 66).plan();
+  CHECK(fit.level == "E");
+  const Line *split = lineOf(fit, "split-squat"), *stand = lineOf(older, "sit-to-stand");
+  REQUIRE(split != nullptr);
+  REQUIRE(stand != nullptr);
+  CHECK(split->dose.sets == stand->dose.sets);
+  CHECK(split->dose.repetitions == stand->dose.repetitions);
+  CHECK(split->dose.effortHigh == stand->dose.effortHigh);
+  CHECK(lineOf(fit, "one-leg-stand") != nullptr);
+  CHECK(lineOf(older, "one-leg-stand") == nullptr);
+  // A light ceiling closes the harder forms, and the easier ones come back.
+  const StarterPlan light = client().is("age", 30).usable(Rung::Light, Rung::Light).plan();
+  CHECK(lineOf(light, "split-squat") == nullptr);
+  CHECK(lineOf(light, "sit-to-stand") != nullptr);
 }

@@ -7,7 +7,7 @@
 #include <map>
 #include <set>
 #include <string>
-#include <utility>
+#include <tuple>
 #include <vector>
 
 #include "movement/demands.h"
@@ -18,12 +18,14 @@
 
 namespace stile::test {
 
-inline const movement::Demands& shownBy(const plan::Library& library, const std::string& exercise,
-                                        std::size_t form) {
-  static std::map<std::pair<std::string, std::size_t>, movement::Demands> known;
-  const auto key = std::pair{exercise, form};
+inline const movement::Demands& shownBy(const plan::Library& library, const plan::Line& line) {
+  static std::map<std::tuple<std::string, std::size_t, int>, movement::Demands> known;
+  const auto key = std::tuple{line.exercise->id, line.form, line.percent};
   auto at = known.find(key);
-  if (at == known.end()) at = known.emplace(key, demandsOf(library.figures.at(exercise), form)).first;
+  if (at == known.end()) {
+    const movement::Figure& figure = library.figures.at(line.exercise->id);
+    at = known.emplace(key, demandsOf(figure, scaled(figure.forms[line.form], line.percent / 100.0))).first;
+  }
   return at->second;
 }
 
@@ -31,7 +33,7 @@ inline const movement::Demands& shownBy(const plan::Library& library, const std:
 inline std::set<limits::Qualifier> doneOf(const plan::Exercise& exercise, std::size_t form,
                                           const std::string& movement) {
   std::set<limits::Qualifier> done;
-  for (const auto& demand : form == 0 ? exercise.demands : exercise.easings[form - 1].asked)
+  for (const auto& demand : exercise.demandsOfForm(form))
     if (demand.movement == movement && demand.limb != plan::Limb::Other)
       done.insert(demand.done.begin(), demand.done.end());
   return done;
@@ -52,7 +54,7 @@ inline std::string breachesOf(const plan::Library& library, const plan::Line& li
   std::string found;
   const plan::Exercise& exercise = *line.exercise;
   const movement::Figure& figure = library.figures.at(exercise.id);
-  const movement::Demands& shown = shownBy(library, exercise.id, line.form);
+  const movement::Demands& shown = shownBy(library, line);
   const bool drawnRight = figure.working == movement::Hand::Right;
   // The sides of the client on which the drawn left and right fall.
   std::vector<std::array<Side, 2>> ways{{Side::Left, Side::Right}};
@@ -104,8 +106,8 @@ inline std::vector<plan::Line> everyOffer(const plan::Library& library, const pl
     plan::Line line;
     line.exercise = &exercise;
     line.side = candidate->side;
-    if (candidate->easing != nullptr)
-      line.form = static_cast<std::size_t>(candidate->easing - exercise.easings.data()) + 1;
+    line.form = candidate->form();
+    line.percent = candidate->percent;
     lines.push_back(std::move(line));
   }
   return lines;

@@ -38,7 +38,7 @@ AnswerPanel::AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, T
   GetSizer()->Add(confirm_, 0, wxTOP, FromDIP(8));
   take_ = new KeyButton(foot_, theme, "primary", {"Enter", " ", "", false});
   take_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { takeChosen(); });
-  foot_->GetSizer()->Add(take_, 0, wxRIGHT | wxBOTTOM, FromDIP(8));
+  foot_->GetSizer()->Add(take_, 0, wxRIGHT | wxBOTTOM, FromDIP(6));
   rest();
 }
 

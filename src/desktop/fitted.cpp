@@ -12,6 +12,19 @@ void fitChildren(wxWindow& parent, int width) {
     if (auto* fitted = dynamic_cast<Fitted*>(child)) fitted->fit(width);
 }
 
+namespace {
+
+/// What is inside of what was fitted: a panel whose size stays as it was does not hear that its children changed.
+void layOutInside(wxWindow& parent) {
+  for (wxWindow* child : parent.GetChildren()) {
+    if (!child->IsShown() || child->GetSizer() == nullptr || dynamic_cast<Fitted*>(child) == nullptr) continue;
+    child->Layout();
+    layOutInside(*child);
+  }
+}
+
+}  // namespace
+
 Stack::Stack(wxWindow* parent) : wxPanel(parent) {
   SetBackgroundColour(parent->GetBackgroundColour());
   SetSizer(new wxBoxSizer(wxVERTICAL));
@@ -82,6 +95,7 @@ void Column::fitNow() {
   fitChildren(*this, width);
   FitInside();
   Layout();
+  layOutInside(*this);
   Thaw();
 }
 

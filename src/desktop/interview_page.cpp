@@ -51,7 +51,7 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
   });
 }
 
-std::string InterviewPage::keys() const { return "1 to 9 answer · U not sure · S leave it · Backspace back · F6 ladder · F7 narrows most"; }
+std::string InterviewPage::keys() const { return "1 to 9 answer · U not sure · S leave it · F6 ladder · F7 narrows most · F8 what hangs on it"; }
 
 void InterviewPage::enter() {
   if (!desk().isContentRead()) return showWaiting("Opening", "Reading rules and questions.");
@@ -104,7 +104,7 @@ void InterviewPage::makeFoot() {
   const auto add = [&](const std::string& cap, const std::string& words, std::function<void()> act) {
     auto* button = new KeyButton(foot_, theme(), "", {cap, words, "", false});
     button->Bind(wxEVT_BUTTON, [act = std::move(act)](wxCommandEvent&) { act(); });
-    foot_->GetSizer()->Add(button, 0, wxRIGHT | wxBOTTOM, FromDIP(8));
+    foot_->GetSizer()->Add(button, 0, wxRIGHT | wxBOTTOM, FromDIP(6));
     return button;
   };
   add("Alt ←", "Back", [this] { back(); });
@@ -164,7 +164,8 @@ void InterviewPage::showSaid() {
 
 void InterviewPage::showFoot(bool isQuestion) {
   foot_->Show();
-  consequences_->Show(isQuestion && !(isLow() && view_.kind == QuestionKind::List));
+  const bool hasManyRows = view_.kind == QuestionKind::List || view_.kind == QuestionKind::SeveralOf;
+  consequences_->Show(isQuestion && !(isLow() && hasManyRows));
   consequences_->say({"F8", showsConsequences_ ? "Hide what hangs on it" : "What hangs on it?", "", false});
   std::string words;
   for (const wxWindow* button : foot_->GetChildren())

@@ -12,18 +12,16 @@
 namespace stile::desktop {
 namespace {
 
-/// What padding and border add to what is inside, and the least height.
-wxSize edgesOf(GtkWidget* button, int inside) {
+/// What padding and border add to what is inside.
+wxSize edgesOf(GtkWidget* button) {
   GtkStyleContext* const style = gtk_widget_get_style_context(button);
   GtkBorder padding{}, border{};
-  int least = 0;
   gtk_style_context_get_padding(style, GTK_STATE_FLAG_NORMAL, &padding);
   gtk_style_context_get_border(style, GTK_STATE_FLAG_NORMAL, &border);
-  gtk_style_context_get(style, GTK_STATE_FLAG_NORMAL, "min-height", &least, nullptr);
-  return {padding.left + padding.right + border.left + border.right,
-          std::max(0, least - inside) + padding.top + padding.bottom + border.top + border.bottom};
+  return {padding.left + padding.right + border.left + border.right, padding.top + padding.bottom + border.top + border.bottom};
 }
 
+constexpr int kLeastInside = 24;  // as in the style sheet
 constexpr int kGap = 12;  // between key cap, words and what stands beside them
 constexpr int kClientHeight = 84, kClientSmallHeight = 68;
 /// A window lower than this has lower targets, down to a share of them.
@@ -42,10 +40,10 @@ KeyButton::KeyButton(wxWindow* parent, const Theme& theme, const std::string& st
   Create(parent, wxID_ANY, " ");
   if (!style_.empty()) styleClass(*this, style_.c_str());
   GtkWidget* const button = GTK_WIDGET(GetHandle());
-  gtk_widget_hide(gtk_bin_get_child(GTK_BIN(button)));
   const auto onDraw = +[](GtkWidget*, cairo_t* target, gpointer self) -> gboolean { return static_cast<KeyButton*>(self)->paint(target), FALSE; };
   g_signal_connect_after(button, "draw", G_CALLBACK(onDraw), this);
-  cap_.font = theme_.font(capPixels(), false);
+  takeFonts();
+  edges_ = edgesOf(button);
   tell();
   fill();
 }
@@ -55,9 +53,17 @@ wxFont KeyButton::mainFont() const {
   return theme_.font(style_ == "said" || style_ == "flat" || style_ == "fence" ? 15 : 16, style_ == "primary" || (style_ == "fence" && isChosen_));
 }
 
+void KeyButton::takeFonts() {
+  cap_.font = theme_.font(capPixels(), false);
+  main_.font = words_.isBesideBelow ? theme_.font(16, true) : mainFont();
+  beside_.font = style_ == "said" ? theme_.font(15, true) : theme_.font(14, false);
+}
+
 void KeyButton::say(KeyButtonWords words) {
   if (words == words_) return;
+  const bool isArrangedAnew = words.isBesideBelow != words_.isBesideBelow;
   words_ = std::move(words);
+  if (isArrangedAnew) takeFonts();
   tell();
   fill();
 }
@@ -71,13 +77,16 @@ void KeyButton::choose(bool isChosen) {
   if (isChosen == isChosen_) return;
   isChosen_ = isChosen;
   styleClass(*this, "chosen", isChosen);
-  if (style_ == "fence") fill();
+  if (style_ != "fence") return;
+  takeFonts();
+  fill();
 }
 
 void KeyButton::tighten(bool isTight) {
   if (isTight == isTight_) return;
   isTight_ = isTight;
   styleClass(*this, "tight", isTight);
+  edges_ = edgesOf(GTK_WIDGET(GetHandle()));
   measure();
 }
 
@@ -94,8 +103,6 @@ void KeyButton::lay(Piece& piece, const std::string& text, int width) {
 }
 
 void KeyButton::fill() {
-  main_.font = words_.isBesideBelow ? theme_.font(16, true) : mainFont();
-  beside_.font = style_ == "said" ? theme_.font(15, true) : theme_.font(14, false);
   lay(cap_, words_.cap, 0);
   if (wraps() && width_ > 0) {
     breakWords();
@@ -108,9 +115,8 @@ void KeyButton::fill() {
 }
 
 void KeyButton::breakWords() {
-  const wxSize edges = edgesOf(GTK_WIDGET(GetHandle()), 0);
   const int cap = words_.cap.empty() ? 0 : cap_.size.x + FromDIP(2 * capPadding() + 2 + kGap);
-  const int inside = std::max(1, width_ - edges.x - cap);
+  const int inside = std::max(1, width_ - edges_.x - cap);
   if (words_.isBesideBelow || words_.beside.empty()) {
     lay(main_, words_.words, inside);
     lay(beside_, words_.beside, inside);
@@ -134,8 +140,7 @@ void KeyButton::measure() {
     width += FromDIP(kGap + 2 * capPadding() + 2) + cap_.size.x;
     height = std::max(height, cap_.size.y + FromDIP(2));
   }
-  const wxSize edges = edgesOf(GTK_WIDGET(GetHandle()), height);
-  wxSize wanted(width + edges.x, height + edges.y);
+  wxSize wanted(width + edges_.x, std::max(height, kLeastInside) + edges_.y);
   // Targets for a finger, whatever the words need.
   if (isLarge()) {
     const double room = std::clamp(wxGetTopLevelParent(this)->GetClientSize().y / static_cast<double>(FromDIP(kFullHeight)), kLeastShare, 1.0);

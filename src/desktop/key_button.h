@@ -48,6 +48,7 @@ class KeyButton : public wxButton, public Fitted {
   bool isRow() const { return isLarge() || style_ == "answer" || style_ == "row" || style_ == "said"; }
   bool wraps() const { return isRow() || style_ == "flat"; }
   wxFont mainFont() const;
+  void takeFonts();
   int capPixels() const { return isLarge() ? 20 : 13; }
   int capPadding() const { return isLarge() ? 12 : 6; }
   /// Says the words to a screen reader.
@@ -74,6 +75,7 @@ class KeyButton : public wxButton, public Fitted {
   KeyButtonWords words_;
   bool isChosen_ = false, isTight_ = false;
   int width_ = 0;
+  wxSize edges_;           ///< what padding and border add; asked of the toolkit once, it takes long
   wxSize wanted_{60, 40};  ///< until it is measured, large enough for its edges
   Piece cap_, main_, beside_;
 };

@@ -66,7 +66,8 @@ std::string choiceWords(std::string_view word) {
                             {"chestPain", "chest pain"},
                             {"lowGlucose", "low blood sugar"},
                             {"defibrillatorShock", "shock of the defibrillator"},
-                            {"sameDay", "same day"}};
+                            {"sameDay", "same day"},
+                            {"withinDays", "within days"}};
   return wordsIn(kWords, word);
 }
 

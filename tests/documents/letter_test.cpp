@@ -1,6 +1,7 @@
 // Letters: what they must tell, what they ask, and that the answer can be typed back in.
 #include <catch2/catch.hpp>
 
+#include "documents/decision_words.h"
 #include "documents/letter.h"
 #include "documents/text_writer.h"
 #include "sample_screenings.h"
@@ -89,4 +90,45 @@ TEST_CASE("the outcome goes back to who sent the client") {
   CHECK(has(words, "What was decided"));
   for (const auto& id : screening.floor.limits.checks)
     CHECK(has(words, content().rules.checks.find(id)->second.say.clinician));
+}
+
+TEST_CASE("safety: while everything is shut, no letter says that something goes on") {
+  int letters = 0;
+  const auto settings = clinicSettings();
+  for (const char* name : {"waiting", "sternotomy", "pressure", "low-mood", "crowded", "half"}) {
+    const auto screening = screened(name);
+    const auto& usable = screening.floor.usable;
+    if (usable.aerobic != limits::Rung::None || usable.strength != limits::Rung::None) continue;
+    INFO(name);
+    const auto& referrals = screening.reach.limits.referrals;
+    const LetterRequest request{screening, content(), settings, kMaren, letterTexts()};
+    for (const auto& [service, letter] : referralLettersOf(request, false)) {
+      const std::string words = wordsOf(letter);
+      INFO(service);
+      CHECK(has(words, letterTexts().phrases.say("meanwhileShut")));
+      for (const std::string& goesOn : referrals.at(service).meanwhile)
+        CHECK_FALSE(has(words, asSentence(capitalized(goesOn))));
+      ++letters;
+    }
+  }
+  CHECK(letters > 0);
+}
+
+TEST_CASE("a letter within days asks for a nearer day than a routine one") {
+  HandMade made;
+  const auto at = made.finding("A", rules::KeyKind::None, "");
+  for (auto* limits : {&made.at(at).full, &made.at(at).reach, &made.at(at).floor}) {
+    limits->referrals["pharmacist"].within = limits::Within::Days;
+    limits->referrals["dietitian"].within = limits::Within::Routine;
+  }
+  auto screening = made.make();
+  screening.date = kToday;
+  screening.reach.limits.referrals = made.at(at).full.referrals;
+  const auto settings = clinicSettings();
+  const LetterRequest request{screening, content(), settings, kMaren, letterTexts()};
+  for (const auto& [service, letter] : referralLettersOf(request, false)) {
+    INFO(service);
+    const auto period = service == "pharmacist" ? letterTexts().replySoon : letterTexts().replyWithin;
+    CHECK(has(wordsOf(letter), "reply by " + plus(kToday, period).toLongText()));
+  }
 }

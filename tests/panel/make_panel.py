@@ -22,6 +22,8 @@ SYMPTOMS = {"chestDiscomfort": .06, "breathlessMildEffort": .09, "dizzinessOrFai
             "ankleSwelling": .08, "palpitations": .06, "legPainWalking": .05, "heartMurmur": .05, "unusualFatigue": .09}
 ILLNESS = {"infarction": .05, "otherHeart": .07, "diabetes": .11, "kidney": .04, "copd": .06, "arthritis": .2}
 REGULARLY_ACTIVE, HYPERTENSION, FELL, NOT_SURE = .35, .3, .2, .02
+# Hearts of which the form asks what an exercise test showed.
+EXERCISE_TESTED = {"angina", "infarction", "stentOrBypass", "heartFailure", "otherRhythm", "valveDisease", "cardiomyopathy", "congenital"}
 # The seven long illnesses that the older people's survey counts; the gall bladder changes nothing here.
 COUNTED = ["cancer", "infarction", "gallBladder", "copd", "arthritis", "diabetes", "otherHeart"]
 
@@ -103,6 +105,20 @@ def started(base, age, sex):
     return person
 
 
+def as_asked(person):
+    """Without the base file's answers to questions that this person is not asked."""
+    def says(*names):
+        return any(person.get(name) is True for name in names)
+    if not EXERCISE_TESTED.intersection(person["heartConditions"]):
+        person.pop("exerciseTestBad", None)
+    if not says("takesAnyMedicine"):
+        person.pop("bloodSaltsOff", None)
+    if not (says("fellLastYear", "feelsUnsteady", "worriesAboutFalling", "usesWalkingAid", "hasDiabetes", "kidneyDisease", *SYMPTOMS) or
+            person["heartConditions"] != ["none"] or person["lungConditions"] != ["none"]):
+        person.pop("frailStairs", None)
+    return person
+
+
 def reading(systolic, diastolic):
     return [{"readingSystolic": "%d mm[Hg]" % systolic, "readingDiastolic": "%d mm[Hg]" % diastolic}]
 
@@ -120,7 +136,7 @@ def nutrition_survey(folder, base, draw):
             with_illnesses(person, ["cancer"], draw)
             if person["cancerTreatmentNow"] and data["Hemoglobin"][i] is not None:
                 person["haemoglobin"] = "%.1f g/dL" % data["Hemoglobin"][i]
-        yield person
+        yield as_asked(person)
 
 
 def heart_study(folder, base, draw):
@@ -131,7 +147,7 @@ def heart_study(folder, base, draw):
         person["bodyHeight"] = "%d [in_i]" % data["height0"][i]
         person["bloodPressureReading"] = reading(data["sbp0"][i], data["dbp0"][i])
         drawn(person, age, None, draw)
-        yield person
+        yield as_asked(person)
 
 
 def older_people(folder, base, draw):
@@ -143,7 +159,7 @@ def older_people(folder, base, draw):
         if data["adl"][i] == "limited":
             person.update(usesWalkingAid=True, frailTired=False, frailStairs=True, frailWalk=True, frailIllnesses=False,
                           frailWeightLoss=False)
-        yield person
+        yield as_asked(person)
 
 
 def main(folder, base_file, output):

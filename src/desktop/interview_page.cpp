@@ -118,11 +118,14 @@ void InterviewPage::showQuestion() {
   view_ = questionViewOf(session);
   question_->Show();
   other_->Hide();
+  const bool isNarrow = GetClientSize().x < FromDIP(kSmallWidth);
+  // One line for the longest section: a second one would push the question down.
+  section_->step(isNarrow ? Step::Body : Step::Heading);
   section_->say(view_.section.empty() ? session.ground().form().title() : view_.section);
   const std::string standing = standingWords(session);
   counted_->say(standing);
   showSaid();
-  asked_->step(GetClientSize().x < FromDIP(kSmallWidth) ? Step::Heading : Step::Question);
+  asked_->step(isNarrow ? Step::Heading : Step::Question);
   asked_->sayOrHide(view_.question);
   help_->sayOrHide(view_.help);
   before_->sayOrHide(view_.before.empty() ? "" : "Said before: " + view_.before + ".");

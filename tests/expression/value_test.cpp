@@ -1,5 +1,6 @@
 #include "expression/value.h"
 
+#include "sample_facts.h"
 #include "truths.h"
 
 using namespace stile::expression;

@@ -9,6 +9,7 @@
 #include <cctype>
 
 #include "desktop/accessible.h"
+#include "desktop/button_row.h"
 #include "desktop/key_button.h"
 #include "desktop/prose.h"
 #include "desktop/text.h"
@@ -22,7 +23,7 @@ std::string keyOf(std::size_t index) { return index < 9 ? std::to_string(index +
 
 }  // namespace
 
-AnswerPanel::AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, Takers takers)
+AnswerPanel::AnswerPanel(wxWindow* parent, ButtonRow* foot, const Theme& theme, Takers takers)
     : wxPanel(parent), foot_(foot), theme_(theme), takers_(std::move(takers)) {
   SetBackgroundColour(parent->GetBackgroundColour());
   SetSizer(new wxBoxSizer(wxVERTICAL));
@@ -38,7 +39,7 @@ AnswerPanel::AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, T
   GetSizer()->Add(confirm_, 0, wxTOP, FromDIP(8));
   take_ = new KeyButton(foot_, theme, "primary", {"Enter", " ", "", false});
   take_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { takeChosen(); });
-  foot_->GetSizer()->Add(take_, 0, wxRIGHT | wxBOTTOM, FromDIP(6));
+  foot_->put(take_);
   rest();
 }
 
@@ -154,8 +155,6 @@ void AnswerPanel::mark(std::size_t index) {
   if (isList) {
     const bool isAnyMarked = std::any_of(marks_.begin(), marks_.end(), [](int mark) { return mark != 0; });
     sayTake(isAnyMarked ? "These, and no to the others" : "No to all of these");
-    // Twice: a row that wraps knows its height only when it has been laid out once.
-    foot_->GetParent()->Layout();
     foot_->GetParent()->Layout();
   }
   GetParent()->Layout();

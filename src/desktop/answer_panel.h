@@ -20,6 +20,7 @@ class wxTextCtrl;
 
 namespace stile::desktop {
 
+class ButtonRow;
 class KeyButton;
 class Prose;
 
@@ -32,7 +33,7 @@ class AnswerPanel : public wxPanel, public Fitted {
     std::function<void(const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure)> list;
   };
   /// `foot`: where the button that takes what was marked or typed stands, in view however long the answers are.
-  AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, Takers takers);
+  AnswerPanel(wxWindow* parent, ButtonRow* foot, const Theme& theme, Takers takers);
 
   /// Asks a question, in the place of the one before. `consequences`: one for each answer, or empty. `standing` says
   /// how far the interview is, for a screen reader: it tells two askings of one question apart.
@@ -69,7 +70,7 @@ class AnswerPanel : public wxPanel, public Fitted {
   bool isTyped() const { return view_.kind == QuestionKind::Typed; }
   std::string typedText() const;
 
-  wxWindow* foot_;
+  ButtonRow* foot_;
   const Theme& theme_;
   QuestionView view_;
   Takers takers_;

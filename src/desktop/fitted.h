@@ -55,6 +55,10 @@ class Kept {
   std::vector<Control*> all_;
 };
 
+/// The width inside a window that scrolls, the same whether or not the bar is shown: a bar that comes and goes
+/// would lay everything out a second time. In pixels.
+int widthBesideBar(const wxWindow& scrolled);
+
 /// A page's column: scrolls up and down, fits its children to its width. Add children to `stack()`.
 class Column : public wxScrolledWindow {
  public:
@@ -68,6 +72,8 @@ class Column : public wxScrolledWindow {
   void clear();
   /// Lays out anew after children changed.
   void refit();
+  /// Scrolls, where not all has room, until `child` stands at the top; it may stand in a stack of the column.
+  void showFrom(const wxWindow& child);
   /// Page up, page down, home and end, for a column nobody has the focus in. True when it was one of them.
   bool scrollBy(int key);
 

@@ -57,9 +57,9 @@ void AnswerPanel::makeField() {
   GetSizer()->Add(fieldHelp_, 0, wxTOP, FromDIP(4));
 }
 
-void AnswerPanel::makeReady(std::size_t rows) {
-  for (std::size_t i = 0; i < rows; ++i) row(i);
-  rows_.keep(marks_.size());
+bool AnswerPanel::makeReady(std::size_t rows, std::size_t mostAtOnce) {
+  for (; rows_.all().size() < rows && mostAtOnce > 0; --mostAtOnce) rows_.prepare([this](std::size_t number) { return makeRow(number); });
+  return rows_.all().size() < rows;
 }
 
 void AnswerPanel::rest() {
@@ -100,14 +100,16 @@ void AnswerPanel::showField() {
   fieldHelp_->say(view_.range.empty() ? view_.example : view_.range);
 }
 
+KeyButton* AnswerPanel::makeRow(std::size_t number) {
+  auto* button = new KeyButton(this, theme_, "answer", {"", " ", "", false});
+  button->Bind(wxEVT_BUTTON, [this, number](wxCommandEvent&) { press(number); });
+  button->MoveBeforeInTabOrder(listHelp_);
+  rowSizer_->Add(button, 0, wxEXPAND | wxTOP, -1);
+  return button;
+}
+
 KeyButton& AnswerPanel::row(std::size_t index) {
-  KeyButton& row = rows_.at(index, [this](std::size_t number) {
-    auto* button = new KeyButton(this, theme_, "answer", {"", " ", "", false});
-    button->Bind(wxEVT_BUTTON, [this, number](wxCommandEvent&) { press(number); });
-    button->MoveBeforeInTabOrder(listHelp_);
-    rowSizer_->Add(button, 0, wxEXPAND | wxTOP, -1);
-    return button;
-  });
+  KeyButton& row = rows_.at(index, [this](std::size_t number) { return makeRow(number); });
   row.tighten(isTight_);
   return row;
 }

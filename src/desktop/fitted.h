@@ -45,6 +45,12 @@ class Kept {
     all_[number]->Show();
     return *all_[number];
   }
+  /// Makes one more beforehand, hidden.
+  template <class Make>
+  void prepare(Make make) {
+    all_.push_back(make(all_.size()));
+    all_.back()->Hide();
+  }
   /// Hides all but the first `count`.
   void keep(std::size_t count) {
     for (std::size_t i = count; i < all_.size(); ++i) all_[i]->Hide();

@@ -23,7 +23,8 @@ using interview::QuestionRef;
 namespace {
 
 constexpr std::size_t kSaidShown = 4, kSaidInSmall = 1;
-constexpr std::size_t kRowsReady = 14, kHeldShown = 12;
+constexpr std::size_t kRowsAtOnce = 14, kHeldShown = 12;
+constexpr std::size_t kWaysOut = 3;  // beside the options of a question
 constexpr int kLeftPercent = 36, kMargin = 22, kFootAbove = 10, kSmallHeight = 580, kSmallWidth = 1100;
 
 }  // namespace
@@ -46,6 +47,11 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
     event.Skip();
     foot_->fit(GetClientSize().x * kLeftPercent / 100 - FromDIP(kMargin));
   });
+  // The rows of the longest question, while nobody waits for anything.
+  Bind(wxEVT_IDLE, [this](wxIdleEvent& event) {
+    event.Skip();
+    if (rowsWanted_ > 0 && IsShown() && answer_->makeReady(rowsWanted_, 1)) event.RequestMore();
+  });
   // What other pages do changes what is shown here.
   Bind(wxEVT_SHOW, [this](wxShowEvent& event) {
     event.Skip();
@@ -67,6 +73,7 @@ void InterviewPage::enter() {
   }
   isUrgentShown_ = false;
   side_->Show();
+  for (const auto& question : desk().interview()->session().ground().questions().all()) rowsWanted_ = std::max(rowsWanted_, question.item->options.size() + kWaysOut);
   showQuestion();
 }
 
@@ -97,7 +104,7 @@ void InterviewPage::makeQuestion() {
                              [this](const std::string& text, bool isConfirmed) { takeTyped(text, isConfirmed); },
                              [this](const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure) { takeList(yes, notSure); }});
   question_->put(answer_);
-  answer_->makeReady(kRowsReady);
+  answer_->makeReady(kRowsAtOnce, kRowsAtOnce);
   about_ = new Prose(question_, theme(), Step::Small, " ", Colour::Ink2);
   question_->put(about_, 8);
 }

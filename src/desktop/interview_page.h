@@ -76,6 +76,7 @@ class InterviewPage : public Page {
   std::string footShown_;  ///< words of its buttons, as laid out
   DecisionSide* side_;
   AnswerPanel* answer_;
+  std::size_t rowsWanted_ = 0;  ///< of the question with the most answers
   QuestionView view_;
   bool showsConsequences_ = false;
   bool isUrgentShown_ = false;

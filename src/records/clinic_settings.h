@@ -30,10 +30,18 @@ struct ClinicSettings {
   PaperSize paperSize = PaperSize::A4;
   std::vector<std::string> languages{"en"};  ///< for clients, BCP 47; the first is the clinic's own
 
+  /// What the clinic says of itself in other languages: language -> member -> words. Members: clinician,
+  /// openingHours, outOfHours, crisisLine.
+  std::map<std::string, std::map<std::string, std::string>> translations;
+
   std::map<std::string, std::string> policies;  ///< policy id -> the alternative that this clinic chose
 
   /// Unknown members, wrong types, a paper size or language tag that is none are issues.
   static ClinicSettings load(const std::string& text, const std::string& file, base::Issues& issues);
+
+  /// These settings with the words of another language. Words that are not translated stay as they are,
+  /// with `missing` before them; a bare number needs no translation.
+  ClinicSettings inLanguage(const std::string& language, const std::string& missing) const;
 };
 
 /// Who a paper is for. Never part of the screening itself.

@@ -4,6 +4,7 @@
 #include <cctype>
 
 #include "json/reader.h"
+#include "records/drawn_build.h"
 
 namespace stile::records {
 namespace {
@@ -48,6 +49,7 @@ ClinicSettings ClinicSettings::load(const std::string& text, const std::string& 
                      "write tags such as en or es");
     settings.languages = std::move(languages);
   }
+  settings.drawnBuild = readBuild(reader, "drawnBuild").value_or(settings.drawnBuild);
   if (const auto chosen = reader.find("policies")) {
     for (std::size_t i = 0; i < chosen->size(); ++i) {
       if (chosen->isObject() && chosen->at(i).isString())

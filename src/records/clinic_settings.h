@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/issue.h"
+#include "movement/build.h"
 
 namespace stile::records {
 
@@ -29,10 +30,12 @@ struct ClinicSettings {
   std::string logo;           ///< a PNG file, its path relative to the settings file
   PaperSize paperSize = PaperSize::A4;
   std::vector<std::string> languages{"en"};  ///< for clients, BCP 47; the first is the clinic's own
+  movement::Build drawnBuild =
+      movement::Build::Sturdy;  ///< of the figures on papers, unless the client chose
 
   std::map<std::string, std::string> policies;  ///< policy id -> the alternative that this clinic chose
 
-  /// Unknown members, wrong types, a paper size or language tag that is none are issues.
+  /// Unknown members, wrong types, a paper size, language tag or build that is none are issues.
   static ClinicSettings load(const std::string& text, const std::string& file, base::Issues& issues);
 };
 

@@ -41,6 +41,7 @@ base::Result<InLanguage> inLanguage(const std::string& language, const std::stri
   result.screening = std::make_shared<const screening::Screening>(std::move(again).value());
   result.texts = documents::HandoutTexts::load(texts.at("rules/handout.json"), "rules/handout.json", issues);
   if (issues.hasErrors()) return Failure{FailureKind::Refused, "no paper was written"};
+  result.missing = translation.missing;
   if (!translation.isReviewed) result.notice = translation.notice;
   return result;
 }

@@ -23,6 +23,7 @@ struct InLanguage {
   std::shared_ptr<const screening::Content> content;
   std::shared_ptr<const screening::Screening> screening;
   documents::HandoutTexts texts;
+  std::string missing;  ///< stands before words that are not translated
   std::string notice;  ///< "" once a licensed translator has reviewed it
 };
 

@@ -31,10 +31,10 @@ struct Paper {
 constexpr const char* kNames[] = {"summary",      "handout",       "week-plan",        "record-sheet",
                                   "carer-sheet",  "waiting-sheet", "clearance-letter", "outcome-letter"};
 
-base::Result<documents::TextSize> textSize(int points, const screening::Screening& screening) {
+base::Result<documents::TextSize> textSize(int points, const screening::Screening& screening, const documents::HandoutTexts& texts) {
   switch (points) {
     case 0:
-      return documents::textSizeFor(screening);
+      return documents::letterSizeFor(screening, texts).textSize;
     case 14:
       return documents::TextSize::Points14;
     case 18:
@@ -158,7 +158,7 @@ base::Result<MadePapers> makePapers(const screening::Screening& screening, const
     texts.settings = options.given->settings;
     texts.logoPng = options.given->logoPng;
   }
-  const auto size = textSize(options.textPoints, screening);
+  const auto size = textSize(options.textPoints, screening, texts.handout);
   if (!size) return size.failure();
 
   Document summary = documents::summaryOf(screening, content, texts.settings, options.client, askedBack, options.notes);
@@ -181,8 +181,10 @@ base::Result<MadePapers> makePapers(const screening::Screening& screening, const
     style.language = options.language;
     style.notice = other->notice;
   }
+  const records::ClinicSettings settings = other ? texts.settings.inLanguage(options.language, other->missing) : texts.settings;
+  if (options.textPoints == 0) style.sizeReason = documents::letterSizeFor(screening, other ? other->texts : texts.handout).say;
   const documents::ClientRequest client{other ? *other->screening : screening, other ? *other->content : content,
-                                        texts.settings, options.client, other ? other->texts : texts.handout, style};
+                                        settings, options.client, other ? other->texts : texts.handout, style};
   papers.push_back({"handout", documents::handoutOf(client)});
   papers.push_back({"week-plan", documents::weekPlanOf(client)});
   papers.push_back({"record-sheet", documents::recordSheetOf(client)});

@@ -9,6 +9,7 @@
 #include <cctype>
 
 #include "desktop/accessible.h"
+#include "desktop/button_row.h"
 #include "desktop/key_button.h"
 #include "desktop/prose.h"
 #include "desktop/text.h"
@@ -22,7 +23,7 @@ std::string keyOf(std::size_t index) { return index < 9 ? std::to_string(index +
 
 }  // namespace
 
-AnswerPanel::AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, Takers takers)
+AnswerPanel::AnswerPanel(wxWindow* parent, ButtonRow* foot, const Theme& theme, Takers takers)
     : wxPanel(parent), foot_(foot), theme_(theme), takers_(std::move(takers)) {
   SetBackgroundColour(parent->GetBackgroundColour());
   SetSizer(new wxBoxSizer(wxVERTICAL));
@@ -38,7 +39,7 @@ AnswerPanel::AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, T
   GetSizer()->Add(confirm_, 0, wxTOP, FromDIP(8));
   take_ = new KeyButton(foot_, theme, "primary", {"Enter", " ", "", false});
   take_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { takeChosen(); });
-  foot_->GetSizer()->Add(take_, 0, wxRIGHT | wxBOTTOM, FromDIP(6));
+  foot_->put(take_);
   rest();
 }
 
@@ -56,9 +57,9 @@ void AnswerPanel::makeField() {
   GetSizer()->Add(fieldHelp_, 0, wxTOP, FromDIP(4));
 }
 
-void AnswerPanel::makeReady(std::size_t rows) {
-  for (std::size_t i = 0; i < rows; ++i) row(i);
-  rows_.keep(marks_.size());
+bool AnswerPanel::makeReady(std::size_t rows, std::size_t mostAtOnce) {
+  for (; rows_.all().size() < rows && mostAtOnce > 0; --mostAtOnce) rows_.prepare([this](std::size_t number) { return makeRow(number); });
+  return rows_.all().size() < rows;
 }
 
 void AnswerPanel::rest() {
@@ -99,14 +100,16 @@ void AnswerPanel::showField() {
   fieldHelp_->say(view_.range.empty() ? view_.example : view_.range);
 }
 
+KeyButton* AnswerPanel::makeRow(std::size_t number) {
+  auto* button = new KeyButton(this, theme_, "answer", {"", " ", "", false});
+  button->Bind(wxEVT_BUTTON, [this, number](wxCommandEvent&) { press(number); });
+  button->MoveBeforeInTabOrder(listHelp_);
+  rowSizer_->Add(button, 0, wxEXPAND | wxTOP, -1);
+  return button;
+}
+
 KeyButton& AnswerPanel::row(std::size_t index) {
-  KeyButton& row = rows_.at(index, [this](std::size_t number) {
-    auto* button = new KeyButton(this, theme_, "answer", {"", " ", "", false});
-    button->Bind(wxEVT_BUTTON, [this, number](wxCommandEvent&) { press(number); });
-    button->MoveBeforeInTabOrder(listHelp_);
-    rowSizer_->Add(button, 0, wxEXPAND | wxTOP, -1);
-    return button;
-  });
+  KeyButton& row = rows_.at(index, [this](std::size_t number) { return makeRow(number); });
   row.tighten(isTight_);
   return row;
 }
@@ -154,8 +157,6 @@ void AnswerPanel::mark(std::size_t index) {
   if (isList) {
     const bool isAnyMarked = std::any_of(marks_.begin(), marks_.end(), [](int mark) { return mark != 0; });
     sayTake(isAnyMarked ? "These, and no to the others" : "No to all of these");
-    // Twice: a row that wraps knows its height only when it has been laid out once.
-    foot_->GetParent()->Layout();
     foot_->GetParent()->Layout();
   }
   GetParent()->Layout();

@@ -20,6 +20,7 @@ class wxTextCtrl;
 
 namespace stile::desktop {
 
+class ButtonRow;
 class KeyButton;
 class Prose;
 
@@ -32,13 +33,14 @@ class AnswerPanel : public wxPanel, public Fitted {
     std::function<void(const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure)> list;
   };
   /// `foot`: where the button that takes what was marked or typed stands, in view however long the answers are.
-  AnswerPanel(wxWindow* parent, wxWindow* foot, const Theme& theme, Takers takers);
+  AnswerPanel(wxWindow* parent, ButtonRow* foot, const Theme& theme, Takers takers);
 
   /// Asks a question, in the place of the one before. `consequences`: one for each answer, or empty. `standing` says
   /// how far the interview is, for a screen reader: it tells two askings of one question apart.
   void show(const QuestionView& view, const std::vector<std::string>& consequences, const std::string& standing = {});
-  /// Makes so many rows beforehand, so that no question waits for them.
-  void makeReady(std::size_t rows);
+  /// Makes rows beforehand, so that no question waits for them: until there are so many, or `mostAtOnce` were made.
+  /// True while some are still to be made.
+  bool makeReady(std::size_t rows, std::size_t mostAtOnce);
   /// Lower rows from the next question on, where a window has little room.
   void tighten(bool isTight) { isTight_ = isTight; }
   /// Nothing is asked.
@@ -57,6 +59,7 @@ class AnswerPanel : public wxPanel, public Fitted {
   void showField();
   void showRows(const std::vector<std::string>& consequences);
   void showItems();
+  KeyButton* makeRow(std::size_t number);
   KeyButton& row(std::size_t index);
   void press(std::size_t index);
   void sayTake(const std::string& words);
@@ -69,7 +72,7 @@ class AnswerPanel : public wxPanel, public Fitted {
   bool isTyped() const { return view_.kind == QuestionKind::Typed; }
   std::string typedText() const;
 
-  wxWindow* foot_;
+  ButtonRow* foot_;
   const Theme& theme_;
   QuestionView view_;
   Takers takers_;

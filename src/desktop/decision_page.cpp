@@ -5,12 +5,12 @@
 #include <wx/event.h>
 #include <wx/sizer.h>
 #include <wx/utils.h>
-#include <wx/wrapsizer.h>
 #include <wx/wupdlock.h>
 
 #include <algorithm>
 
 #include "desktop/accessible.h"
+#include "desktop/button_row.h"
 #include "desktop/decision_view.h"
 #include "desktop/drawing_panel.h"
 #include "desktop/key_button.h"
@@ -174,20 +174,19 @@ void DecisionPage::buildSigning() {
   heading(*right_, theme(), who.name + ", " + who.profession, 0);
   const bool isFiled = !desk().filedEntry().empty();
   right_->put(new Prose(right_, theme(), Step::Reading, desk().isSignedOff() ? "Signed off." : isFiled ? "Filed, not signed." : "Not signed. Signing files the screening as it stands."), 8);
-  auto* sign = new KeyButton(right_, theme(), "primary", {"Alt S", "Sign…", "", false});
+  auto* row = new ButtonRow(right_, theme(), Colour::Well, 8);
+  auto* sign = new KeyButton(row, theme(), "primary", {"Alt S", "Sign…", "", false});
   sign->Enable(!desk().isSignedOff());
   sign->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { this->sign(); }); });
-  const auto button = [this](const std::string& cap, const std::string& words, std::function<void()> act) {
-    auto* made = new KeyButton(right_, theme(), "", {cap, words, "", false});
+  const auto button = [this, row](const std::string& cap, const std::string& words, std::function<void()> act) {
+    auto* made = new KeyButton(row, theme(), "", {cap, words, "", false});
     made->Bind(wxEVT_BUTTON, [this, act = std::move(act)](wxCommandEvent&) { CallAfter(act); });
     return made;
   };
   auto* note = button("Alt N", "Copy a note", [this] { copyNote(); });
   auto* otherwise = button("Alt O", "Override a finding…", [this] { decideOtherwise(); });
-  auto* row = new wxWrapSizer(wxHORIZONTAL, wxREMOVE_LEADING_SPACES);
-  for (KeyButton* one : {sign, note, otherwise}) row->Add(one, 0, wxRIGHT | wxBOTTOM, FromDIP(8));
-  right_->space(10);
-  right_->stack().Add(row, 0, wxEXPAND);
+  for (KeyButton* one : {sign, note, otherwise}) row->put(one);
+  right_->put(row, 10);
   buildNotes();
   sign->IsEnabled() ? sign->SetFocus() : note->SetFocus();
 }

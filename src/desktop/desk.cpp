@@ -10,6 +10,7 @@
 #include "application/screen_client.h"
 #include "documents/decision_words.h"
 #include "json/document.h"
+#include "screening/decide_again.h"
 
 namespace stile::desktop {
 namespace {
@@ -116,6 +117,7 @@ void Desk::recordChanged() {
   stopSearch();
   interview_.reset();
   screening_.reset();
+  before_.reset();
   edits_ = {};
   droppedEdits_.clear();
   filed_.reset();
@@ -135,6 +137,7 @@ base::Result<bool> Desk::beginInterview(const std::string& form) {
   if (!begun) return begun.failure();
   interview_ = std::move(begun).value();
   screening_.reset();
+  before_.reset();
   isUnderway_ = false;
   return true;
 }
@@ -146,7 +149,7 @@ void Desk::searchNearest(std::function<void(NearestWords)> done) {
 
 void Desk::answersChanged() {
   stopSearch();
-  screening_.reset();
+  if (screening_ != nullptr) before_ = std::move(screening_);
   isUnderway_ = true;
 }
 
@@ -154,7 +157,10 @@ const screening::Screening& Desk::interviewDecision() {
   if (screening_ == nullptr) {
     auto& session = interview_->session();
     const auto& ground = session.ground();
-    screening_ = std::make_unique<screening::Screening>(screening::decide(*content_, session.position().facts(), ground.replies(), ground.today()));
+    const auto& facts = session.position().facts();
+    screening_ = std::make_unique<screening::Screening>(before_ == nullptr ? screening::decide(*content_, facts, ground.replies(), ground.today())
+                                                                           : screening::decideAgain(*content_, ground.findingReads(), std::move(*before_), facts, ground.replies()));
+    before_.reset();
     isScreeningWhole_ = false;
   }
   return *screening_;
@@ -243,6 +249,7 @@ base::Result<bool> Desk::completeInterview(base::Issues& issues) {
   stopSearch();
   interview_.reset();
   screening_.reset();
+  before_.reset();
   edits_ = {};
   notes_ = {};
   isUnderway_ = isSignedOff_ = false;

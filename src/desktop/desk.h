@@ -162,6 +162,7 @@ class Desk {
   std::unique_ptr<application::ClientInterview> interview_;
   std::unique_ptr<NearestSearch> nearest_;                 ///< ends before the interview
   std::unique_ptr<screening::Screening> screening_;        ///< of the interview
+  std::unique_ptr<screening::Screening> before_;           ///< the one before the last answer: most of it still holds
   bool isScreeningWhole_ = false;                          ///< it has its plan and its policies
   bool isUnderway_ = false;                                ///< something was said in the interview
   plan::Edits edits_;                                      ///< of its plan: those that can be followed

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <memory>
+#include <utility>
 
 #include "desktop/accessible.h"
 #include "desktop/painter.h"
@@ -21,10 +22,16 @@ DrawingPanel::DrawingPanel(wxWindow* parent, const Theme& theme, drawing::Colour
 }
 
 void DrawingPanel::show(drawing::Drawing drawing) {
+  draw_ = nullptr;
   drawing_ = std::move(drawing);
   pictureFor(*this, drawing_.title, drawing_.description);
   resize();
   Refresh();
+}
+
+void DrawingPanel::showLater(drawing::Drawing frame, std::function<drawing::Drawing()> draw) {
+  show(std::move(frame));
+  draw_ = std::move(draw);
 }
 
 void DrawingPanel::fit(int width) {
@@ -43,6 +50,7 @@ void DrawingPanel::resize() {
 }
 
 void DrawingPanel::onPaint(wxPaintEvent&) {
+  if (draw_) drawing_ = std::exchange(draw_, nullptr)();
   wxAutoBufferedPaintDC dc(this);
   dc.SetBackground(wxBrush(theme_.colour(ground_)));
   dc.Clear();

@@ -1,6 +1,7 @@
 #include "desktop/fitted.h"
 
 #include <wx/event.h>
+#include <wx/settings.h>
 #include <wx/sizer.h>
 
 #include <algorithm>
@@ -55,8 +56,14 @@ Column::Column(wxWindow* parent, const Theme& theme, drawing::Colour ground, int
   SetSizer(outer);
   Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
     event.Skip();
-    if (GetClientSize().x != fitted_) fitNow();
+    if (widthBesideBar(*this) != fitted_) return fitNow();
+    // What grew since is given its room before the toolkit shares out the room of before.
+    FitInside();
   });
+}
+
+int widthBesideBar(const wxWindow& scrolled) {
+  return scrolled.GetSize().x - wxSystemSettings::GetMetric(wxSYS_VSCROLL_X, &scrolled);
 }
 
 void Column::put(wxWindow* child, int above) {
@@ -72,6 +79,13 @@ void Column::clear() {
 
 void Column::refit() { fitNow(); }
 
+void Column::showFrom(const wxWindow& child) {
+  int unit = 0;
+  GetScrollPixelsPerUnit(nullptr, &unit);
+  const int top = CalcUnscrolledPosition(ScreenToClient(child.GetScreenPosition())).y;
+  Scroll(0, GetVirtualSize().y > GetClientSize().y ? top / std::max(1, unit) : 0);
+}
+
 bool Column::scrollBy(int key) {
   int unit = 0;
   GetScrollPixelsPerUnit(nullptr, &unit);
@@ -86,7 +100,7 @@ bool Column::scrollBy(int key) {
 }
 
 void Column::fitNow() {
-  fitted_ = GetClientSize().x;
+  fitted_ = widthBesideBar(*this);
   int width = std::max(FromDIP(120), fitted_ - 2 * margin_);
   if (widest_ > 0) width = std::min(width, widest_);
   Freeze();

@@ -45,6 +45,12 @@ class Kept {
     all_[number]->Show();
     return *all_[number];
   }
+  /// Makes one more beforehand, hidden.
+  template <class Make>
+  void prepare(Make make) {
+    all_.push_back(make(all_.size()));
+    all_.back()->Hide();
+  }
   /// Hides all but the first `count`.
   void keep(std::size_t count) {
     for (std::size_t i = count; i < all_.size(); ++i) all_[i]->Hide();
@@ -54,6 +60,10 @@ class Kept {
  private:
   std::vector<Control*> all_;
 };
+
+/// The width inside a window that scrolls, the same whether or not the bar is shown: a bar that comes and goes
+/// would lay everything out a second time. In pixels.
+int widthBesideBar(const wxWindow& scrolled);
 
 /// A page's column: scrolls up and down, fits its children to its width. Add children to `stack()`.
 class Column : public wxScrolledWindow {
@@ -68,6 +78,8 @@ class Column : public wxScrolledWindow {
   void clear();
   /// Lays out anew after children changed.
   void refit();
+  /// Scrolls, where not all has room, until `child` stands at the top; it may stand in a stack of the column.
+  void showFrom(const wxWindow& child);
   /// Page up, page down, home and end, for a column nobody has the focus in. True when it was one of them.
   bool scrollBy(int key);
 

@@ -2,13 +2,13 @@
 
 #include <wx/event.h>
 #include <wx/sizer.h>
-#include <wx/wrapsizer.h>
 #include <wx/wupdlock.h>
 
 #include "application/client_interview.h"
 #include "desktop/accessible.h"
 #include "desktop/answer_panel.h"
 #include "desktop/answer_steps.h"
+#include "desktop/button_row.h"
 #include "desktop/decision_side.h"
 #include "desktop/key_button.h"
 #include "desktop/prose.h"
@@ -23,8 +23,9 @@ using interview::QuestionRef;
 namespace {
 
 constexpr std::size_t kSaidShown = 4, kSaidInSmall = 1;
-constexpr std::size_t kRowsReady = 14, kHeldShown = 12;
-constexpr int kMargin = 22, kFootAbove = 10, kSmallHeight = 580, kSmallWidth = 1100;
+constexpr std::size_t kRowsAtOnce = 14, kHeldShown = 12;
+constexpr std::size_t kWaysOut = 3;  // beside the options of a question
+constexpr int kLeftPercent = 36, kMargin = 22, kFootAbove = 10, kSmallHeight = 580, kSmallWidth = 1100;
 
 }  // namespace
 
@@ -32,18 +33,25 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
   auto* across = new wxBoxSizer(wxHORIZONTAL);
   left_ = new Column(this, theme(), Colour::Sheet, kMargin, 560);
   auto* down = new wxBoxSizer(wxVERTICAL);
-  foot_ = new wxPanel(this);
-  foot_->SetBackgroundColour(theme().colour(Colour::Sheet));
-  foot_->SetSizer(new wxWrapSizer(wxHORIZONTAL, wxREMOVE_LEADING_SPACES));
+  foot_ = new ButtonRow(this, theme(), Colour::Sheet, 6);
   makeQuestion();
   makeFoot();
   side_ = new DecisionSide(this, theme(), [this](QuestionRef question) { jump(question); });
   down->Add(left_, 1, wxEXPAND);
   down->AddSpacer(FromDIP(kFootAbove));
   down->Add(foot_, 0, wxEXPAND | wxLEFT, FromDIP(kMargin));
-  across->Add(down, 36, wxEXPAND);
-  across->Add(side_, 64, wxEXPAND);
+  across->Add(down, kLeftPercent, wxEXPAND);
+  across->Add(side_, 100 - kLeftPercent, wxEXPAND);
   SetSizer(across);
+  Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
+    event.Skip();
+    foot_->fit(GetClientSize().x * kLeftPercent / 100 - FromDIP(kMargin));
+  });
+  // The rows of the longest question, while nobody waits for anything.
+  Bind(wxEVT_IDLE, [this](wxIdleEvent& event) {
+    event.Skip();
+    if (rowsWanted_ > 0 && IsShown() && answer_->makeReady(rowsWanted_, 1)) event.RequestMore();
+  });
   // What other pages do changes what is shown here.
   Bind(wxEVT_SHOW, [this](wxShowEvent& event) {
     event.Skip();
@@ -65,6 +73,7 @@ void InterviewPage::enter() {
   }
   isUrgentShown_ = false;
   side_->Show();
+  for (const auto& question : desk().interview()->session().ground().questions().all()) rowsWanted_ = std::max(rowsWanted_, question.item->options.size() + kWaysOut);
   showQuestion();
 }
 
@@ -95,7 +104,7 @@ void InterviewPage::makeQuestion() {
                              [this](const std::string& text, bool isConfirmed) { takeTyped(text, isConfirmed); },
                              [this](const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure) { takeList(yes, notSure); }});
   question_->put(answer_);
-  answer_->makeReady(kRowsReady);
+  answer_->makeReady(kRowsAtOnce, kRowsAtOnce);
   about_ = new Prose(question_, theme(), Step::Small, " ", Colour::Ink2);
   question_->put(about_, 8);
 }
@@ -104,7 +113,7 @@ void InterviewPage::makeFoot() {
   const auto add = [&](const std::string& cap, const std::string& words, std::function<void()> act) {
     auto* button = new KeyButton(foot_, theme(), "", {cap, words, "", false});
     button->Bind(wxEVT_BUTTON, [act = std::move(act)](wxCommandEvent&) { act(); });
-    foot_->GetSizer()->Add(button, 0, wxRIGHT | wxBOTTOM, FromDIP(6));
+    foot_->put(button);
     return button;
   };
   add("Alt ←", "Back", [this] { back(); });
@@ -118,7 +127,7 @@ void InterviewPage::showQuestion() {
   view_ = questionViewOf(session);
   question_->Show();
   other_->Hide();
-  const bool isNarrow = GetClientSize().x < FromDIP(kSmallWidth);
+  const bool isNarrow = GetClientSize().x < FromDIP(kSmallWidth) * theme().factor();
   // One line for the longest section: a second one would push the question down.
   section_->step(isNarrow ? Step::Body : Step::Heading);
   section_->say(view_.section.empty() ? session.ground().form().title() : view_.section);
@@ -138,11 +147,13 @@ void InterviewPage::showQuestion() {
   showFoot(true);
   left_->Scroll(0, 0);
   left_->refit();
+  // What was said before may go out of sight above, what is asked may not go below.
+  if (isLow()) left_->showFrom(*asked_);
   showSide();
   focusAnswer();
 }
 
-bool InterviewPage::isLow() const { return GetClientSize().y < FromDIP(kSmallHeight); }
+bool InterviewPage::isLow() const { return GetClientSize().y < FromDIP(kSmallHeight) * theme().factor(); }
 
 KeyButton& InterviewPage::saidButton(std::size_t index) {
   return said_.at(index, [this](std::size_t number) {
@@ -175,8 +186,6 @@ void InterviewPage::showFoot(bool isQuestion) {
     if (button->IsShown()) words += dynamic_cast<const KeyButton&>(*button).said().words + "\n";
   if (words == footShown_) return;
   footShown_ = words;
-  // Twice: a row that wraps knows its height only when it has been laid out once.
-  Layout();
   Layout();
 }
 

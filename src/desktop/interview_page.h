@@ -19,6 +19,7 @@ struct Filed;
 namespace stile::desktop {
 
 class AnswerPanel;
+class ButtonRow;
 struct AnswerStep;
 class DecisionSide;
 class KeyButton;
@@ -70,11 +71,12 @@ class InterviewPage : public Page {
   Kept<KeyButton> said_;
   std::vector<SaidRow> saidRows_;
   Stack* saidStack_;
-  wxPanel* foot_;  ///< buttons that stay in view below the question
+  ButtonRow* foot_;  ///< buttons that stay in view below the question
   KeyButton* consequences_ = nullptr;
   std::string footShown_;  ///< words of its buttons, as laid out
   DecisionSide* side_;
   AnswerPanel* answer_;
+  std::size_t rowsWanted_ = 0;  ///< of the question with the most answers
   QuestionView view_;
   bool showsConsequences_ = false;
   bool isUrgentShown_ = false;

@@ -9,6 +9,7 @@
 #include "desktop/accessible.h"
 #include "desktop/answer_panel.h"
 #include "desktop/answer_steps.h"
+#include "desktop/button_row.h"
 #include "desktop/drawing_panel.h"
 #include "desktop/key_button.h"
 #include "desktop/prose.h"
@@ -116,9 +117,7 @@ void MeasurementPage::buildDetail() {
                           [this](const std::string& words) { place().say(words); });
     detail_->put(test_, 8);
   }
-  auto* foot = new wxPanel(detail_);
-  foot->SetBackgroundColour(theme().colour(Colour::Well));
-  foot->SetSizer(new wxBoxSizer(wxHORIZONTAL));
+  auto* foot = new ButtonRow(detail_, theme(), Colour::Well, 6);
   answer_ = new AnswerPanel(detail_, foot, theme(),
                             {[this, row](const AnswerRow& said) { CallAfter([this, row, said] { took(takeRow(*desk().interview(), row.question, said)); }); },
                              [this, row](const std::set<std::size_t>& chosen) { CallAfter([this, row, chosen] { took(takeOptions(*desk().interview(), row.question, chosen)); }); },

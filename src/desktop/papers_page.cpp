@@ -58,6 +58,11 @@ PapersPage::PapersPage(wxWindow* parent, Workplace& place) : Page(parent, place)
     list_->refit();
   });
   typed_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { previewWords(); });
+  // The line that names a paper of this client may not stand under the next one's name.
+  Bind(wxEVT_SHOW, [this](wxShowEvent& event) {
+    event.Skip();
+    if (!event.IsShown()) this->place().say("");
+  });
 }
 
 void PapersPage::enter() {
@@ -81,6 +86,7 @@ void PapersPage::make(const std::string& first) {
   first_ = first;
   made_ = {};
   order_ = {};
+  view_->clear();
   {
     const wxWindowUpdateLocker calm(this);
     list_->clear();

@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "desktop/accessible.h"
+#include "desktop/fitted.h"
 #include "desktop/pdf_pages.h"
 
 namespace stile::desktop {
@@ -48,9 +49,16 @@ void PdfView::show(const std::string& bytes, const std::string& name, bool isSam
   Refresh();
 }
 
+void PdfView::clear() {
+  document_.reset();
+  pictureFor(*this, "No paper yet", "");
+  SetVirtualSize(-1, 0);
+  Refresh();
+}
+
 void PdfView::layOut() {
   if (!document_ || width_ <= 0) return;
-  const int room = std::min(GetClientSize().x - 2 * FromDIP(kPageGap), FromDIP(kWidest));
+  const int room = std::min(widthBesideBar(*this) - 2 * FromDIP(kPageGap), FromDIP(kWidest));
   scale_ = std::max(0.2, room / width_);
   SetVirtualSize(-1, static_cast<int>(std::ceil(height_ * scale_)) + FromDIP(kPageGap) * (pages() + 1));
   Refresh();
@@ -71,7 +79,7 @@ void PdfView::onPaint(wxPaintEvent&) {
     const auto [width, height] = document_->sizeOf(i);
     if (top + height * scale_ > 0 && top < GetClientSize().y) {
       cairo_save(cairo);
-      cairo_translate(cairo, std::max(0.0, (GetClientSize().x - width * scale_) / 2), top);
+      cairo_translate(cairo, std::max(0.0, (widthBesideBar(*this) - width * scale_) / 2), top);
       cairo_scale(cairo, scale_, scale_);
       cairo_set_source_rgb(cairo, 1, 1, 1);
       cairo_rectangle(cairo, 0, 0, width, height);

@@ -19,6 +19,8 @@ class PdfView : public wxScrolledWindow {
   /// `name` is what screen readers say, with the text of the pages. With `isSamePaper` the place that is
   /// looked at stays.
   void show(const std::string& bytes, const std::string& name, bool isSamePaper = false);
+  /// Shows nothing: what was there belongs to somebody else now.
+  void clear();
   int pages() const;
 
  private:

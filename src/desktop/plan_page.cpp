@@ -39,29 +39,38 @@ const char* wordsOf(plan::Section section) {
   return "";
 }
 
-drawing::Drawing pictureOf(const Desk& desk, const plan::Line& line, double width, double height) {
+movement::PictureOptions sized(const Desk& desk, double width, double height) {
   movement::PictureOptions options;
   options.build = desk.drawnBuild();
   options.width = width;
   options.height = height;
-  auto picture = plan::figureOf(desk.content()->library, line, options);
-  return picture ? std::move(*picture) : drawing::Drawing{};
+  return options;
+}
+
+/// Drawn when it is first seen: of a long plan most lines are below the window.
+void showPicture(DrawingPanel& panel, const screening::Content& content, const plan::Line& line, const movement::PictureOptions& options) {
+  auto frame = plan::figureFrameOf(content.library, line, options);
+  if (!frame) return;
+  panel.showLater(std::move(*frame), [&content, line, options] { return plan::figureOf(content.library, line, options).value_or(drawing::Drawing{}); });
 }
 
 /// An exercise in the list: its drawing, and beside it the button with title and dose.
 class PlanRow : public wxPanel, public Fitted {
  public:
-  PlanRow(wxWindow* parent, const Theme& theme, drawing::Drawing picture, KeyButtonWords words) : wxPanel(parent) {
+  PlanRow(wxWindow* parent, const Theme& theme, KeyButtonWords words) : wxPanel(parent) {
     auto* across = new wxBoxSizer(wxHORIZONTAL);
-    across->Add(new DrawingPanel(this, theme, Colour::Sheet, std::move(picture)), 0, wxALIGN_CENTRE_VERTICAL);
+    picture_ = new DrawingPanel(this, theme, Colour::Sheet);
+    across->Add(picture_, 0, wxALIGN_CENTRE_VERTICAL);
     button_ = new KeyButton(this, theme, "row", std::move(words));
     across->Add(button_, 1, wxEXPAND | wxLEFT, FromDIP(kBesideDrawing));
     SetSizer(across);
   }
+  DrawingPanel& picture() { return *picture_; }
   KeyButton& button() { return *button_; }
   void fit(int width) override { button_->fit(width - FromDIP(static_cast<int>(kSmallWidth) + kBesideDrawing)); }
 
  private:
+  DrawingPanel* picture_;
   KeyButton* button_;
 };
 
@@ -138,8 +147,8 @@ void PlanPage::buildList(bool isHeld) {
       list_->put(new Rule(list_, theme(), Colour::Post, 3), 4);
     }
     const std::string words = line.exercise->title + (line.side.empty() ? "" : ", " + line.side);
-    auto* row = new PlanRow(list_, theme(), pictureOf(desk(), line, kSmallWidth, kSmallHeight),
-                            {"", words, line.dose.words, true});
+    auto* row = new PlanRow(list_, theme(), {"", words, line.dose.words, true});
+    showPicture(row->picture(), content, line, sized(desk(), kSmallWidth, kSmallHeight));
     KeyButton* const button = &row->button();
     button->Bind(wxEVT_BUTTON, [this, i](wxCommandEvent&) { select(i); });
     button->Bind(wxEVT_SET_FOCUS, [this, i](wxFocusEvent& event) {
@@ -178,8 +187,8 @@ void PlanPage::buildSide() {
   const auto& line = plan.lines[selected_];
   for (std::size_t i = 0; i < rows_.size(); ++i) rows_[i]->choose(i == selected_);
   side_->put(new Prose(side_, theme(), Step::Heading, line.exercise->title));
-  auto* picture =
-      new DrawingPanel(side_, theme(), Colour::Well, pictureOf(desk(), line, kLargeWidth, kLargeHeight));
+  auto* picture = new DrawingPanel(side_, theme(), Colour::Well);
+  showPicture(*picture, *desk().content(), line, sized(desk(), kLargeWidth, kLargeHeight));
   side_->put(picture, 6);
   side_->put(new Prose(side_, theme(), Step::Body, line.dose.words), 8);
   // What can be done with the line stands where nobody has to scroll for it.

@@ -17,11 +17,14 @@ constexpr int kWiderDrawn = 16;
 
 Prose::Prose(wxWindow* parent, const Theme& theme, Step step, const std::string& text, drawing::Colour ink)
     : theme_(theme), step_(step), text_(text) {
-  // In two steps, and the words last: the toolkit would measure them in its own font and in ours.
+  // In steps, and measured only when its page is laid out: the toolkit would measure the words in its own font and
+  // in ours, and without the width they are to have.
   Create(parent, wxID_ANY, "");
   SetFont(theme.font(step));
   SetForegroundColour(theme.colour(ink));
   SetLabel(label(text));
+  isMade_ = true;
+  InvalidateBestSize();
 }
 
 void Prose::say(const std::string& text) {
@@ -56,7 +59,8 @@ bool Prose::Show(bool isShown) {
 
 bool Prose::SetFont(const wxFont& font) {
   laid_.reset();
-  if (!wxStaticText::SetFont(font)) return false;
+  // Not as a static text does it: that first looks up the toolkit's own font, to see whether it is underlined.
+  if (!wxControl::SetFont(font)) return false;
   if (width_ > 0) layOutAnew();
   return true;
 }
@@ -79,6 +83,7 @@ void Prose::layOutAnew() {
 }
 
 wxSize Prose::DoGetBestSize() const {
+  if (!isMade_) return {1, 1};
   // Not what the toolkit says: it resolves the style of a label only when it first draws it, and until
   // then measures in another font.
   if (!laid_) laid_ = layOut(const_cast<Prose&>(*this), GetFont(), text_, width_);

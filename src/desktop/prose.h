@@ -39,6 +39,7 @@ class Prose : public wxStaticText, public Fitted {
   Step step_;
   std::string text_;
   int width_ = 0;
+  bool isMade_ = false;
   bool isStale_ = false;  ///< it was given a width while it was hidden
   mutable std::optional<TextLayout> laid_;  ///< of this text, font and width
 };

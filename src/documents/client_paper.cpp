@@ -21,7 +21,8 @@ Document startClientPaper(const std::string& title, const ClientRequest& request
     paper.about.push_back(texts.phrase("born", {{"born", born ? texts.date(*born) : request.client.born}}));
   }
   paper.about.push_back(texts.date(request.screening.date));
-  paper.footer = {texts.phrase("caution")};
+  if (!request.style.sizeReason.empty()) paper.footer = {request.style.sizeReason, texts.phrase("caution")};
+  else paper.footer = {texts.phrase("caution")};
   if (hasUnreviewedRules(request.content)) paper.footer.push_back(texts.phrase("notReviewed"));
   if (!request.style.notice.empty()) paper.footer.push_back(request.style.notice);
   paper.footer.push_back(texts.phrase("version", {{"version", request.content.version}}));
@@ -33,11 +34,17 @@ Document startClientPaper(const std::string& title, const ClientRequest& request
   return paper;
 }
 
-TextSize textSizeFor(const screening::Screening& screening) {
-  const auto* definition = screening.facts.dictionary().find("readingNeeds");
-  if (definition == nullptr || !definition->group.empty()) return TextSize::Points14;
-  const auto& value = screening.facts.at(definition->slot).value;
-  return value.text && *value.text == "largePrint" ? TextSize::Points18 : TextSize::Points14;
+LetterSize letterSizeFor(const screening::Screening& screening, const HandoutTexts& texts) {
+  for (const LetterSizeLine& line : texts.letterSizes) {
+    const auto* definition = screening.facts.dictionary().find(line.fact);
+    if (definition == nullptr || !definition->group.empty()) continue;
+    const auto& value = screening.facts.at(definition->slot).value;
+    const bool holds = line.is.empty() ? value.truth == expression::Truth::True : value.text && *value.text == line.is;
+    if (!holds) continue;
+    const TextSize size = line.points == 24 ? TextSize::Points24 : line.points == 18 ? TextSize::Points18 : TextSize::Points14;
+    return {size, line.say};
+  }
+  return {};
 }
 
 }  // namespace stile::documents

@@ -20,6 +20,7 @@ struct ClientStyle {
   std::string language = "en";
   std::string notice;   ///< of a translation that nobody has reviewed yet, or ""
   std::string logoPng;  ///< bytes, or ""
+  std::string sizeReason = {};  ///< why the letters are of that size, where the program chose it; or ""
 };
 
 /// What the makers of clients' papers are given.
@@ -35,7 +36,11 @@ struct ClientRequest {
 /// A paper with its head and foot; sections are added by its maker.
 Document startClientPaper(const std::string& title, const ClientRequest& request);
 
-/// A client who has said so gets the larger letters.
-TextSize textSizeFor(const screening::Screening& screening);
+/// The size of a client's letters by what the client told, and what is said of it on the papers.
+struct LetterSize {
+  TextSize textSize = TextSize::Points14;
+  std::string say;
+};
+LetterSize letterSizeFor(const screening::Screening& screening, const HandoutTexts& texts);
 
 }  // namespace stile::documents

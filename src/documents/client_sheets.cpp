@@ -62,15 +62,24 @@ void sayOnce(Table& table, const std::string& everyWeek) {
 
 Table weeksTable(const plan::StarterPlan& plan, const HandoutTexts& texts) {
   Table table{texts.heading("weeksAhead"), {texts.phrase("weekColumn"), texts.phrase("planColumn")}, {}, false, {1, 4}};
+  const std::vector<std::string> said = weekWords(plan);
   for (std::size_t first = 0, next = 0; first < plan.weeks.size(); first = next) {
     next = first + 1;
-    while (next < plan.weeks.size() && plan.weeks[next].words == plan.weeks[first].words) ++next;
+    while (next < plan.weeks.size() && said[next] == said[first]) ++next;
     const std::string from = std::to_string(plan.weeks[first].number), to = std::to_string(plan.weeks[next - 1].number);
     table.rows.push_back({{from == to ? from : texts.phrase("weeks", {{"from", from}, {"to", to}}), CellKind::Text},
-                          {plan.weeks[first].words, CellKind::Text}});
+                          {said[first], CellKind::Text}});
   }
   sayOnce(table, texts.phrase("everyWeek"));
   return table;
+}
+
+Section weekSection(const plan::StarterPlan& plan, const limits::Limits& limits, const HandoutTexts& texts) {
+  const int last = lastWeekOfGrid(plan);
+  const std::string heading = last == 0   ? texts.heading("week")
+                              : last == 1 ? texts.phrase("gridWeek")
+                                          : texts.phrase("gridWeeks", {{"to", std::to_string(last)}});
+  return {heading, {{weekGrid(plan, limits, texts)}}, false};
 }
 
 std::optional<Document> weekPlanOf(const ClientRequest& request) {
@@ -78,7 +87,7 @@ std::optional<Document> weekPlanOf(const ClientRequest& request) {
   const plan::StarterPlan& plan = *request.screening.plan;
   const HandoutTexts& texts = request.texts;
   Document paper = startClientPaper(texts.weekPlanTitle, request);
-  paper.sections.push_back({texts.heading("week"), {{weekGrid(plan, request.screening.floor.limits, texts)}}, false});
+  paper.sections.push_back(weekSection(plan, request.screening.floor.limits, texts));
   if (!plan.weeks.empty())
     paper.sections.push_back({texts.heading("weeksAhead"), {{weeksTable(plan, texts)}}, false});
   addList(paper, texts.heading("goingOn"), plan.goingOn);

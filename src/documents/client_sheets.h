@@ -16,6 +16,9 @@ std::optional<Document> recordSheetOf(const ClientRequest& request);
 /// What a carer should know: stop signs, checks, what is left out, how to help.
 std::optional<Document> carerSheetOf(const ClientRequest& request);
 
+/// The grid of a week to tick off; its heading says for which weeks the days hold.
+Section weekSection(const plan::StarterPlan& plan, const limits::Limits& limits, const HandoutTexts& texts);
+
 /// The weeks ahead as a table; those with the same words stand together.
 Table weeksTable(const plan::StarterPlan& plan, const HandoutTexts& texts);
 

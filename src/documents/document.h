@@ -139,6 +139,7 @@ struct Section {
   std::vector<Block> blocks;
   bool startsPage = false;
   double sharedUpTo = 0;  ///< … unless no more than this share of the page at hand is used
+  bool staysWhole = false;  ///< on one page, where it fits on one
 };
 
 /// Clinician's papers are set small; letters in between; a client's large, with nothing under 14 pt.

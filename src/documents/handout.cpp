@@ -49,7 +49,8 @@ class HandoutMaker {
       paper.sections.push_back(std::move(section));
     if (!isApart) addEffort(paper, false);
     // A sheet of its own, to hang up.
-    paper.sections.push_back({texts_.heading("week"), {{weekGrid(plan_, limits_, texts_)}}, true});
+    paper.sections.push_back(weekSection(plan_, limits_, texts_));
+    paper.sections.back().startsPage = true;
     if (!plan_.weeks.empty()) paper.sections.push_back({texts_.heading("weeksAhead"), {{weeksTable(plan_, texts_)}}, false});
     addList(paper, "goingOn", plan_.goingOn);
     addList(paper, "pain", HandoutTexts::chosen(texts_.pain, screening_, Choice::CertainOnly));
@@ -88,8 +89,10 @@ class HandoutMaker {
 
   /// How hard it should feel, and whom to ask: before a part that starts a page, where there is room.
   void addEffort(Document& paper, bool saysShared) const {
-    paper.sections.push_back(effort(saysShared));
-    if (auto contact = contactBlocks(settings_, texts_); !contact.empty()) paper.sections.push_back({"", std::move(contact), false});
+    Section section = effort(saysShared);
+    for (Block& block : contactBlocks(settings_, texts_)) section.blocks.push_back(std::move(block));
+    section.staysWhole = true;
+    paper.sections.push_back(std::move(section));
   }
 
   Section effort(bool saysShared) const {

@@ -39,6 +39,25 @@ std::vector<ClientSentence> readSentences(ObjectReader& reader, const char* memb
   return sentences;
 }
 
+std::vector<LetterSizeLine> readLetterSizes(ObjectReader& reader, base::Issues& issues) {
+  std::vector<LetterSizeLine> lines;
+  reader.require("letterSizes");
+  for (const Node& one : reader.array("letterSizes")) {
+    ObjectReader entry(one, "letterSizes", issues);
+    LetterSizeLine line;
+    entry.setSubject(entry.requireString("id"));
+    line.fact = entry.requireString("fact");
+    line.is = entry.string("is");
+    line.points = static_cast<int>(entry.integer("points").value_or(0));
+    line.say = entry.string("say");
+    if (line.points != 14 && line.points != 18 && line.points != 24)
+      entry.issue(one, "letters have no such size", "use 14, 18 or 24 points");
+    entry.finish();
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
 std::vector<EffortLine> readEffortLines(ObjectReader& reader, base::Issues& issues) {
   std::vector<EffortLine> lines;
   reader.require("effortLines");
@@ -113,6 +132,7 @@ HandoutTexts HandoutTexts::load(const std::string& text, const std::string& file
   }
   texts.headings = PhraseBook::read(reader, "headings", kHeadings, issues);
   texts.phrases = PhraseBook::read(reader, "phrases", kPhrasesOfHandout, issues);
+  texts.letterSizes = readLetterSizes(reader, issues);
   texts.effortLines = readEffortLines(reader, issues);
   checkEffortLines(texts.effortLines, reader);
   texts.emergency = readSentences(reader, "emergency", issues);

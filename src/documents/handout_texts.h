@@ -36,6 +36,14 @@ struct EffortLine {
   std::string what, instead;
 };
 
+/// An answer that asks for letters of another size than usual, and what is said of it on the papers.
+struct LetterSizeLine {
+  std::string fact;  ///< a yes, or the option `is`
+  std::string is;
+  int points = 14;  ///< 14, 18 or 24
+  std::string say;  ///< "" where the client asked for it
+};
+
 /// Which findings add sentences: all of them, or only certain ones.
 enum class Choice { AllFindings, CertainOnly };
 
@@ -44,6 +52,7 @@ struct HandoutTexts {
   base::Period useFor;
   PhraseBook headings, phrases;
   std::vector<EffortLine> effortLines;
+  std::vector<LetterSizeLine> letterSizes;  ///< the first that holds decides
   std::vector<ClientSentence> emergency, stopAndCall, pain, mayGoOn, whoCallsHeld, whoCallsOpen,
       whoCallsToday, whoCallsEmergency, carer;
 
@@ -83,7 +92,7 @@ inline constexpr std::array<KeyAndSlots, 33> kHeadings{
  {"carerAvoid", ""},
  {"record", ""}}};
 /// The same for phrases.
-inline constexpr std::array<KeyAndSlots, 82> kPhrasesOfHandout{{{"madeFor", "by date until"},
+inline constexpr std::array<KeyAndSlots, 84> kPhrasesOfHandout{{{"madeFor", "by date until"},
                                                                 {"toldUs", "by date"},
                                                                 {"callAgain", ""},
                                                                 {"instead", "instead"},
@@ -164,6 +173,8 @@ inline constexpr std::array<KeyAndSlots, 82> kPhrasesOfHandout{{{"madeFor", "by 
  {"listOr", ""},
  {"left", ""},
  {"right", ""},
- {"record", "record"}}};
+ {"record", "record"},
+ {"gridWeek", ""},
+ {"gridWeeks", "to"}}};
 
 }  // namespace stile::documents

@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "documents/decision_words.h"
+#include "documents/letter_asks.h"
 #include "documents/letter_facts.h"
 #include "documents/limit_words.h"
 #include "documents/paper_head.h"
@@ -114,15 +115,6 @@ std::string limitsKept(const LetterRequest& request) {
   return joined(sentences);
 }
 
-/// The questions that are open for those operations.
-std::set<std::string> surgicalQuestions(const LetterRequest& request) {
-  std::set<std::string> questions;
-  for (const rules::Finding& finding : request.screening.findings)
-    if (finding.rule->surgical && finding.standing == rules::Standing::Certain)
-      questions.insert(finding.full.questions.begin(), finding.full.questions.end());
-  return questions;
-}
-
 /// True when the finding keeps the client from any exercise at all.
 bool shutsLight(const Screening& screening, const rules::Finding& finding) {
   for (const screening::RungView& view : screening.rungs)
@@ -194,15 +186,11 @@ std::optional<Document> clearanceLetterOf(const LetterRequest& request, const st
   const std::string urgency = referral == referrals.end() ? "" : capitalized(wordsOf(within)) + ".";
   section.blocks.push_back({Paragraph{replyBy(request, within) + " " + texts.phrases.say("opensNothing"), urgency}});
   std::vector<Row> rows;
-  std::string why;
-  for (std::size_t i = 0; i < toClear.size(); ++i)
-    why += (i == 0 ? "" : " ") + request.screening.findings[toClear[i]].say.clinician;
-  rows.push_back({texts.headings.say("whyAsked"), {why + " " + texts.phrases.say("opinion")}, {}});
-  std::set<std::string> asked = surgicalQuestions(request);
-  if (referral != referrals.end()) asked.insert(referral->second.ask.begin(), referral->second.ask.end());
-  if (!asked.empty()) rows.push_back({texts.headings.say("asked"), {joined(asked)}, {}});
+  std::vector<std::string> asks = asksOf(request.screening, texts, "physician", toClear);
+  asks.push_back(texts.phrases.say("opinion"));
+  rows.push_back({texts.headings.say(asks.size() > 2 ? "whyAndAsked" : "whyAsked"), std::move(asks), {}});
   if (const std::string kept = limitsKept(request); !kept.empty()) rows.push_back({texts.headings.say("limitsKept"), {kept}, {}});
-  for (Row& row : letterFactRows(request.screening, request.content, texts)) rows.push_back(std::move(row));
+  for (Row& row : letterFactRows(request.screening, request.content, texts, texts.kindFor("physician"))) rows.push_back(std::move(row));
   rows.push_back({texts.headings.say("planned"), {planned(request, wanted)}, {}});
   rows.push_back({texts.headings.say("meanwhile"), {meanwhile(request)}, {}});
   section.blocks.push_back({Rows{std::move(rows)}});
@@ -232,11 +220,10 @@ std::vector<std::pair<std::string, Document>> referralLettersOf(const LetterRequ
     const auto add = [&](const char* heading, std::string text) {
       if (!text.empty()) rows.push_back({texts.headings.say(heading), {std::move(text)}, {}});
     };
-    add("whyAsked", joined(referral.why));
-    add("asked", joined(referral.ask));
+    rows.push_back({texts.headings.say("whyAndAsked"), asksOf(request.screening, texts, service, {}), {}});
     if (service == "surgeon") add("limitsKept", limitsKept(request));
     for (Row& row : letterTestRows(request.screening, texts, kind)) rows.push_back(std::move(row));
-    for (Row& row : letterFactRows(request.screening, request.content, texts)) rows.push_back(std::move(row));
+    for (Row& row : letterFactRows(request.screening, request.content, texts, kind)) rows.push_back(std::move(row));
     // While everything is shut, no other word about what goes on may stand beside it.
     const std::string goesOn = isShut(request) ? "" : joined(referral.meanwhile);
     add("meanwhile", goesOn + (goesOn.empty() ? "" : " ") + meanwhile(request));

@@ -1,6 +1,7 @@
 #include "documents/letter_facts.h"
 
 #include <algorithm>
+#include <optional>
 #include <set>
 
 #include "documents/decision_words.h"
@@ -79,10 +80,13 @@ std::string answerInside(const Definition& definition, const Fact& fact) {
 }
 
 /// The answers of one question that takes several stand together: "lung conditions: COPD, asthma".
-void addOption(const Definition& definition, std::vector<Condition>& conditions) {
+void addOption(const Definition& definition, const ConditionWords& words, std::vector<Condition>& conditions) {
   const auto colon = definition.label.find(": ");
   const std::string question = definition.label.substr(0, colon);
-  const std::string option = colon == std::string::npos ? "" : uncapitalized(definition.label.substr(colon + 2));
+  const auto own = words.words.find(definition.id);
+  const std::string option = own != words.words.end()        ? own->second
+                             : colon == std::string::npos ? ""
+                                                          : uncapitalized(definition.label.substr(colon + 2));
   const auto same = std::find_if(conditions.begin(), conditions.end(), [&](const Condition& one) { return one.id == question; });
   if (same != conditions.end())
     same->words += ", " + option;
@@ -109,24 +113,36 @@ void addChoice(const Definition& definition, const Fact& fact, const ConditionWo
     conditions.push_back({definition.id, uncapitalized(definition.label) + ": " + answer, {}});
 }
 
+/// Whether a letter takes in what is told by this fact: by its topic, its own name or that of the question
+/// it belongs to.
+bool isTakenIn(const std::optional<std::vector<std::string>>& taken, const std::string& topic, const std::string& id,
+               const ConditionWords& words) {
+  if (!taken) return true;
+  const auto owner = words.belongsTo.find(id);
+  return std::any_of(taken->begin(), taken->end(), [&](const std::string& one) {
+    return one == topic || id.starts_with(one) || (owner != words.belongsTo.end() && owner->second.starts_with(one));
+  });
+}
+
 /// Whole repetitions: "replaced joint (hip, right, September 2025)", or under the title of their group.
 void addRepetitions(const Screening& screening, const std::set<std::string>& topics, const ConditionWords& known,
-                    std::vector<Condition>& conditions) {
+                    const std::optional<std::vector<std::string>>& taken, std::vector<Condition>& conditions) {
   const auto& dictionary = screening.facts.dictionary();
   for (const auto& [group, title] : dictionary.groupTitles()) {
     if (group == "medicine" || dictionary.isSeries(dictionary.groupIndex(group))) continue;
     std::vector<std::string> all;
     for (int i = 0; i < screening.facts.repetitions(group); ++i) {
       std::string words;
-      int taken = 0;
+      int count = 0;
       for (const int slot : dictionary.groupMembers(dictionary.groupIndex(group))) {
         const Definition& member = dictionary.at(slot);
-        if (!topics.contains(member.topic) || taken == kMembersSaid) continue;
+        if (!topics.contains(member.topic) || count == kMembersSaid) continue;
+        if (!isTakenIn(taken, member.topic, group, known)) continue;
         if (member.derived.kind != DerivedKind::None || member.type == FactType::Boolean) continue;
         const Fact& fact = screening.facts.at(slot, i);
         if (!isKnown(fact)) continue;
         words += (words.empty() ? "" : ", ") + answerInside(member, fact);
-        ++taken;
+        ++count;
       }
       if (!words.empty()) all.push_back(std::move(words));
     }
@@ -139,9 +155,9 @@ void addRepetitions(const Screening& screening, const std::set<std::string>& top
   }
 }
 
-/// Conditions that were told: yes to a question, or an option chosen.
-Row conditionRow(const Screening& screening, const LetterTexts& texts) {
-  const ConditionWords& known = texts.conditions;
+/// Conditions that were told: yes to a question, or an option chosen; only those `taken` in.
+std::vector<Condition> conditionsTold(const Screening& screening, const ConditionWords& known,
+                                      const std::optional<std::vector<std::string>>& taken) {
   const std::set<std::string> topics(known.topics.begin(), known.topics.end());
   const std::set<std::string> also(known.also.begin(), known.also.end());
   std::vector<Condition> conditions;
@@ -149,13 +165,14 @@ Row conditionRow(const Screening& screening, const LetterTexts& texts) {
   for (int slot = 0; slot < dictionary.size(); ++slot) {
     const Definition& definition = dictionary.at(slot);
     if (!definition.group.empty() || !(topics.contains(definition.topic) || also.contains(definition.id))) continue;
+    if (!isTakenIn(taken, definition.topic, definition.id, known)) continue;
     const Fact& fact = screening.facts.at(slot);
     if (!isKnown(fact)) continue;
     const bool isTold = definition.derived.kind == DerivedKind::None;
     const bool isYes = definition.type == FactType::Boolean && definition.concern == facts::Concern::True &&
                        fact.value.truth == expression::Truth::True;
     if (definition.isOption() && isYes)
-      addOption(definition, conditions);
+      addOption(definition, known, conditions);
     else if (isTold && isYes) {
       const auto words = known.words.find(definition.id);
       conditions.push_back({definition.id, words == known.words.end() ? uncapitalized(definition.label) : words->second, {}});
@@ -166,24 +183,41 @@ Row conditionRow(const Screening& screening, const LetterTexts& texts) {
              (definition.type == FactType::Date || definition.type == FactType::Integer))
       addChoice(definition, fact, known, conditions);
   }
-  addRepetitions(screening, topics, known, conditions);
-  std::vector<std::string> said;
-  for (const Condition& condition : conditions) said.push_back(wordsOfCondition(condition));
+  addRepetitions(screening, topics, known, taken, conditions);
+  return conditions;
+}
+
+Row conditionRow(const Screening& screening, const LetterTexts& texts, const LetterKind& kind) {
   Row row{texts.headings.say("conditions"), {}, {}};
-  if (!said.empty()) {
-    std::string text;
-    for (const std::string& one : said) text += (text.empty() ? "" : "; ") + one;
-    row.text.push_back(asSentence(capitalized(text)));
-  }
+  const auto conditions = conditionsTold(screening, texts.conditions, kind.conditions);
+  std::string text;
+  for (const Condition& condition : conditions) text += (text.empty() ? "" : "; ") + wordsOfCondition(condition);
+  if (!text.empty()) row.text.push_back(asSentence(capitalized(text)));
+  if (!kind.conditions) return row;
+  const std::size_t all = conditionsTold(screening, texts.conditions, std::nullopt).size();
+  if (all > conditions.size())
+    row.text.push_back(texts.phrases.say("otherConditions", {{"count", std::to_string(all - conditions.size())}}));
   return row;
 }
 
-Row medicineRow(const Screening& screening, const LetterTexts& texts) {
+/// A medicine of one of these classes, or of none that is known: what it is cannot be ruled out.
+bool isOfClasses(const facts::MedicineClasses& medicines, const std::string& written, const std::vector<std::string>& classes) {
+  const facts::MedicineMatch match = medicines.match(written);
+  if (!match.isResolved) return true;
+  return std::any_of(classes.begin(), classes.end(), [&](const std::string& id) {
+    const int wanted = medicines.find(id);
+    const auto has = [wanted](const std::vector<int>& list) { return std::find(list.begin(), list.end(), wanted) != list.end(); };
+    return has(match.classes) || has(match.possible);
+  });
+}
+
+Row medicineRow(const Screening& screening, const LetterTexts& texts, const LetterKind& kind) {
   Row row{texts.headings.say("medicines"), {}, {}};
   const auto& dictionary = screening.facts.dictionary();
   const Definition* medicine = dictionary.find("medicineName");
   if (medicine == nullptr || medicine->group.empty()) return row;
   std::vector<std::string> items;
+  std::size_t others = 0;
   for (int i = 0; i < screening.facts.repetitions(medicine->group); ++i) {
     std::string name, reasons;
     for (const int slot : dictionary.groupMembers(medicine->groupIndex)) {
@@ -197,13 +231,20 @@ Row medicineRow(const Screening& screening, const LetterTexts& texts) {
       else
         reasons += (reasons.empty() ? "" : ", ") + uncapitalized(answer);
     }
-    if (!name.empty()) items.push_back(name + (reasons.empty() ? "" : " (" + reasons + ")"));
+    if (name.empty()) continue;
+    if (kind.medicines && !isOfClasses(dictionary.medicines(), name, *kind.medicines))
+      ++others;
+    else
+      items.push_back(name + (reasons.empty() ? "" : " (" + reasons + ")"));
   }
   std::string text;
   for (const std::string& item : items) text += (text.empty() ? "" : "; ") + item;
   if (!text.empty()) row.text.push_back(asSentence(capitalized(text)));
   const bool isNone = screening.facts.repetitions(medicine->group) == 0 && !screening.facts.isOpenEnded(medicine->group);
-  if (text.empty()) row.text.push_back(texts.phrases.say(isNone ? "noMedicines" : "medicinesOpen"));
+  if (others > 0)
+    row.text.push_back(texts.phrases.say("otherMedicines", {{"count", std::to_string(others)}}));
+  else if (text.empty())
+    row.text.push_back(texts.phrases.say(isNone ? "noMedicines" : "medicinesOpen"));
   if (const Definition* allergies = dictionary.find("allergies"))
     if (const Fact& fact = screening.facts.at(allergies->slot); allergies->group.empty() && isKnown(fact))
       row.text.front() += " " + texts.phrases.say("allergies", {{"allergies", facts::display(*allergies, fact)}});
@@ -245,14 +286,20 @@ std::vector<Row> letterTestRows(const Screening& screening, const LetterTexts& t
 }
 
 std::vector<Row> letterFactRows(const Screening& screening, const screening::Content& content,
-                                const LetterTexts& texts) {
-  std::vector<Row> rows{symptomRow(screening, texts), conditionRow(screening, texts), medicineRow(screening, texts)};
+                                const LetterTexts& texts, const LetterKind& kind) {
+  const auto hasPassage = [&kind](const char* key) {
+    return std::find(kind.without.begin(), kind.without.end(), key) == kind.without.end();
+  };
+  std::vector<Row> rows;
+  if (hasPassage("symptoms")) rows.push_back(symptomRow(screening, texts));
+  rows.push_back(conditionRow(screening, texts, kind));
+  rows.push_back(medicineRow(screening, texts, kind));
   for (Row& row : recordRows(screening, content.reference))
-    if (row.term == "Measured") {
+    if (row.term == "Measured" && hasPassage("measured")) {
       row.term = texts.headings.say("measured");
       rows.push_back(std::move(row));
     }
-  rows.push_back(negativesRow(screening, texts));
+  if (hasPassage("answeredNo")) rows.push_back(negativesRow(screening, texts));
   std::erase_if(rows, [](const Row& row) { return row.text.empty(); });
   return rows;
 }

@@ -11,9 +11,10 @@
 
 namespace stile::documents {
 
-/// One row each, in the order of the letter; empty ones are left out.
+/// One row each, in the order of the letter; empty ones are left out. What this kind of letter does without
+/// is counted, so that its reader can ask for it.
 std::vector<Row> letterFactRows(const screening::Screening& screening, const screening::Content& content,
-                                const LetterTexts& texts);
+                                const LetterTexts& texts, const LetterKind& kind);
 
 /// Test results and facts that this kind of letter names by itself; what was not answered says so.
 std::vector<Row> letterTestRows(const screening::Screening& screening, const LetterTexts& texts, const LetterKind& kind);

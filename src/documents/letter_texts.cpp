@@ -10,6 +10,8 @@ using json::ObjectReader;
 
 constexpr const char* kOther = "other";
 constexpr const char* kReferrer = "referrer";
+/// Passages that not every reader needs.
+constexpr std::array<std::string_view, 3> kPassages{"symptoms", "measured", "answeredNo"};
 
 base::Period readPeriod(ObjectReader& reader, const char* member, base::Issues& issues) {
   const auto node = reader.require(member);
@@ -21,6 +23,12 @@ base::Period readPeriod(ObjectReader& reader, const char* member, base::Issues& 
     entry.issue(*node, std::string(member) + " is no length of time", "write a value and d, wk or mo");
   entry.finish();
   return value && unit ? base::Period{static_cast<int>(*value), *unit} : base::Period{};
+}
+
+bool isTopic(const facts::Dictionary& dictionary, const std::string& topic) {
+  for (int slot = 0; slot < dictionary.size(); ++slot)
+    if (dictionary.at(slot).topic == topic) return true;
+  return false;
 }
 
 /// An object of words by id.
@@ -67,6 +75,9 @@ LetterTexts LetterTexts::load(const std::string& text, const std::string& file, 
     kind.address = entry.string("address");
     kind.hasTests = entry.boolean("tests").value_or(false);
     kind.facts = entry.strings("facts");
+    for (auto [member, list] : {std::pair("conditions", &kind.conditions), std::pair("medicines", &kind.medicines)})
+      if (entry.find(member)) *list = entry.strings(member);
+    kind.without = entry.strings("without");
     entry.finish();
     texts.letters.push_back(std::move(kind));
   }
@@ -92,11 +103,24 @@ LetterTexts LetterTexts::load(const std::string& text, const std::string& file, 
   return texts;
 }
 
-base::Issues LetterTexts::check(const rules::RuleSet& rules) const {
+base::Issues LetterTexts::check(const rules::RuleSet& rules, const facts::Dictionary& dictionary) const {
   base::Issues issues;
   for (const LetterKind& kind : letters)
     if (kind.to != kOther && kind.to != kReferrer && !rules.vocabulary.services.contains(kind.to))
       issues.error({}, kind.to, "there is no service " + kind.to, "name a service of the vocabulary");
+  for (const LetterKind& kind : letters) {
+    for (const std::string& id : kind.facts)
+      if (dictionary.find(id) == nullptr) issues.error({}, kind.to, "there is no fact " + id, "name a fact of the dictionary");
+    for (const std::string& id : kind.conditions.value_or(std::vector<std::string>{}))
+      if (dictionary.find(id) == nullptr && !isTopic(dictionary, id))
+        issues.error({}, kind.to, "there is no fact or topic " + id, "name one of the dictionary");
+    for (const std::string& id : kind.medicines.value_or(std::vector<std::string>{}))
+      if (dictionary.medicines().find(id) < 0)
+        issues.error({}, kind.to, "there is no class of medicine " + id, "name one of the medicine classes");
+    for (const std::string& key : kind.without)
+      if (std::find(kPassages.begin(), kPassages.end(), key) == kPassages.end())
+        issues.error({}, kind.to, "no letter can do without " + key, "name symptoms, measured or answeredNo");
+  }
   for (const std::string& id : sources)
     if (id != rules::kNoSource && !rules.sources.contains(id))
       issues.error({}, "intensitySources", "there is no source " + id, "name a source that exists");

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -10,6 +11,7 @@
 #include "base/date.h"
 #include "base/issue.h"
 #include "documents/phrase_book.h"
+#include "facts/dictionary.h"
 #include "limits/scale.h"
 #include "rules/rule_set.h"
 
@@ -22,6 +24,10 @@ struct LetterKind {
   std::string address;             ///< "the heart clinic"; "" = the service's own words
   bool hasTests = false;           ///< the results of the tests stand in it
   std::vector<std::string> facts;  ///< facts that stand in it by their labels, also when unknown
+  /// What its reader needs: topics and facts of the conditions told, classes of medicine. Nothing given:
+  /// all of them. A medicine whose name is not known always stands.
+  std::optional<std::vector<std::string>> conditions, medicines;
+  std::vector<std::string> without;  ///< headings of passages that it does without
 };
 
 /// Which answers a letter counts as conditions told, and in which words.
@@ -40,8 +46,9 @@ struct LetterTexts {
   ConditionWords conditions;
 
   static LetterTexts load(const std::string& text, const std::string& file, base::Issues& issues);
-  /// Services and sources that the letters name and `rules` does not have.
-  base::Issues check(const rules::RuleSet& rules) const;
+  /// Services and sources that the letters name and `rules` does not have; facts, topics and classes of
+  /// medicine that are not in `dictionary`.
+  base::Issues check(const rules::RuleSet& rules, const facts::Dictionary& dictionary) const;
   /// The kind for that service, or that of "other".
   const LetterKind& kindFor(std::string_view service) const;
 };
@@ -50,14 +57,14 @@ inline constexpr std::array<KeyAndSlots, 21> kLetterHeadings{{{"whyAsked", ""}, 
                                                               {"conditions", ""}, {"medicines", ""},
                                                               {"measured", ""},   {"answeredNo", ""},
                                                               {"planned", ""},    {"meanwhile", ""},
-                                                              {"asked", ""},      {"decided", ""},
+                                                              {"whyAndAsked", ""}, {"decided", ""},
                                                               {"plan", ""},       {"checks", ""},
                                                               {"next", ""},       {"reply", ""},
                                                               {"toWhom", ""},     {"theQuestion", ""},
                                                               {"opening", ""},    {"added", ""},
                                                               {"why", ""},        {"tests", ""},
                                                               {"limitsKept", ""}}};
-inline constexpr std::array<KeyAndSlots, 51> kLetterPhrases{{{"question", "client intensity"},
+inline constexpr std::array<KeyAndSlots, 54> kLetterPhrases{{{"question", "client intensity"},
                                                              {"aboutClient", ""},
                                                              {"replyBy", "date"},
                                                              {"dear", "recipient"},
@@ -107,6 +114,9 @@ inline constexpr std::array<KeyAndSlots, 51> kLetterPhrases{{{"question", "clien
                                                              {"outcomeReferrals", "services"},
                                                              {"outcomeService", "service within"},
                                                              {"stillOpen", "questions"},
-                                                             {"notKnown", ""}}};
+                                                             {"notKnown", ""},
+ {"asks", "why ask"},
+ {"otherConditions", "count"},
+ {"otherMedicines", "count"}}};
 
 }  // namespace stile::documents

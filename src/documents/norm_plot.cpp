@@ -48,7 +48,10 @@ drawing::Drawing normPlot(const facts::NormTable& table, const facts::NormRow& r
   const bool isBetter = row.above && (table.higherIsBetter ? value > above : value < above);
   drawing::Drawing plot{kWidth, 36, table.title, "", {}};
   plot.description = number + (unit.empty() ? "" : " " + unit) + ": " +
-                     (isWorse ? "below" : isBetter ? "above" : row.above ? "within" : "at or above") +
+                     (isWorse    ? table.higherIsBetter ? "below" : "slower than"
+                      : isBetter ? table.higherIsBetter ? "above" : "faster than"
+                      : row.above ? "within"
+                                  : table.higherIsBetter ? "at or above" : "at or faster than") +
                      " the published values, " + row.below.toText(1) +
                      (row.above ? " to " + row.above->toText(1) : " the mean for age");
   plot.shapes.push_back(stroke(kLeft, kRight, 1.2, Colour::Edge));

@@ -278,7 +278,7 @@ class PdfWriter {
           break;
         }
     append(flow, std::move(blocks));
-    if (isSlip(section)) keepTogether(flow);
+    if (section.staysWhole || isSlip(section)) keepTogether(flow);
     closeTag(flow);
     if (section.startsPage || (document_.isOneExerciseAPage && beginsWithExercise(section))) startPage(flow, section.sharedUpTo);
     return flow;

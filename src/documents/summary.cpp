@@ -48,6 +48,13 @@ std::vector<Row> actingRows(const Screening& screening, const rules::RuleSet& ru
   return rows;
 }
 
+/// The clearance that is certainly wanted, and the one that open answers may still ask for.
+std::string clearanceWords(limits::Clearance floor, limits::Clearance reach) {
+  if (floor == reach) return wordsOf(floor);
+  if (reach == limits::Clearance::None) return std::string("not yet known; perhaps ") + wordsOf(floor);
+  return std::string(wordsOf(reach)) + "; perhaps " + wordsOf(floor);
+}
+
 /// `acting`: who is to act, where that is told in few words.
 Section decisionSection(const Screening& screening, const records::ClinicSettings& settings, const FindingNumbers& numbers, const std::vector<Row>& acting) {
   std::vector<Block> drawings, words;
@@ -58,8 +65,8 @@ Section decisionSection(const Screening& screening, const records::ClinicSetting
   words.push_back({Paragraph{intervalSentence(screening), ""}});
   const std::string action = actionSentence(screening);
   words.push_back({Paragraph{action.substr(action.find(':') + 2), "Action today:"}});
-  const auto& clearance = screening.floor.limits.clearance;
-  const std::string aerobic = wordsOf(clearance.aerobic), strength = wordsOf(clearance.strength);
+  const auto &floor = screening.floor.limits.clearance, &reach = screening.reach.limits.clearance;
+  const std::string aerobic = clearanceWords(floor.aerobic, reach.aerobic), strength = clearanceWords(floor.strength, reach.strength);
   words.push_back({Paragraph{
       aerobic == strength ? asSentence(aerobic) : "aerobic " + aerobic + ", strength " + strength + ".",
       "Clearance:"}});

@@ -26,9 +26,13 @@ LimitRows rowsOf(const std::vector<LimitLine>& lines, const FindingNumbers& numb
     } else if (isList && into.back().text.front().size() < kLongest) {
       into.back().text.front() += "; " + text;
     } else {
+      if (isList) into.back().text.front() += ";";
       into.push_back({"", {text}, {}});
     }
   }
+  for (auto* some : {&rows.certain, &rows.open})
+    for (Row& row : *some)
+      if (isList && !row.text.front().ends_with(';')) row.text.front() = asSentence(row.text.front());
   return rows;
 }
 

@@ -4,6 +4,7 @@
 
 #include "documents/decision_words.h"
 #include "documents/limit_words.h"
+#include "documents/week_grid.h"
 
 namespace stile::documents {
 namespace {
@@ -81,8 +82,9 @@ std::string uncovered(const plan::StarterPlan& plan, const plan::Library& librar
   return text;
 }
 
-std::string weekText(const plan::Week& week) {
-  std::string text = "Week " + std::to_string(week.number) + ": " + week.words;
+std::string weekText(const plan::StarterPlan& plan, std::size_t index) {
+  const plan::Week& week = plan.weeks[index];
+  std::string text = "Week " + std::to_string(week.number) + ": " + weekWords(plan)[index];
   if (!week.heldBy.empty()) text += " Held by: " + week.heldBy + ".";
   return text;
 }
@@ -93,8 +95,8 @@ std::vector<Block> planBlocks(const plan::StarterPlan& plan, const plan::Library
                               const rules::RuleSet& rules, const FindingNumbers& numbers) {
   std::vector<Block> blocks;
   std::string start = plan.level.empty() ? "" : asSentence(numbers.inWords(plan.levelBecause, rules));
-  if (!plan.weeks.empty()) start += (start.empty() ? "" : " ") + weekText(plan.weeks.front());
-  if (plan.weeks.size() > 1) start += " " + weekText(plan.weeks.back());
+  if (!plan.weeks.empty()) start += (start.empty() ? "" : " ") + weekText(plan, 0);
+  if (plan.weeks.size() > 1) start += " " + weekText(plan, plan.weeks.size() - 1);
   if (!start.empty()) blocks.push_back({Paragraph{start, "Starting level:", Tone::Small}});
   if (plan.isEmpty()) blocks.push_back({Paragraph{"No line of the library is open under these limits.", "", Tone::Small}});
   if (!plan.lines.empty()) blocks.push_back({Rows{lineRows(plan, rules, numbers), true}});
@@ -139,7 +141,7 @@ std::vector<Row> briefPlanRows(const plan::StarterPlan& plan, const plan::Librar
   for (const plan::LeftOut& out : plan.leftOut)
     if (out.exerciseId.empty()) open += (open.empty() ? "" : "; ") + titleOfPurpose(library, out.purpose);
   if (!open.empty()) rows.push_back({"Not covered", {asSentence(capitalized(open))}, {}});
-  if (plan.weeks.size() > 1) rows.push_back({"Grows to", {weekText(plan.weeks.back())}, {}});
+  if (plan.weeks.size() > 1) rows.push_back({"Grows to", {weekText(plan, plan.weeks.size() - 1)}, {}});
   return rows;
 }
 

@@ -174,7 +174,10 @@ std::vector<Row> referralRows(const Screening& screening, const rules::RuleSet& 
     std::vector<std::string> all;
     addEach(all, sentences(referral.why, "", most));
     addEach(all, sentences(referral.ask, "To ask: ", most));
-    if (most > 1) addEach(all, sentences(referral.meanwhile, "Meanwhile: ", most));
+    // While everything is shut, no word about what goes on may stand beside it.
+    const auto& usable = screening.floor.usable;
+    const bool isShut = usable.aerobic == limits::Rung::None && usable.strength == limits::Rung::None;
+    if (most > 1 && !isShut) addEach(all, sentences(referral.meanwhile, "Meanwhile: ", most));
     std::string text;
     for (const std::string& sentence : all) text += (text.empty() ? "" : " ") + sentence;
     row.text.push_back(text);

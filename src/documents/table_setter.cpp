@@ -167,6 +167,10 @@ Slice BlockSetter::tableRow(const std::vector<Cell>& cells, const std::vector<do
   const double padX = isGrid ? 4 : 0, padY = isGrid ? 2 : m_.body.size * 0.22, gap = isGrid ? 0 : m_.body.size * 0.8;
   std::vector<SetText> texts;
   double height = 0;
+  // Where one day must be shortened, all of them are.
+  bool isShort = false;
+  for (std::size_t i = 1; isHead && isGrid && i < cells.size() && i < widths.size(); ++i)
+    isShort = isShort || fitted(cells[i].text, style, widths[i] - 2 * padX, false) != cells[i].text;
   for (std::size_t i = 0; i < cells.size() && i < widths.size(); ++i) {
     const Cell& cell = cells[i];
     TextStyle own = style;
@@ -175,7 +179,7 @@ Slice BlockSetter::tableRow(const std::vector<Cell>& cells, const std::vector<do
     const bool isMiddle = isGrid && i > 0;
     const double room = widths[i] - 2 * padX - gap;
     std::string words = isRest ? document_.words.rest : cell.text;
-    if (isGrid && i > 0) words = fitted(words, own, room, isRest);
+    if (isGrid && i > 0) words = fitted(words, own, isShort ? 0 : room, isRest);
     texts.push_back(type_.set(words, own, room, 0,
                               isMiddle ? TextAlign::Middle : TextAlign::Start));
     height = std::max({height, texts.back().height(), cell.kind == CellKind::TickBox || cell.kind == CellKind::Blank ? m_.tick : 0});

@@ -122,10 +122,15 @@ std::optional<Document> waitingSheetOf(const ClientRequest& request) {
                       : screening.planState == PlanState::Held ? texts.whoCallsHeld
                                                                : texts.whoCallsOpen;
   add(texts.heading("whoCalls"), HandoutTexts::chosen(calls, screening, Choice::CertainOnly));
-  if (auto contact = contactBlocks(settings, texts); !contact.empty())
-    paper.sections.push_back({"", std::move(contact), false});
-  // Last, for they are the tallest: what is before them fills the page.
-  paper.sections.push_back({"", stopBoxes(screening, settings, texts, Choice::CertainOnly), false});
+  auto boxes = stopBoxes(screening, settings, texts, Choice::CertainOnly);
+  // Whom to ask stands with the milder box: so neither it nor the foot is alone on the last page.
+  Section last;
+  last.staysWhole = true;
+  last.blocks.push_back(std::move(boxes.back()));
+  boxes.pop_back();
+  paper.sections.push_back({"", std::move(boxes), false});
+  for (Block& block : contactBlocks(settings, texts)) last.blocks.push_back(std::move(block));
+  paper.sections.push_back(std::move(last));
   return paper;
 }
 

@@ -72,6 +72,25 @@ std::vector<Days> daysOf(const plan::StarterPlan& plan, const limits::Limits& li
   return days;
 }
 
+std::vector<std::string> weekWords(const plan::StarterPlan& plan) {
+  std::vector<std::string> words;
+  for (const plan::Week& week : plan.weeks) {
+    // A week in which nothing grows says the same as the one before, and that it does.
+    const bool isAsBefore = !words.empty() && week.words.starts_with(words.back());
+    words.push_back(isAsBefore ? words.back() : week.words);
+  }
+  return words;
+}
+
+int lastWeekOfGrid(const plan::StarterPlan& plan) {
+  for (const plan::Week& week : plan.weeks) {
+    const plan::Week& first = plan.weeks.front();
+    if (week.aerobicDays != first.aerobicDays || week.strengthDays != first.strengthDays || week.balanceDays != first.balanceDays)
+      return week.number - 1;
+  }
+  return 0;
+}
+
 Table weekGrid(const plan::StarterPlan& plan, const limits::Limits& limits, const HandoutTexts& texts) {
   Table table;
   table.isGrid = true;

@@ -20,6 +20,12 @@ Days spreadOver(int count);
 /// done. With a limit on the whole session, strength keeps off the aerobic days where it can.
 std::vector<Days> daysOf(const plan::StarterPlan& plan, const limits::Limits& limits);
 
+/// What is done each week, without the sentence that a week is as the last one.
+std::vector<std::string> weekWords(const plan::StarterPlan& plan);
+
+/// The last week for which the days of the grid hold: those after it have more; 0 when they hold for all.
+int lastWeekOfGrid(const plan::StarterPlan& plan);
+
 Table weekGrid(const plan::StarterPlan& plan, const limits::Limits& limits, const HandoutTexts& texts);
 
 }  // namespace stile::documents

@@ -17,7 +17,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 24> kUnits{{
     {"1", ""},          {"mm[Hg]", "mmHg"},   {"Cel", "°C"},
     {"[degF]", "°F"},   {"deg", "°"},         {"[in_i]", "in"},
     {"[ft_i]", "ft"},   {"[mi_i]", "miles"},  {"[lb_av]", "lb"},
-    {"[oz_av]", "oz"},  {"[stone_av]", "stone"}, {"[MET]", "MET"},
+    {"[oz_av]", "oz"},  {"[stone_av]", "stone"}, {"[MET]", "METs"},
     {"kg/m2", "kg/m²"}, {"10*9/L", "×10⁹/L"}, {"mL/min/{1.73_m2}", "mL/min per 1.73 m²"},
     {"d", "days"},      {"wk", "weeks"},      {"mo", "months"},
     {"a", "years"},     {"h", "hours"},       {"min", "min"},
@@ -32,6 +32,7 @@ std::string_view singular(std::string_view words) {
   if (words == "years") return "year";
   if (words == "hours") return "hour";
   if (words == "units") return "unit";
+  if (words == "METs") return "MET";
   return words == "miles" ? "mile" : words;
 }
 

@@ -10,7 +10,7 @@ Ground::Ground(const facts::Dictionary& dictionary, const rules::RuleSet& rules,
                std::shared_ptr<const facts::EnablementPlan> plan, base::Date today,
                std::vector<screening::ClearanceReply> replies, const std::set<int>& planSlots)
     : dictionary_(dictionary), rules_(rules), form_(form), dependents_(dictionary, std::move(plan)), today_(today),
-      replies_(std::move(replies)), questions_(form, dictionary), shapes_(shapesOf(rules, dictionary, today, keys_)),
+      replies_(std::move(replies)), questions_(form, dictionary), findingReads_(rules, dictionary), shapes_(shapesOf(rules, dictionary, today, keys_)),
       rulesReading_(static_cast<std::size_t>(dictionary.size())), rulesOver_(dictionary.groups().size()) {
   for (std::size_t i = 0; i < rules.rules.size(); ++i) {
     const rules::Rule& rule = rules.rules[i];

@@ -10,6 +10,7 @@
 #include "facts/dependents.h"
 #include "interview/question.h"
 #include "interview/rule_shape.h"
+#include "rules/finding_reads.h"
 #include "rules/rule_set.h"
 #include "screening/clearance.h"
 
@@ -36,6 +37,8 @@ class Ground {
   limits::Rung wantedIntensity(const facts::FactSet& facts) const;
   int wantedSlot() const { return wantedSlot_; }  ///< -1 when nobody asks
 
+  /// On what the findings of the rules rest.
+  const rules::FindingReads& findingReads() const { return findingReads_; }
   const RuleShape& shape(std::size_t rule) const { return shapes_[rule]; }
   bool hasReply(std::size_t rule) const { return hasReply_[rule]; }
   /// Indices of the rules that a slot, or the repetitions of a group, can change directly.
@@ -54,6 +57,7 @@ class Ground {
   std::vector<screening::ClearanceReply> replies_;
   Questions questions_;
   LimitKeys keys_;
+  rules::FindingReads findingReads_;
   std::vector<RuleShape> shapes_;
   std::vector<bool> hasReply_, isForPlan_;
   std::vector<std::vector<int>> rulesReading_, rulesOver_;

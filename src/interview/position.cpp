@@ -16,16 +16,14 @@ using screening::EndKind;
 
 Position::Position(const Ground& ground, facts::FactSet facts)
     : ground_(ground), facts_(std::move(facts)), keys_(ground.keys()), states_(ground.rules().rules.size()) {
-  judgeAll();
+  for (std::size_t i = 0; i < states_.size(); ++i) states_[i] = statesOf(i);
 }
 
 void Position::restart(facts::FactSet facts) {
+  const std::vector<bool> touched = ground_.findingReads().touchedBy(facts::changesBetween(facts_, facts));
   facts_ = std::move(facts);
-  judgeAll();
-}
-
-void Position::judgeAll() {
-  for (std::size_t i = 0; i < states_.size(); ++i) states_[i] = statesOf(i);
+  for (std::size_t i = 0; i < states_.size(); ++i)
+    if (touched[i]) states_[i] = statesOf(i);
 }
 
 std::vector<RuleState> Position::statesOf(std::size_t index) const {

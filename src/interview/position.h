@@ -43,7 +43,8 @@ class Position {
   Position(const Position&) = delete;
   Position& operator=(const Position&) = delete;
 
-  /// Starts afresh from other facts; nothing may be tried at the moment.
+  /// Goes over to other facts, settled as those before; nothing may be tried at the moment. As if made anew of
+  /// them, but only rules are judged for which something changed.
   void restart(facts::FactSet facts);
 
   const Ground& ground() const { return ground_; }
@@ -73,7 +74,6 @@ class Position {
 
   RuleState stateOf(std::size_t rule, int repetition) const;
   void cover(RuleState& state, const rules::Rule& rule, int repetition, const rules::Contribution& contribution) const;
-  void judgeAll();
   std::vector<RuleState> statesOf(std::size_t rule) const;
   Demands demandsOfReplies() const;
   void follow();

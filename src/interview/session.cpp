@@ -191,12 +191,12 @@ void Session::proceed() {
     position_ = std::make_unique<Position>(*ground_, factsOf(draft_));
   stakes_ = std::make_unique<Stakes>(*position_);
   prompt_.reset();
+  open_ = candidates();
   if (askedAgain_) {
     prompt_ = Prompt{{*askedAgain_}, -1, Reason::Matters};
     return;
   }
-  const std::vector<Candidate> open = candidates();
-  const auto choice = bestQuestion(*position_, *stakes_, open, true);
+  const auto choice = bestQuestion(*position_, *stakes_, open_, true);
   const int begun = groupBegun();
   const bool comesFirst = choice && (choice->reason == Reason::Opening || choice->reason == Reason::GroupBegun);
   if (begun >= 0 && !comesFirst) {
@@ -207,16 +207,16 @@ void Session::proceed() {
     }
     prompt_ = Prompt{{}, begun, Reason::GroupBegun};
   } else if (choice) {
-    prompt_ = promptFor(*choice, open);
+    prompt_ = promptFor(*choice);
   }
 }
 
-Prompt Session::promptFor(const Choice& choice, const std::vector<Candidate>& candidates) const {
+Prompt Session::promptFor(const Choice& choice) const {
   Prompt prompt{{choice.question}, -1, choice.reason};
   const FormQuestion& chosen = question(choice.question);
   if (chosen.group >= 0) {
     // A repetition is asked in the order of the form.
-    for (const Candidate& candidate : candidates) {
+    for (const Candidate& candidate : open_) {
       if (question(candidate.question).group != chosen.group || !reasonToAsk(*position_, *stakes_, candidate, true)) continue;
       prompt.questions = {candidate.question};
       break;
@@ -225,7 +225,7 @@ Prompt Session::promptFor(const Choice& choice, const std::vector<Candidate>& ca
   }
   if (!chosen.isListable) return prompt;
   prompt.questions.clear();
-  for (const Candidate& candidate : candidates) {
+  for (const Candidate& candidate : open_) {
     const FormQuestion& other = question(candidate.question);
     if (other.isListable && other.item->parent == chosen.item->parent && chosen.item->parent &&
         reasonToAsk(*position_, *stakes_, candidate, true))
@@ -239,7 +239,7 @@ Closing Session::closing() const {
   const Totals& totals = stakes_->totals();
   if (totals.reach.action == Action::Emergency) return Closing::Emergency;
   if (totals.isSettled()) return Closing::Settled;
-  for (const Candidate& candidate : candidates()) {
+  for (const Candidate& candidate : open_) {
     const Stake* stake = stakes_->of(candidate.question);
     if (stake && stake->decides) return Closing::Open;
   }
@@ -251,7 +251,7 @@ Progress Session::progress() const {
   progress.shown = static_cast<int>(counted_.size());
   for (const answers::Answered& answered : draft_.response().answered)
     ++(answered.answers.empty() ? progress.skipped : progress.answered);
-  for (const Candidate& candidate : candidates())
+  for (const Candidate& candidate : open_)
     if (reasonToAsk(*position_, *stakes_, candidate, true)) ++progress.leftAtMost;
   return progress;
 }

@@ -98,7 +98,7 @@ class Session {
   std::vector<Candidate> candidates() const;
   bool isUnanswered(const QuestionRef& ref) const;
   int groupBegun() const;
-  Prompt promptFor(const Choice& choice, const std::vector<Candidate>& candidates) const;
+  Prompt promptFor(const Choice& choice) const;
   void count();
 
   const screening::Content& content_;
@@ -108,6 +108,7 @@ class Session {
   std::unique_ptr<Position> position_;
   std::unique_ptr<Stakes> stakes_;
   Draft draft_;
+  std::vector<Candidate> open_;  ///< the questions without an answer that apply now
   std::optional<Prompt> prompt_;
   std::optional<QuestionRef> askedAgain_;
   std::vector<Step> steps_;

@@ -14,7 +14,10 @@ namespace stile::plan {
 std::optional<drawing::Drawing> figureOf(const Library& library, const Line& line,
                                          movement::PictureOptions options = {});
 
-/// The same for an exercise in one of its forms (0 as written), on "left" or otherwise on the side drawn.
+/// The picture without its shapes, which take the longest: size, title and description of figureOf().
+std::optional<drawing::Drawing> figureFrameOf(const Library& library, const Line& line, const movement::PictureOptions& options);
+
+/// The same as figureOf() for an exercise in one of its forms (0 as written), on "left" or otherwise on the side drawn.
 std::optional<drawing::Drawing> figureOf(const Library& library, const Exercise& exercise, std::size_t form,
                                          std::string_view side, movement::PictureOptions options = {});
 

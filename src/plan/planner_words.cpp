@@ -18,6 +18,17 @@ std::string whyAnother(const Option& chosen, const Option& other) {
   return "another takes fewer changes of position, fewer things or less time, or comes first in the list";
 }
 
+/// The line that serves the wish best: one it prefers, else one of its first purpose, and so on.
+std::vector<Line>::const_iterator bestFor(const Wish& wish, const std::vector<Line>& lines) {
+  const auto at = std::find_if(lines.begin(), lines.end(), [&](const Line& line) { return isNamedIn(wish.prefer, *line.exercise); });
+  if (at != lines.end()) return at;
+  for (const std::string& purpose : wish.purposes) {
+    const auto of = std::find_if(lines.begin(), lines.end(), [&](const Line& line) { return line.exercise->purpose == purpose; });
+    if (of != lines.end()) return of;
+  }
+  return lines.end();
+}
+
 }  // namespace
 
 std::string Planner::saidBy(const char* what, std::size_t edit) const {
@@ -189,12 +200,11 @@ void Planner::writeAlsoOpen(StarterPlan& plan) {
   }
 }
 
-// Each goal with the first line that serves it; a goal that no line serves is not passed over.
+// Each goal with the line that serves it best; a goal that no line serves is not passed over.
 void Planner::writeFirstSteps(StarterPlan& plan) const {
   for (const Wish* wish : wishes_) {
     if (wish->firstStep.empty()) continue;
-    const auto at = std::find_if(plan.lines.begin(), plan.lines.end(),
-                                 [&](const Line& line) { return serves(*line.exercise, *wish); });
+    const auto at = bestFor(*wish, plan.lines);
     std::map<std::string, std::string> slots{{"said", wish->said}, {"step", wish->firstStep}};
     if (at != plan.lines.end()) slots["title"] = at->exercise->title;
     plan.firstSteps.push_back(library_.wishes.phrase(at != plan.lines.end() ? "firstStep" : "later", slots));

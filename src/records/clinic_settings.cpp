@@ -1,7 +1,9 @@
 #include "records/clinic_settings.h"
 
 #include <algorithm>
+#include <array>
 #include <cctype>
+#include <utility>
 
 #include "json/reader.h"
 #include "records/drawn_build.h"
@@ -14,6 +16,35 @@ bool isLanguageTag(const std::string& tag) {
   const auto isLetter = [](unsigned char c) { return std::isalpha(c) != 0 || c == '-'; };
   return tag.size() >= 2 && tag.size() <= 10 && tag.front() != '-' && tag.back() != '-' &&
          std::all_of(tag.begin(), tag.end(), isLetter);
+}
+
+/// The members that hold words, and so differ by language.
+constexpr std::array<std::pair<const char*, std::string ClinicSettings::*>, 4> kWords{
+    {{"clinician", &ClinicSettings::clinician},
+     {"openingHours", &ClinicSettings::openingHours},
+     {"outOfHours", &ClinicSettings::outOfHours},
+     {"crisisLine", &ClinicSettings::crisisLine}}};
+
+bool hasLetters(const std::string& text) {
+  return std::any_of(text.begin(), text.end(), [](unsigned char c) { return std::isalpha(c) != 0 || c >= 0x80; });
+}
+
+/// {"es": {"openingHours": "…"}}
+void readTranslations(json::ObjectReader& reader, base::Issues& issues, ClinicSettings& settings) {
+  const auto node = reader.find("translations");
+  if (!node) return;
+  json::ObjectReader languages(*node, "translations", issues);
+  for (std::size_t i = 0; node->isObject() && i < node->size(); ++i) {
+    const std::string tag = node->keyAt(i);
+    if (!isLanguageTag(tag)) languages.issue(*node, "\"" + tag + "\" is no language tag", "write tags such as en or es");
+    const auto words = languages.find(tag.c_str());
+    if (!words) continue;
+    json::ObjectReader entry(*words, "translations", issues);
+    for (const auto& [member, unused] : kWords)
+      if (std::string text = entry.string(member); !text.empty()) settings.translations[tag][member] = std::move(text);
+    entry.finish();
+  }
+  languages.finish();
 }
 
 }  // namespace
@@ -50,6 +81,7 @@ ClinicSettings ClinicSettings::load(const std::string& text, const std::string& 
     settings.languages = std::move(languages);
   }
   settings.drawnBuild = readBuild(reader, "drawnBuild").value_or(settings.drawnBuild);
+  readTranslations(reader, issues, settings);
   if (const auto chosen = reader.find("policies")) {
     for (std::size_t i = 0; i < chosen->size(); ++i) {
       if (chosen->isObject() && chosen->at(i).isString())
@@ -59,6 +91,21 @@ ClinicSettings ClinicSettings::load(const std::string& text, const std::string& 
     }
   }
   reader.finish();
+  return settings;
+}
+
+ClinicSettings ClinicSettings::inLanguage(const std::string& language, const std::string& missing) const {
+  ClinicSettings settings = *this;
+  const auto words = translations.find(language);
+  for (const auto& [member, place] : kWords) {
+    std::string& text = settings.*place;
+    if (text.empty()) continue;
+    const bool isTranslated = words != translations.end() && words->second.contains(member);
+    if (isTranslated)
+      text = words->second.at(member);
+    else if (hasLetters(text))
+      text = missing + text;
+  }
   return settings;
 }
 

@@ -33,10 +33,18 @@ struct ClinicSettings {
   movement::Build drawnBuild =
       movement::Build::Sturdy;  ///< of the figures on papers, unless the client chose
 
+  /// What the clinic says of itself in other languages: language -> member -> words. Members: clinician,
+  /// openingHours, outOfHours, crisisLine.
+  std::map<std::string, std::map<std::string, std::string>> translations;
+
   std::map<std::string, std::string> policies;  ///< policy id -> the alternative that this clinic chose
 
   /// Unknown members, wrong types, a paper size, language tag or build that is none are issues.
   static ClinicSettings load(const std::string& text, const std::string& file, base::Issues& issues);
+
+  /// These settings with the words of another language. Words that are not translated stay as they are,
+  /// with `missing` before them; a bare number needs no translation.
+  ClinicSettings inLanguage(const std::string& language, const std::string& missing) const;
 };
 
 /// Who a paper is for. Never part of the screening itself.

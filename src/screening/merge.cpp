@@ -88,11 +88,17 @@ bool decisionIsSettled(const std::vector<rules::Finding>& findings, const Limits
     return std::tuple(limits.action, limits.clearance.aerobic, limits.clearance.strength, limits.ceiling.aerobic,
                       limits.ceiling.strength);
   };
-  Limits withOpen = reach;
-  for (const rules::Finding& finding : findings)
-    if (finding.standing == rules::Standing::Open && finding.counted == rules::IfUnknown::Cautious)
-      tighten(withOpen, finding.floor);
-  return decision(withOpen) == decision(reach);
+  auto withOpen = decision(reach);
+  auto& [action, clearanceAerobic, clearanceStrength, ceilingAerobic, ceilingStrength] = withOpen;
+  for (const rules::Finding& finding : findings) {
+    if (finding.standing != rules::Standing::Open || finding.counted != rules::IfUnknown::Cautious) continue;
+    action = std::max(action, finding.floor.action);
+    clearanceAerobic = std::max(clearanceAerobic, finding.floor.clearance.aerobic);
+    clearanceStrength = std::max(clearanceStrength, finding.floor.clearance.strength);
+    ceilingAerobic = std::min(ceilingAerobic, finding.floor.ceiling.aerobic);
+    ceilingStrength = std::min(ceilingStrength, finding.floor.ceiling.strength);
+  }
+  return withOpen == decision(reach);
 }
 
 End mergeEnd(const std::vector<rules::Finding>& findings, EndKind kind, const std::vector<Coverage>& coverage,
@@ -106,8 +112,12 @@ End mergeIfGranted(const std::vector<rules::Finding>& findings, Rung wanted, con
                    const std::vector<ClearanceReply>& replies, const facts::FactSet& facts) {
   Limits all = limitsOfReplies(replies, coverage);
   for (const rules::Finding& finding : findings) {
+    if (finding.standing != rules::Standing::Certain) {
+      addContribution(all, finding, EndKind::Floor, coverage, facts);
+      continue;
+    }
     Limits limits = contributionOf(finding, EndKind::Floor, coverage, facts);
-    if (finding.standing == rules::Standing::Certain) lift(limits, *finding.rule, {wanted, wanted});
+    lift(limits, *finding.rule, {wanted, wanted});
     tighten(all, limits);
   }
   return endOf(std::move(all));

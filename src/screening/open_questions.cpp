@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 #include <tuple>
+#include <unordered_map>
 
 #include "screening/merge.h"
 
@@ -18,11 +19,14 @@ class InputWalk {
  public:
   explicit InputWalk(const facts::FactSet& facts) : facts_(facts) {}
 
-  std::set<int> from(int slot, int repetition) {
+  /// Many findings rest on the same facts, so that each way is gone once.
+  const std::set<int>& from(int slot, int repetition) {
+    const auto [at, isNew] = found_.try_emplace({slot, repetition});
+    if (!isNew) return at->second;
     asked_.clear();
     seen_.clear();
     visit(slot, repetition);
-    return asked_;
+    return at->second = std::move(asked_);
   }
 
  private:
@@ -73,34 +77,34 @@ class InputWalk {
   const facts::FactSet& facts_;
   std::set<int> asked_;
   std::set<int> seen_;
+  std::map<std::pair<int, int>, std::set<int>> found_;
 };
 
-/// Places of facts in the forms, and their words. The first form that asks it counts.
-class FormWords {
- public:
-  explicit FormWords(const questionnaire::FormSet& forms) : forms_(forms) {}
+/// The first form that asks it counts.
+const questionnaire::Item* itemOf(const questionnaire::FormSet& forms, const std::string& factId) {
+  for (const auto& form : forms.forms())
+    if (const auto* item = form->find(factId)) return item;
+  return nullptr;
+}
 
-  const questionnaire::Item* itemOf(const std::string& factId) const {
-    for (const auto& form : forms_.forms())
-      if (const auto* item = form->find(factId)) return item;
-    return nullptr;
-  }
-
-  /// By factId; asked of a few, so that the forms are gone through once.
-  std::map<std::string, int, std::less<>> placesOf(std::set<std::string, std::less<>> factIds) const {
-    std::map<std::string, int, std::less<>> places;
-    int next = 0;
-    for (const auto& form : forms_.forms())
-      for (const auto* item : form->inOrder()) {
-        ++next;
-        if (factIds.erase(item->linkId) != 0) places[item->linkId] = next;
-      }
-    return places;
-  }
-
- private:
-  const questionnaire::FormSet& forms_;
+struct Placed {
+  OpenQuestion question;
+  const questionnaire::Item* item = nullptr;  ///< that asks it
+  int place = std::numeric_limits<int>::max();  ///< of the item, all forms one after the other
 };
+
+/// Of all at once, so that the forms are gone through once.
+void findPlaces(const questionnaire::FormSet& forms, std::map<int, Placed>& bySlot) {
+  std::unordered_map<const questionnaire::Item*, Placed*> byItem;
+  for (auto& [slot, placed] : bySlot)
+    if (placed.item != nullptr) byItem.emplace(placed.item, &placed);
+  int next = 0;
+  for (const auto& form : forms.forms())
+    for (const auto* item : form->inOrder()) {
+      ++next;
+      if (const auto at = byItem.find(item); at != byItem.end()) at->second->place = next;
+    }
+}
 
 bool shuts(const limits::Limits& limits, const limits::PerBay<limits::Rung>& reach) {
   for (const auto bay : limits::kBays)
@@ -111,21 +115,21 @@ bool shuts(const limits::Limits& limits, const limits::PerBay<limits::Rung>& rea
 }  // namespace
 
 std::vector<OpenQuestion> openQuestionsOf(const Screening& screening, const questionnaire::FormSet& forms) {
-  const FormWords words(forms);
-  std::map<int, OpenQuestion> bySlot;
+  std::map<int, Placed> bySlot;
   InputWalk walk(screening.facts);
   for (const rules::Finding& finding : screening.findings) {
     if (finding.standing != rules::Standing::Open) continue;
     const bool shutsRungs = shuts(finding.floor, screening.reach.usable);
     for (const rules::Reason& reason : finding.reasons) {
       for (const int slot : walk.from(reason.slot, finding.repetition)) {
-        OpenQuestion& question = bySlot[slot];
+        Placed& placed = bySlot[slot];
+        OpenQuestion& question = placed.question;
         const facts::Definition& definition = screening.facts.dictionary().at(slot);
         if (question.slot < 0) {
           question.slot = slot;
           question.factId = definition.id;
-          const auto* item = words.itemOf(definition.id);
-          question.label = item == nullptr || item->text.empty() ? definition.label : item->text;
+          placed.item = itemOf(forms, definition.id);
+          question.label = placed.item == nullptr || placed.item->text.empty() ? definition.label : placed.item->text;
         }
         question.why = (definition.group.empty() ? screening.facts.at(slot)
                                                  : screening.facts.at(slot, std::max(finding.repetition, 0))).reason;
@@ -138,19 +142,16 @@ std::vector<OpenQuestion> openQuestionsOf(const Screening& screening, const ques
       }
     }
   }
-  std::vector<OpenQuestion> questions;
-  std::set<std::string, std::less<>> asked;
-  for (auto& [slot, question] : bySlot) {
-    asked.insert(question.factId);
-    questions.push_back(std::move(question));
-  }
-  const auto places = words.placesOf(std::move(asked));
-  const auto rank = [&](const OpenQuestion& question) {
-    const auto place = places.find(question.factId);
-    return std::tuple(-static_cast<int>(question.couldBecome), !question.shutsRungs,
-                      place == places.end() ? std::numeric_limits<int>::max() : place->second, question.slot);
+  findPlaces(forms, bySlot);
+  const auto rank = [](const Placed& placed) {
+    const OpenQuestion& question = placed.question;
+    return std::tuple(-static_cast<int>(question.couldBecome), !question.shutsRungs, placed.place, question.slot);
   };
-  std::sort(questions.begin(), questions.end(), [&](const auto& a, const auto& b) { return rank(a) < rank(b); });
+  std::vector<Placed*> inOrder;
+  for (auto& [slot, one] : bySlot) inOrder.push_back(&one);
+  std::sort(inOrder.begin(), inOrder.end(), [&](const Placed* a, const Placed* b) { return rank(*a) < rank(*b); });
+  std::vector<OpenQuestion> questions;
+  for (Placed* one : inOrder) questions.push_back(std::move(one->question));
   return questions;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "screening/content.h"
+#include "screening/decide_again.h"
 #include "screening/merge.h"
 #include "screening/open_questions.h"
 #include "screening/policies.h"
@@ -85,15 +86,15 @@ void makePlan(Screening& screening, const Content& content) {
   if (screening.planState == PlanState::Held) screening.heldPlan = make(screening.ifGranted);
 }
 
-}  // namespace
+Screening blank(facts::FactSet facts, base::Date today) {
+  return {.date = today, .facts = std::move(facts), .findings = {}, .coverage = {}, .floor = {}, .reach = {},
+          .rungs = {}, .openQuestions = {}, .policies = {}, .planBecause = {}, .plan = {}, .heldPlan = {},
+          .ifGranted = {}};
+}
 
-Screening decide(const Content& content, facts::FactSet facts, const std::vector<ClearanceReply>& replies,
-                 base::Date today) {
-  Screening screening{.date = today, .facts = std::move(facts), .findings = {}, .coverage = {}, .floor = {}, .reach = {},
-                      .rungs = {}, .openQuestions = {}, .policies = {}, .planBecause = {}, .plan = {}, .heldPlan = {},
-                      .ifGranted = {}};
-  screening.findings = rules::evaluateRules(content.rules, screening.facts, today);
-  screening.coverage = coverageOf(replies, screening.findings, screening.facts, today);
+/// Everything that follows from the findings, but plan and policies.
+void decideFromFindings(Screening& screening, const Content& content, const std::vector<ClearanceReply>& replies) {
+  screening.coverage = coverageOf(replies, screening.findings, screening.facts, screening.date);
   screening.floor = mergeEnd(screening.findings, EndKind::Floor, screening.coverage, replies, screening.facts);
   screening.reach = mergeEnd(screening.findings, EndKind::Reach, screening.coverage, replies, screening.facts);
   const auto leftAtFloor = leftByEach(screening, EndKind::Floor);
@@ -109,6 +110,23 @@ Screening decide(const Content& content, facts::FactSet facts, const std::vector
   screening.ifGranted = mergeIfGranted(screening.findings, wantedIntensity(screening.facts), screening.coverage, replies,
                                        screening.facts);
   decidePlanState(screening);
+}
+
+}  // namespace
+
+Screening decide(const Content& content, facts::FactSet facts, const std::vector<ClearanceReply>& replies,
+                 base::Date today) {
+  Screening screening = blank(std::move(facts), today);
+  screening.findings = rules::evaluateRules(content.rules, screening.facts, today);
+  decideFromFindings(screening, content, replies);
+  return screening;
+}
+
+Screening decideAgain(const Content& content, const rules::FindingReads& reads, Screening before, facts::FactSet facts,
+                      const std::vector<ClearanceReply>& replies) {
+  Screening screening = blank(std::move(facts), before.date);
+  screening.findings = rules::evaluateChanged(content.rules, reads, screening.facts, before.date, before.facts, std::move(before.findings));
+  decideFromFindings(screening, content, replies);
   return screening;
 }
 

@@ -129,9 +129,9 @@ TEST_CASE(
   table.higherIsBetter = false;
   table.rows.front().below = 17;
   table.rows.front().above = base::Rational(12);
-  CHECK(has(words(18), "18: below"));
+  CHECK(has(words(18), "18: slower than"));
   CHECK(has(words(12), "12: within"));
-  CHECK(has(words(11), "11: above"));
+  CHECK(has(words(11), "11: faster than"));
   CHECK(normRowFor(table, "female", 65) == nullptr);
   CHECK(normRowFor(table, "female", 64) != nullptr);
 }

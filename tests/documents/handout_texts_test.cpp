@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "documents/client_paper.h"
 #include "sample_screenings.h"
 
 using namespace stile;
@@ -81,4 +82,26 @@ TEST_CASE("a stricter sentence stands in place of the milder one") {
   made.at(at).standing = rules::Standing::Open;
   CHECK(HandoutTexts::chosen(sentences, made.make(), Choice::AllFindings) ==
         std::vector<std::string>{"Hit, even if well."});
+}
+
+TEST_CASE("letters are large for who sees poorly, unless usual ones are wanted; the facts behind it exist") {
+  for (const LetterSizeLine& line : handoutTexts().letterSizes) {
+    INFO(line.fact);
+    const auto* fact = content().dictionary.find(line.fact);
+    REQUIRE(fact != nullptr);
+    CHECK((line.is.empty() ? fact->type == facts::FactType::Boolean : fact->option(line.is) != nullptr));
+  }
+  const auto sizeFor = [](const std::string& answers) {
+    base::Issues issues;
+    const auto document = json::Document::parse(answers, "answers", issues);
+    auto facts = facts::factsFromPlain(content().dictionary, content().forms, document->root(), kToday, issues);
+    orThrow(issues);
+    return letterSizeFor(screening::screen(content(), std::move(facts), {}, kToday), handoutTexts());
+  };
+  CHECK(sizeFor("{}").textSize == TextSize::Points14);
+  CHECK(sizeFor(R"({"readingNeeds": "largePrint"})").textSize == TextSize::Points18);
+  const auto poorSight = sizeFor(R"({"communicationNeeds": ["sight"]})");
+  CHECK(poorSight.textSize == TextSize::Points18);
+  CHECK_FALSE(poorSight.say.empty());
+  CHECK(sizeFor(R"({"communicationNeeds": ["sight"], "readingNeeds": "standard"})").textSize == TextSize::Points14);
 }

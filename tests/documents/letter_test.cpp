@@ -3,6 +3,8 @@
 
 #include "documents/decision_words.h"
 #include "documents/letter.h"
+#include "documents/letter_asks.h"
+#include "documents/letter_facts.h"
 #include "documents/text_writer.h"
 #include "sample_screenings.h"
 
@@ -131,4 +133,65 @@ TEST_CASE("a letter within days asks for a nearer day than a routine one") {
     const auto period = service == "pharmacist" ? letterTexts().replySoon : letterTexts().replyWithin;
     CHECK(has(wordsOf(letter), "reply by " + plus(kToday, period).toLongText()));
   }
+}
+
+TEST_CASE("each question stands in one paragraph with the reasons it follows from") {
+  const auto screening = screened("crowded");
+  const auto& referrals = screening.reach.limits.referrals;
+  for (const auto& [service, referral] : referrals) {
+    INFO(service);
+    const auto paragraphs = asksOf(screening, letterTexts(), service, {});
+    std::string all;
+    for (const std::string& one : paragraphs) all += one + "\n";
+    for (const std::string& why : referral.why) CHECK(has(all, why.substr(1)));
+    for (const std::string& ask : referral.ask) CHECK(has(all, ask.substr(1)));
+    for (const rules::Finding& finding : screening.findings) {
+      const auto own = finding.full.referrals.find(service);
+      if (finding.standing != rules::Standing::Certain || own == finding.full.referrals.end()) continue;
+      for (const std::string& why : own->second.why)
+        for (const std::string& ask : own->second.ask) {
+          INFO(why << " -> " << ask);
+          CHECK(std::any_of(paragraphs.begin(), paragraphs.end(), [&](const std::string& one) {
+            return has(one, why.substr(1)) && has(one, ask.substr(1));
+          }));
+        }
+    }
+  }
+}
+
+TEST_CASE("safety: a letter does without what its reader does not need, counts it, and keeps every medicine it does not know") {
+  const auto screening = screened("crowded");
+  LetterKind kind;
+  kind.conditions = {"eyeConditions"};
+  kind.medicines = {"no-such-class"};
+  kind.without = {"answeredNo"};
+  const auto wordsFor = [&](const LetterKind& one) {
+    std::string words;
+    for (const Row& row : letterFactRows(screening, content(), letterTexts(), one)) {
+      words += row.term + "\n";
+      for (const std::string& text : row.text) words += text + "\n";
+    }
+    return words;
+  };
+  const std::string all = wordsFor({}), some = wordsFor(kind);
+  CHECK(has(all, letterTexts().headings.say("answeredNo")));
+  CHECK_FALSE(has(some, letterTexts().headings.say("answeredNo")));
+  CHECK(some.size() < all.size() / 2);
+  CHECK(has(some, "Told besides"));
+  CHECK_FALSE(has(all, "Told besides"));
+  // Of no class at all, only what is not known by name is kept.
+  const auto& dictionary = screening.facts.dictionary();
+  const auto* name = dictionary.find("medicineName");
+  int known = 0;
+  for (int i = 0; i < screening.facts.repetitions("medicine"); ++i) {
+    const auto& value = screening.facts.at(name->slot, i).value;
+    if (!value.text) continue;
+    INFO(*value.text);
+    const bool isKnown = dictionary.medicines().match(*value.text).isResolved;
+    known += isKnown;
+    CHECK(has(all, value.text->substr(1)));
+    CHECK(has(some, value.text->substr(1)) != isKnown);
+  }
+  CHECK(known > 0);
+  CHECK(has(some, "Taken besides, and sent if you ask for it: " + std::to_string(known) + " more."));
 }

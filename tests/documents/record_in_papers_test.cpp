@@ -11,6 +11,7 @@
 #include "documents/summary.h"
 #include "documents/waiting_sheet.h"
 #include "pdf_words.h"
+#include "plan/doses.h"
 #include "sample_screenings.h"
 
 using namespace stile;
@@ -119,8 +120,11 @@ TEST_CASE("what the weeks have in common is said once, and nothing of a week is 
   const Table table = weeksTable(*screening.plan, handoutTexts());
   REQUIRE(table.rows.size() > 2);
   const std::string common = table.rows.front()[1].text;
-  for (const auto& week : screening.plan->weeks) {
+  const std::string held = content().library.doses->phrase("weekHeld");
+  for (plan::Week week : screening.plan->weeks) {
     INFO(week.number << ": " << week.words);
+    // A week that is as the last one shares its row, which says so.
+    if (week.words.ends_with(" " + held)) week.words.resize(week.words.size() - held.size() - 1);
     CHECK(std::any_of(table.rows.begin() + 1, table.rows.end(), [&](const auto& row) {
       const std::string said = common + " " + row[1].text + " ";
       for (std::size_t at = 0; at < week.words.size();) {

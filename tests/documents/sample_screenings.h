@@ -164,7 +164,7 @@ inline const LetterTexts& letterTexts() {
     base::Issues issues;
     auto loaded = LetterTexts::load(fileText(std::filesystem::path(STILE_SOURCE_DIR) / "rules/letters.json"), "letters.json", issues);
     orThrow(issues);
-    orThrow(loaded.check(content().rules));
+    orThrow(loaded.check(content().rules, content().dictionary));
     return loaded;
   }();
   return texts;

@@ -143,3 +143,8 @@ TEST_CASE("the e-mail address stands in the head, the crisis line beside a refer
   CHECK_FALSE(has(calm, settings.crisisLine));
   CHECK(has(wordsOf(summary(screened("low-mood"), {}, settings)), settings.crisisLine));
 }
+
+TEST_CASE("nothing answered: which clearance is wanted is not yet known") {
+  const auto paper = summaryOf(screened("nothing"), content(), clinicSettings(), kMaren, {}, {});
+  CHECK(has(wordsOf(paper), "not yet known; perhaps before any exercise"));
+}

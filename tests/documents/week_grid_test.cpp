@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 
+#include "documents/client_sheets.h"
 #include "sample_screenings.h"
 
 using namespace stile;
@@ -60,4 +61,26 @@ TEST_CASE("with a limit on the session, strength keeps off the walking days") {
   for (std::size_t i = 0; i < 7; ++i) CHECK_FALSE((days[0][i] && days[1][i]));
   plan.lines = {line(walk, 7), line(lift, 2)};
   CHECK(daysOf(plan, limits)[1] == spreadOver(2));
+}
+
+TEST_CASE("the grid says for which weeks its days hold; a week as the last one shares its row") {
+  plan::StarterPlan plan;
+  const auto week = [&plan](int number, int days, const std::string& words) {
+    plan::Week one;
+    one.number = number;
+    one.aerobicDays = days;
+    one.words = words;
+    plan.weeks.push_back(one);
+  };
+  week(1, 4, "Walk on 4 days.");
+  week(2, 4, "Walk on 4 days. The same as last week.");
+  CHECK(lastWeekOfGrid(plan) == 0);
+  week(3, 5, "Walk on 5 days.");
+  week(4, 5, "Walk on 5 days. The same as last week.");
+  CHECK(lastWeekOfGrid(plan) == 2);
+  CHECK(weekWords(plan) == std::vector<std::string>{"Walk on 4 days.", "Walk on 4 days.", "Walk on 5 days.", "Walk on 5 days."});
+  const Table table = weeksTable(plan, handoutTexts());
+  REQUIRE(table.rows.size() == 2);
+  CHECK(table.rows[0][0].text == handoutTexts().phrase("weeks", {{"from", "1"}, {"to", "2"}}));
+  CHECK(weekSection(plan, {}, handoutTexts()).heading == handoutTexts().phrase("gridWeeks", {{"to", "2"}}));
 }

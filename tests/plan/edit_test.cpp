@@ -332,7 +332,7 @@ TEST_CASE("Generated edits are followed or refused, never half") {
   const auto& exercises = realContent().library.exercises;
   const auto any = [&] { return exercises[random() % exercises.size()].id.c_str(); };
   int followed = 0, overridden = 0;
-  for (int round = 0; round < 60; ++round) {
+  for (int round = 0; round < 80; ++round) {
     Client client = Client().hasEverything().startsAt("ABCD"[random() % 4]);
     if (random() % 2 == 0) client.under("limits", capped("hipFlexion", 60 + static_cast<int>(random() % 60)));
     if (random() % 2 == 0) client.under("bans", banned("weightOnHands"));

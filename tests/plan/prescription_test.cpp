@@ -34,6 +34,16 @@ TEST_CASE("The level is the first whose condition is certainly true, and unknown
   CHECK(Client().startsAt('D').is("age", 50).plan().level == "D");
 }
 
+TEST_CASE("Memory loss brings few exercises in their simplest forms, and memory that nobody asked about the gentlest level") {
+  const auto plan = Client().hasEverything().startsAt('D').is("memoryProblem", true).plan();
+  CHECK(plan.level == "M");
+  CHECK(plan.lines.size() <= 8);
+  CHECK(*aerobicOf(plan).dose.minutes == Rational(30));  // what is done now goes on
+  CHECK(lineFor(plan, "balance-still")->exercise->id == "feet-together-held");
+  CHECK(Client().startsAt('D').leavesOpen("memoryProblem").plan().level == "A");
+  CHECK(Client().startsAt('D').is("takesDementiaMedicine", true).plan().level == "M");
+}
+
 TEST_CASE("Each level starts with its own doses") {
   const auto minutes = [](char level) { return *aerobicOf(Client().hasEverything().startsAt(level).plan()).dose.minutes; };
   CHECK(minutes('A') == Rational(10));

@@ -84,7 +84,7 @@ void Planner::sayWishes(Line& line) const {
 }
 
 void Planner::writeNext(StarterPlan& plan) const {
-  if (fitting_.limits.progression == limits::Progression::None) return;
+  if (fitting_.limits.progression == limits::Progression::None || fitting_.prescription.level->staysSame) return;
   for (Line& line : plan.lines) {
     const Exercise& exercise = *line.exercise;
     const bool isAsWritten = line.form == 0 && line.percent == 100 && line.side.empty() && !line.override;

@@ -214,6 +214,8 @@ TEST_CASE("Strength work names the harder exercise that is open as written, and 
   still.progression = limits::Progression::None;
   CHECK(nextOf(Client(anyone).under("pacing", still)) == nullptr);
   CHECK(nextOf(Client(anyone).under("shoulder", capped("shoulderElevation", 60))) == nullptr);
+  // Whoever is to do always the same is told of nothing else.
+  for (const Line& line : Client(anyone).is("memoryProblem", true).plan().lines) CHECK(line.next == nullptr);
   for (const Line& line : anyone.plan().lines) {
     INFO(line.exercise->id);
     if (line.next == nullptr) continue;

@@ -29,11 +29,7 @@ std::string whole(const Rational& value) { return std::to_string(value.floor());
 /// Facts that stand for pieces some exercise, place or easing needs.
 std::set<std::string> piecesOf(const plan::Library& library) {
   std::set<std::string> pieces;
-  for (const auto& exercise : library.exercises) {
-    pieces.insert(exercise.equipment.begin(), exercise.equipment.end());
-    for (const auto& setup : exercise.setups) pieces.insert(setup.equipment.begin(), setup.equipment.end());
-    for (const auto& easing : exercise.easings) pieces.insert(easing.equipment.begin(), easing.equipment.end());
-  }
+  for (const auto& exercise : library.exercises) pieces.merge(piecesOf(exercise));
   return pieces;
 }
 

@@ -22,7 +22,7 @@ using drawing::Colour;
 
 namespace {
 
-constexpr double kSmallWidth = 120, kSmallHeight = 84, kLargeWidth = 300, kLargeHeight = 168;
+constexpr double kListedWidth = 120, kListedHeight = 84, kLargeWidth = 300, kLargeHeight = 168;
 constexpr int kBesideDrawing = 8;
 constexpr std::size_t kSwapKeys = 9;
 
@@ -67,7 +67,7 @@ class PlanRow : public wxPanel, public Fitted {
   }
   DrawingPanel& picture() { return *picture_; }
   KeyButton& button() { return *button_; }
-  void fit(int width) override { button_->fit(width - FromDIP(static_cast<int>(kSmallWidth) + kBesideDrawing)); }
+  void fit(int width) override { button_->fit(width - FromDIP(static_cast<int>(kListedWidth) + kBesideDrawing)); }
 
  private:
   DrawingPanel* picture_;
@@ -148,7 +148,7 @@ void PlanPage::buildList(bool isHeld) {
     }
     const std::string words = line.exercise->title + (line.side.empty() ? "" : ", " + line.side);
     auto* row = new PlanRow(list_, theme(), {"", words, line.dose.words, true});
-    showPicture(row->picture(), content, line, sized(desk(), kSmallWidth, kSmallHeight));
+    showPicture(row->picture(), content, line, sized(desk(), kListedWidth, kListedHeight));
     KeyButton* const button = &row->button();
     button->Bind(wxEVT_BUTTON, [this, i](wxCommandEvent&) { select(i); });
     button->Bind(wxEVT_SET_FOCUS, [this, i](wxFocusEvent& event) {

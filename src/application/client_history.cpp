@@ -39,7 +39,10 @@ void addPapers(const RecordWork& work, std::string& text) {
   const auto papers = issuedPapers(work.entries());
   if (!papers.empty()) text += "Papers issued\n";
   for (const auto& paper : papers)
-    text += "  " + paper.date.toText() + "  " + paper.name + "." + paper.format + (paper.language.empty() ? "" : " (" + paper.language + ")") + ", by " + paper.by + "  (" + paper.entry + ")\n";
+    text += "  " + paper.date.toText() + "  " + paper.name + "." + paper.format +
+            (paper.language.empty() ? "" : " (" + paper.language + ")") +
+            (paper.build.empty() ? "" : ", " + paper.build + " figures") + ", by " + paper.by + "  (" +
+            paper.entry + ")\n";
 }
 
 void addClearances(const records::ClientRecord& record, base::Date today, std::string& text) {
@@ -61,6 +64,9 @@ base::Result<std::string> showClient(Clinic& clinic, const std::string& id, base
   const auto& client = record.client;
   std::string text = client.fullName() + ", born " + (client.born ? client.born->toText() : "?") + (client.record.empty() ? "" : ", record " + client.record) + "\n";
   text += "Record " + id + ", " + record.state + "\n";
+  if (client.drawnBuild)
+    text += std::string("Drawings show the ") + movement::idOf(*client.drawnBuild) +
+            " figure, as the client chose\n";
   if (!record.mergedInto.empty()) text += "Merged into record " + record.mergedInto + "\n";
   for (const std::string& other : record.mergedFrom) text += "Holds record " + other + ", the same person\n";
   if (const std::string waits = records::planWaitsBecause(record, today); !waits.empty()) text += "The plan waits because " + waits + ".\n";

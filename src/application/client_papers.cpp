@@ -40,12 +40,28 @@ std::string add(RecordWork& work, const IssuedPaper& paper, const std::string& b
   json::Writer writer(0);
   writer.beginObject().member("date", paper.date.toText()).member("screening", paper.screening).member("name", paper.name);
   writer.member("format", paper.format).member("language", paper.language);
+  if (!paper.build.empty()) writer.member("build", paper.build);
   if (same.empty())
     writer.member("bytes", text);
   else
     writer.member("sameAs", same);
   writer.endObject();
   return work.add(kPaper, writer.text());
+}
+
+/// The handout is the one paper with figures.
+std::string drawnIn(const MadePaper& paper, const PaperOptions& options) {
+  return paper.name == "handout" && options.build ? movement::idOf(*options.build) : "";
+}
+
+/// The figures of the papers that went out last for this screening.
+std::optional<movement::Build> buildIssued(const std::vector<records::Entry>& entries,
+                                           const std::string& screening) {
+  std::optional<movement::Build> build;
+  for (const IssuedPaper& paper : issuedPapers(entries))
+    if (const auto drawn = movement::buildOf(paper.build); drawn && paper.screening == screening)
+      build = drawn;
+  return build;
 }
 
 }  // namespace
@@ -60,6 +76,7 @@ base::Result<bool> fillFromRecord(PaperOptions& options, Clinic& clinic, const r
   if (options.physician.empty() && !record.client.physician.name.empty())
     options.physician = record.client.physician.name + (record.client.physician.place.empty() ? "" : ", " + record.client.physician.place);
   options.isSharedWithPhysician = record.hasConsent("physician");
+  if (!options.build) options.build = record.client.drawnBuild.value_or(options.given->settings.drawnBuild);
   return true;
 }
 
@@ -69,7 +86,10 @@ base::Result<PaperOrder> orderPapers(Clinic& clinic, const std::string& id, cons
   const RecordWork& work = opened.value();
   const auto filed = lastFiled(work, content);
   if (!filed) return filed.failure();
-  if (const auto filled = fillFromRecord(options, clinic, work.folded()); !filled) return filled.failure();
+  const records::ClientRecord record = work.folded();
+  if (!options.build && !record.client.drawnBuild)
+    options.build = buildIssued(work.entries(), filed.value().entry);
+  if (const auto filled = fillFromRecord(options, clinic, record); !filled) return filled.failure();
   PaperOrder order;
   auto screened = screenedAgain(content, filed.value(), order.askedBack);
   if (!screened) return screened.failure();
@@ -102,7 +122,17 @@ base::Result<std::vector<std::string>> issueMade(Clinic& clinic, const std::stri
     paths = std::move(saved).value();
   }
   for (const MadePaper& paper : made.papers)
-    if (only.empty() || paper.name == only) add(work, {{}, paper.name, paper.ending.substr(1), order.entry, order.options.language, {}, today}, paper.bytes);
+    if (only.empty() || paper.name == only)
+      add(work,
+          {{},
+           paper.name,
+           paper.ending.substr(1),
+           order.entry,
+           order.options.language,
+           drawnIn(paper, order.options),
+           {},
+           today},
+          paper.bytes);
   if (const auto done = work.commit(); !done) return done.failure();
   return paths;
 }
@@ -149,7 +179,7 @@ base::Result<bool> issueEventLetter(Clinic& clinic, const std::string& id, const
   // The file first: a record that says a letter went out is worse than a letter that is written twice.
   if (const auto failure = saveFile(path, bytes.value())) return *failure;
   const std::string format = file.extension().empty() ? "txt" : file.extension().string().substr(1);
-  add(work, {{}, "event-letter", format, {}, options.language, {}, today}, bytes.value());
+  add(work, {{}, "event-letter", format, {}, options.language, {}, {}, today}, bytes.value());
   return work.commit();
 }
 
@@ -159,7 +189,8 @@ std::vector<IssuedPaper> issuedPapers(const std::vector<records::Entry>& entries
     if (entry.kind != kPaper) continue;
     const records::Body body(entry.body);
     if (const auto date = body.date("date"))
-      papers.push_back({entry.id, body.text("name"), body.text("format"), body.text("screening"), body.text("language"), entry.by, *date});
+      papers.push_back({entry.id, body.text("name"), body.text("format"), body.text("screening"),
+                        body.text("language"), body.text("build"), entry.by, *date});
   }
   return papers;
 }

@@ -10,14 +10,16 @@
 
 namespace stile::application {
 
-/// Puts into the options what a record's papers say of client, physician and clinic, and whether letters
-/// go out; a preview made with them has the words that are issued.
+/// Puts into the options what a record's papers say of client, physician and clinic, which figures they draw
+/// (what the options say already, the client's choice, or the clinic's) and whether letters go out; a preview
+/// made with them has the words that are issued.
 base::Result<bool> fillFromRecord(PaperOptions& options, Clinic& clinic, const records::ClientRecord& record);
 
 struct IssuedPaper {
   std::string entry, name, format;  ///< "handout", "pdf"
   std::string screening;            ///< entry it was made from
   std::string language;
+  std::string build;                ///< of the figures drawn: "slight", "sturdy"; "" in papers without any
   std::string by;                   ///< sign-in name
   base::Date date;
 };
@@ -32,7 +34,8 @@ struct PaperOrder {
 };
 
 /// The papers of the client's last screening, with what the record says of client, physician, clinic and
-/// decisions. Refused when the content is not the one the screening was made with.
+/// decisions. Written again for the same screening, figures are drawn as they went out, unless the client or
+/// the options say otherwise. Refused when the content is not the one the screening was made with.
 base::Result<PaperOrder> orderPapers(Clinic& clinic, const std::string& id, const screening::Content& content, PaperOptions options);
 base::Result<MadePapers> makePapers(const PaperOrder& order, const screening::Content& content, const std::string& contentFolder, base::Issues& issues);
 

@@ -137,6 +137,16 @@ base::Result<bool> changeClient(Clinic& clinic, const std::string& id, const std
   return work.value().commit();
 }
 
+base::Result<bool> chooseBuild(Clinic& clinic, const std::string& id, std::optional<movement::Build> build) {
+  auto work = RecordWork::open(clinic, id);
+  if (!work) return work.failure();
+  records::Client client = work.value().folded().client;
+  if (client.drawnBuild == build) return true;
+  client.drawnBuild = build;
+  work.value().add("client", records::toJson(client));
+  return work.value().commit();
+}
+
 base::Result<std::string> fileEntry(Clinic& clinic, const std::string& id, const std::string& kind, const std::string& text, const std::string& file,
                                     const OverrideRules& rules, base::Issues& issues) {
   const auto* known = records::entryKind(kind);

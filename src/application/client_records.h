@@ -1,6 +1,7 @@
 // Use cases on one client's record: add, file what happened, show, merge, export, erase.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -46,6 +47,9 @@ struct AddedClient {
 base::Result<AddedClient> addClient(Clinic& clinic, const std::string& text, const std::string& file, base::Issues& issues);
 /// Name, contacts or physician anew; what was written before stays in the record.
 base::Result<bool> changeClient(Clinic& clinic, const std::string& id, const std::string& text, const std::string& file, base::Issues& issues);
+
+/// Which figure the client wants to see in drawings; nothing = the clinic's.
+base::Result<bool> chooseBuild(Clinic& clinic, const std::string& id, std::optional<movement::Build> build);
 
 /// Files an entry of a kind that people file by hand. Overrides are held to the rules of design:
 /// an emergency and an `absolute` rule are refused, an `acute` one waits for a second signature.

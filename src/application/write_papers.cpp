@@ -167,7 +167,12 @@ base::Result<MadePapers> makePapers(const screening::Screening& screening, const
   papers.push_back({"summary", std::move(summary)});
   const documents::LetterRequest letter{screening, content, texts.settings, options.client, texts.letters, options.physician};
   if (options.isSharedWithPhysician) addLetters(letter, options.referrer, papers);
-  documents::ClientStyle style{size.value(), options.isBlackOnly, texts.settings.languages.front(), "", texts.logoPng};
+  documents::ClientStyle style{size.value(),
+                               options.isBlackOnly,
+                               options.build.value_or(texts.settings.drawnBuild),
+                               texts.settings.languages.front(),
+                               "",
+                               texts.logoPng};
   std::optional<InLanguage> other;
   if (!options.language.empty() && options.language != texts.settings.languages.front()) {
     auto made = inLanguage(options.language, contentFolder, screening, options.screenAgain, texts.settings.policies, issues);

@@ -35,6 +35,8 @@ struct PaperOptions {
   bool html = true, pdf = true;
   int textPoints = 0;        ///< 14, 18 or 24 for clients' papers; 0 = by the client's reading needs
   bool isBlackOnly = false;
+  std::optional<movement::Build>
+      build;                 ///< of the figures drawn; nothing = the client's choice, or else the clinic's
   std::string language;      ///< of clients' papers; "" = the clinic's own
   ScreenAgain screenAgain;   ///< wanted for another language
   std::string physician;     ///< whom the letter is addressed to, name and place

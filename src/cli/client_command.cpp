@@ -56,6 +56,24 @@ Command addChange(CLI::App& group, const Shared& shared) {
           }};
 }
 
+Command addBuild(CLI::App& group, const Shared& shared) {
+  struct Options : RecordOptions {
+    std::string build;
+  };
+  auto options = std::make_shared<Options>();
+  CLI::App* command = group.add_subcommand("build", "which figure the client wants to see in drawings");
+  options->addTo(*command);
+  command->add_option("build", options->build, "slight, sturdy, or clinic for the clinic's own choice")
+      ->required()
+      ->check(CLI::IsMember({"slight", "sturdy", "clinic"}));
+  return {command, [options, &shared] {
+            return onClient(shared, *options, [&](Clinic& clinic, const std::string& id, base::Date) {
+              return outcome(application::chooseBuild(clinic, id, movement::buildOf(options->build)),
+                             "Saved");
+            });
+          }};
+}
+
 Command addFind(CLI::App& group, const Shared& shared) {
   struct Options : ClinicOptions { std::string part; };
   auto options = std::make_shared<Options>();
@@ -203,7 +221,9 @@ Command addMerge(CLI::App& group, const Shared& shared, bool isUndo) {
 Command addClients(CLI::App& app, const Shared& shared) {
   CLI::App* group = app.add_subcommand("client", "a client's record in a clinic file");
   group->require_subcommand(1);
-  std::vector<Command> commands{addClient(*group, shared), addChange(*group, shared), addFind(*group, shared), addFile(*group, shared), addErase(*group, shared)};
+  std::vector<Command> commands{addClient(*group, shared), addChange(*group, shared),
+                                addBuild(*group, shared),  addFind(*group, shared),
+                                addFile(*group, shared),   addErase(*group, shared)};
   commands.push_back(addReconcile(*group, shared));
   commands.push_back(addMerge(*group, shared, false));
   commands.push_back(addMerge(*group, shared, true));

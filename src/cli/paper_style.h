@@ -7,7 +7,7 @@
 
 namespace stile::cli {
 
-/// --into, --text, --black, --language, --to, --referrer, --format. `options` outlives the command.
+/// --into, --text, --build, --black, --language, --to, --referrer, --format. `options` outlives the command.
 void addPaperStyle(CLI::App& command, application::PaperOptions& options);
 
 }  // namespace stile::cli

@@ -125,6 +125,7 @@ void Desk::recordChanged() {
   notes_ = {};
   whyNoScreening_.clear();
   isUnderway_ = isSignedOff_ = isLookedUp_ = false;
+  chosenBuild_.reset();
 }
 
 base::Result<bool> Desk::beginInterview(const std::string& form) {
@@ -196,7 +197,9 @@ void Desk::lookUp() {
     whyNoScreening_ = work.failure().message;
     return;
   }
-  if (work.value().folded().draft) {
+  const auto record = work.value().folded();
+  chosenBuild_ = record.client.drawnBuild;
+  if (record.draft) {
     const auto begun = beginInterview("");
     if (!begun) whyNoScreening_ = begun.failure().message;
     isUnderway_ = begun.ok();

@@ -112,6 +112,12 @@ class Desk {
   /// Whether the last change of the plan is in the draft on the disk.
   bool isPlanSaved() const { return interview_ == nullptr || interview_->isSaved(); }
   bool canEditPlan() const { return interview_ != nullptr && (isUnderway_ || filed_ == nullptr); }
+  /// Which figure the client wants to see in drawings; nothing = the clinic's.
+  std::optional<movement::Build> chosenBuild() const { return chosenBuild_; }
+  /// The figure that drawings show.
+  movement::Build drawnBuild() const { return chosenBuild_.value_or(settings_.drawnBuild); }
+  /// Keeps the client's choice in the record.
+  base::Result<bool> chooseBuild(std::optional<movement::Build> build);
   /// What the papers of the screening shown are made from, with the words of the record and the letters in
   /// the wording set for them.
   base::Result<application::PaperOrder> orderPapers();
@@ -166,6 +172,7 @@ class Desk {
   bool isSignedOff_ = false;
   records::DecisionNotes notes_;  ///< of the filed screening
   std::vector<documents::LetterWording> wordings_;
+  std::optional<movement::Build> chosenBuild_;
   bool isLookedUp_ = false;  ///< whether there is a draft or a filed screening
   std::string whyNoScreening_;
 };

@@ -26,6 +26,13 @@ base::Result<application::PaperOrder> Desk::orderPapers() {
       std::make_shared<const screening::Screening>(*screening), {}, std::move(options), {}};
 }
 
+base::Result<bool> Desk::chooseBuild(std::optional<movement::Build> build) {
+  if (client() == nullptr) return base::Failure{base::FailureKind::Usage, "No client is open."};
+  const auto done = application::chooseBuild(*clinic_, clientId_, build);
+  if (done) recordChanged();
+  return done;
+}
+
 base::Result<std::vector<std::string>> Desk::issue(const application::PaperOrder& order,
                                                    const application::MadePapers& made,
                                                    const std::string& folder, const std::string& only) {

@@ -16,7 +16,7 @@
 namespace stile::desktop {
 namespace {
 
-constexpr int kWidth = 520, kMargin = 20;
+constexpr int kDialogWidth = 520, kDialogMargin = 20;
 constexpr int kEvidence = wxID_HIGHEST + 100;
 constexpr const char* kJudgement =
     "An override is for judgement, and stands beside what the rules say on every paper. New evidence (a reading, a date, another answer) is no override: "
@@ -45,7 +45,7 @@ class OverrideDialog : public wxDialog {
     trouble_ = new Prose(this, theme, Step::Small, " ", drawing::Colour::Shut);
     put(trouble_, 8);
     addButtons();
-    outer->Add(down_, 0, wxALL, FromDIP(kMargin));
+    outer->Add(down_, 0, wxALL, FromDIP(kDialogMargin));
     SetSizer(outer);
     refit();
     CentreOnParent();
@@ -59,7 +59,7 @@ class OverrideDialog : public wxDialog {
   void put(wxWindow* child, int above) { down_->Add(child, 0, wxEXPAND | wxTOP, FromDIP(above)); }
 
   void refit() {
-    fitChildren(*this, FromDIP(kWidth));
+    fitChildren(*this, FromDIP(kDialogWidth));
     GetSizer()->Fit(this);
     Layout();
   }
@@ -69,8 +69,8 @@ class OverrideDialog : public wxDialog {
     choice_->Append("Choose one");
     for (const auto& finding : findings_) choice_->Append(shown(documents::capitalized(finding.title)));
     choice_->SetSelection(0);
-    choice_->SetMinSize(FromDIP(wxSize(kWidth, -1)));
-    choice_->SetMaxSize(FromDIP(wxSize(kWidth, -1)));
+    choice_->SetMinSize(FromDIP(wxSize(kDialogWidth, -1)));
+    choice_->SetMaxSize(FromDIP(wxSize(kDialogWidth, -1)));
     nameFor(*choice_, "Finding");
     choice_->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) {
       const auto* finding = chosen();

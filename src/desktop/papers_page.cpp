@@ -1,6 +1,7 @@
 #include "desktop/papers_page.h"
 
 #include <wx/checkbox.h>
+#include <wx/choice.h>
 #include <wx/dirdlg.h>
 #include <wx/event.h>
 #include <wx/sizer.h>
@@ -13,6 +14,7 @@
 #include <filesystem>
 
 #include "desktop/accessible.h"
+#include "desktop/build_field.h"
 #include "desktop/form_field.h"
 #include "desktop/key_button.h"
 #include "desktop/letter_editor.h"
@@ -89,6 +91,7 @@ void PapersPage::make(const std::string& first) {
     const wxWindowUpdateLocker calm(this);
     list_->clear();
     rows_.clear();
+    build_ = nullptr;
     folder_ = nullptr;
     onlyThis_ = nullptr;
     list_->put(new Prose(list_, theme(), Step::Title, "Papers"));
@@ -180,6 +183,12 @@ void PapersPage::buildList() {
     list_->put(row, i == 0 ? 12 : 0);
     rows_.push_back(row);
   }
+  const auto hasFigures = [](const MadePaper& paper) { return paper.name == "handout"; };
+  if (std::any_of(made_.papers.begin(), made_.papers.end(), hasFigures)) {
+    build_ = new BuildField(list_, theme(), desk(),
+                            [this](auto build) { CallAfter([this, build] { drawAs(build); }); });
+    list_->put(build_, 16);
+  }
   if (!order_.options.isSharedWithPhysician)
     list_->put(new Prose(list_, theme(), Step::Small,
                          "No letter to others: the client has not agreed to share with the physician.",
@@ -216,6 +225,10 @@ void PapersPage::buildWaysOut() {
   list_->put(new Prose(list_, theme(), Step::Small,
                        "What goes out, printed or saved, is kept in the record as it is.", Colour::Ink2),
              10);
+}
+
+void PapersPage::drawAs(std::optional<movement::Build> build) {
+  if (keepBuild(place(), build)) make("handout");
 }
 
 void PapersPage::select(std::size_t paper) {
@@ -351,6 +364,7 @@ bool PapersPage::onKey(wxKeyEvent& event) {
   if (folder_ != nullptr && folder_->control().HasFocus())
     return isEnter ? CallAfter([this] { save(); }), true : false;
   if (rows_.empty() || (key != WXK_UP && key != WXK_DOWN)) return false;
+  if (build_ != nullptr && build_->control().HasFocus()) return false;
   if (key == WXK_DOWN && selected_ + 1 < rows_.size()) rows_[selected_ + 1]->SetFocus();
   if (key == WXK_UP && selected_ > 0) rows_[selected_ - 1]->SetFocus();
   return true;

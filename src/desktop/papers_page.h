@@ -15,6 +15,7 @@ class wxCheckBox;
 
 namespace stile::desktop {
 
+class BuildField;
 class Column;
 class FormField;
 class KeyButton;
@@ -53,6 +54,8 @@ class PapersPage : public Page {
   void save();
   void print();
   void browse();
+  /// Draws the figures as the client wants to see them, from now on.
+  void drawAs(std::optional<movement::Build> build);
   /// The name of the one paper that is wanted, "" for all.
   std::string only() const;
   std::size_t wanted() const { return only().empty() ? made_.papers.size() : 1; }
@@ -62,6 +65,7 @@ class PapersPage : public Page {
   PdfView* view_;
   Prose* progress_ = nullptr;  ///< while papers are being made
   KeyButton* cancel_ = nullptr;
+  BuildField* build_ = nullptr;  ///< while a paper has figures
   FormField* folder_ = nullptr;  ///< while the papers can go out
   wxCheckBox* onlyThis_ = nullptr;
   std::vector<KeyButton*> rows_;

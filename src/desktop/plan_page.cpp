@@ -1,11 +1,13 @@
 #include "desktop/plan_page.h"
 
+#include <wx/choice.h>
 #include <wx/event.h>
 #include <wx/sizer.h>
 #include <wx/wupdlock.h>
 
 #include <algorithm>
 
+#include "desktop/build_field.h"
 #include "desktop/drawing_panel.h"
 #include "desktop/key_button.h"
 #include "desktop/plan_view.h"
@@ -20,7 +22,7 @@ using drawing::Colour;
 
 namespace {
 
-constexpr double kSmallWidth = 120, kSmallHeight = 84, kLargeWidth = 300, kLargeHeight = 168;
+constexpr double kListedWidth = 120, kListedHeight = 84, kLargeWidth = 300, kLargeHeight = 168;
 constexpr int kBesideDrawing = 8;
 constexpr std::size_t kSwapKeys = 9;
 
@@ -37,8 +39,9 @@ const char* wordsOf(plan::Section section) {
   return "";
 }
 
-movement::PictureOptions sized(double width, double height) {
+movement::PictureOptions sized(const Desk& desk, double width, double height) {
   movement::PictureOptions options;
+  options.build = desk.drawnBuild();
   options.width = width;
   options.height = height;
   return options;
@@ -64,7 +67,7 @@ class PlanRow : public wxPanel, public Fitted {
   }
   DrawingPanel& picture() { return *picture_; }
   KeyButton& button() { return *button_; }
-  void fit(int width) override { button_->fit(width - FromDIP(static_cast<int>(kSmallWidth) + kBesideDrawing)); }
+  void fit(int width) override { button_->fit(width - FromDIP(static_cast<int>(kListedWidth) + kBesideDrawing)); }
 
  private:
   DrawingPanel* picture_;
@@ -94,6 +97,7 @@ void PlanPage::enter() {
   list_->clear();
   side_->clear();
   rows_.clear();
+  build_ = nullptr;
   selected_ = 0;
   side_->Show(plan() != nullptr && !plan()->isEmpty());
   Layout();
@@ -129,6 +133,9 @@ void PlanPage::buildList(bool isHeld) {
   for (const std::string& dropped : desk().droppedEdits()) list_->put(new Prose(list_, theme(), Step::Reading, dropped, Colour::Shut), 4);
   list_->put(new TermRow(list_, theme(), "Time", timeWords(plan, *desk().screening(), content)), 8);
   list_->put(new TermRow(list_, theme(), "At hand", atHandWords(*desk().screening(), content)));
+  build_ = new BuildField(list_, theme(), desk(),
+                          [this](auto build) { CallAfter([this, build] { drawAs(build); }); });
+  list_->put(build_, 10);
   std::string section;
   for (std::size_t i = 0; i < plan.lines.size(); ++i) {
     const auto& line = plan.lines[i];
@@ -141,7 +148,7 @@ void PlanPage::buildList(bool isHeld) {
     }
     const std::string words = line.exercise->title + (line.side.empty() ? "" : ", " + line.side);
     auto* row = new PlanRow(list_, theme(), {"", words, line.dose.words, true});
-    showPicture(row->picture(), content, line, sized(kSmallWidth, kSmallHeight));
+    showPicture(row->picture(), content, line, sized(desk(), kListedWidth, kListedHeight));
     KeyButton* const button = &row->button();
     button->Bind(wxEVT_BUTTON, [this, i](wxCommandEvent&) { select(i); });
     button->Bind(wxEVT_SET_FOCUS, [this, i](wxFocusEvent& event) {
@@ -156,6 +163,14 @@ void PlanPage::buildList(bool isHeld) {
   list_->put(new Rule(list_, theme(), Colour::Post, 2), 4);
   list_->put(new DrawingPanel(list_, theme(), Colour::Sheet, weekCurveOf(plan)), 10);
   for (const auto& week : plan.weeks) list_->put(new TermRow(list_, theme(), "Week " + std::to_string(week.number), week.words, week.heldBy));
+}
+
+void PlanPage::drawAs(std::optional<movement::Build> build) {
+  if (!keepBuild(place(), build)) return;
+  const std::size_t before = selected_;
+  enter();
+  select(before);
+  if (build_ != nullptr) build_->control().SetFocus();
 }
 
 void PlanPage::select(std::size_t line) {
@@ -173,7 +188,7 @@ void PlanPage::buildSide() {
   for (std::size_t i = 0; i < rows_.size(); ++i) rows_[i]->choose(i == selected_);
   side_->put(new Prose(side_, theme(), Step::Heading, line.exercise->title));
   auto* picture = new DrawingPanel(side_, theme(), Colour::Well);
-  showPicture(*picture, *desk().content(), line, sized(kLargeWidth, kLargeHeight));
+  showPicture(*picture, *desk().content(), line, sized(desk(), kLargeWidth, kLargeHeight));
   side_->put(picture, 6);
   side_->put(new Prose(side_, theme(), Step::Body, line.dose.words), 8);
   // What can be done with the line stands where nobody has to scroll for it.
@@ -185,6 +200,9 @@ void PlanPage::buildSide() {
   if (!line.pinnedBy.empty()) side_->put(new TermRow(side_, theme(), "Asked for", line.pinnedBy));
   if (!line.chosenBecause.empty() && line.pinnedBy.empty()) side_->put(new TermRow(side_, theme(), "Why this one", line.chosenBecause));
   if (!line.exercise->equipmentWords.empty()) side_->put(new TermRow(side_, theme(), "Needs", line.exercise->equipmentWords));
+  if (line.next != nullptr)
+    side_->put(
+        new TermRow(side_, theme(), "When it is easy", line.next->title + " is open under the same limits."));
   std::string steps;
   for (const std::string& step : line.exercise->steps) steps += (steps.empty() ? "" : " ") + documents::asSentence(step);
   side_->put(new TermRow(side_, theme(), "How", steps));
@@ -298,6 +316,7 @@ void PlanPage::undo() {
 
 bool PlanPage::onKey(wxKeyEvent& event) {
   const int key = event.GetKeyCode();
+  if (build_ != nullptr && build_->control().HasFocus()) return false;
   if (event.ControlDown() && key == 'Z') return CallAfter([this] { undo(); }), true;
   if (!rows_.empty() && desk().canEditPlan() && !event.HasAnyModifiers()) {
     if (key == 'D') return CallAfter([this] { drop(); }), true;

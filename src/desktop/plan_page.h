@@ -2,9 +2,11 @@
 // was left out; week by week.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "desktop/page.h"
+#include "movement/build.h"
 
 namespace stile::plan {
 struct Edit;
@@ -14,6 +16,7 @@ struct StarterPlan;
 
 namespace stile::desktop {
 
+class BuildField;
 class Column;
 class KeyButton;
 
@@ -29,6 +32,8 @@ class PlanPage : public Page {
   const plan::StarterPlan* plan() const;
   void buildList(bool isHeld);
   void buildNoPlan();
+  /// Draws the figures as the client wants to see them, from now on.
+  void drawAs(std::optional<movement::Build> build);
   void select(std::size_t line);
   void buildSide();
   /// What a clinician can do with the line: pin, drop, and what it can be swapped for.
@@ -46,6 +51,7 @@ class PlanPage : public Page {
   void undo();
 
   Column *list_, *side_;
+  BuildField* build_ = nullptr;
   std::vector<KeyButton*> rows_;
   std::size_t selected_ = 0;
   KeyButton* firstTake_ = nullptr;  ///< of what was left out, the first that can be taken all the same

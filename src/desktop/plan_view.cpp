@@ -17,7 +17,7 @@ using drawing::Colour;
 using drawing::Shape;
 using drawing::TextRun;
 
-constexpr double kNames = 112, kBarHeight = 84, kTop = 22, kRow = 22, kWeek = 40, kBar = 22, kText = 14;
+constexpr double kNamesWidth = 112, kBarHeight = 84, kTop = 22, kRow = 22, kWeek = 40, kBar = 22, kText = 14;
 
 Shape text(double x, double y, std::string words, bool isBold = false, Align align = Align::Middle, Colour colour = Colour::Ink) {
   return {TextRun{{x, y}, std::move(words), kText, isBold, align, colour}};
@@ -29,11 +29,7 @@ std::string whole(const Rational& value) { return std::to_string(value.floor());
 /// Facts that stand for pieces some exercise, place or easing needs.
 std::set<std::string> piecesOf(const plan::Library& library) {
   std::set<std::string> pieces;
-  for (const auto& exercise : library.exercises) {
-    pieces.insert(exercise.equipment.begin(), exercise.equipment.end());
-    for (const auto& setup : exercise.setups) pieces.insert(setup.equipment.begin(), setup.equipment.end());
-    for (const auto& easing : exercise.easings) pieces.insert(easing.equipment.begin(), easing.equipment.end());
-  }
+  for (const auto& exercise : library.exercises) pieces.merge(piecesOf(exercise));
   return pieces;
 }
 
@@ -107,15 +103,15 @@ drawing::Drawing weekCurveOf(const plan::StarterPlan& plan) {
   double most = 1;
   for (const auto& week : plan.weeks) most = std::max(most, number(week.aerobicMinutesPerWeek));
   const double ground = kTop + kBarHeight;
-  curve.width = kNames + kWeek * static_cast<double>(plan.weeks.size());
+  curve.width = kNamesWidth + kWeek * static_cast<double>(plan.weeks.size());
   curve.height = ground + 3 * kRow + 8;
-  const double names = kNames - 14;
+  const double names = kNamesWidth - 14;
   curve.shapes.push_back(text(names, ground - 4, "Minutes a week", false, Align::End, Colour::Ink2));
   curve.shapes.push_back(text(names, ground + kRow - 4, "Week", true, Align::End));
   curve.shapes.push_back(text(names, ground + 2 * kRow - 4, "Aerobic days", false, Align::End, Colour::Ink2));
   curve.shapes.push_back(text(names, ground + 3 * kRow - 4, "Strength days", false, Align::End, Colour::Ink2));
-  curve.shapes.push_back({drawing::Line{{kNames - 6, ground}, {curve.width, ground}, {.stroke = Colour::Post, .strokeWidth = 2}}});
-  double x = kNames + kWeek / 2;
+  curve.shapes.push_back({drawing::Line{{kNamesWidth - 6, ground}, {curve.width, ground}, {.stroke = Colour::Post, .strokeWidth = 2}}});
+  double x = kNamesWidth + kWeek / 2;
   for (const auto& week : plan.weeks) {
     const double height = kBarHeight * number(week.aerobicMinutesPerWeek) / most;
     if (height > 0) curve.shapes.push_back({drawing::Rectangle{x - kBar / 2, ground - height, kBar, height, {.fill = Colour::Open}}});

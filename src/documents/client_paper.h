@@ -5,6 +5,7 @@
 
 #include "documents/document.h"
 #include "documents/handout_texts.h"
+#include "movement/build.h"
 #include "records/clinic_settings.h"
 #include "screening/content.h"
 #include "screening/screening.h"
@@ -15,6 +16,7 @@ namespace stile::documents {
 struct ClientStyle {
   TextSize textSize = TextSize::Points14;
   bool isBlackOnly = false;
+  movement::Build build = movement::Build::Sturdy;  ///< of the figures drawn
   std::string language = "en";
   std::string notice;   ///< of a translation that nobody has reviewed yet, or ""
   std::string logoPng;  ///< bytes, or ""

@@ -83,11 +83,16 @@ const char* headingKey(plan::Section section) {
   return "";
 }
 
-Block exerciseBlock(const plan::StarterPlan& plan, std::size_t index, const screening::Screening& screening,
-                    const plan::Library& library, const HandoutTexts& texts, bool saysManner, std::set<std::string>& saidWishes) {
+Block exerciseBlock(const ClientRequest& request, std::size_t index, bool saysManner,
+                    std::set<std::string>& saidWishes) {
+  const plan::StarterPlan& plan = *request.screening.plan;
+  const plan::Library& library = request.content.library;
+  const HandoutTexts& texts = request.texts;
   const plan::Line& line = plan.lines[index];
+  movement::PictureOptions drawn;
+  drawn.build = request.style.build;
   Box box{BoxKind::Exercise, line.exercise->title, {}, std::to_string(index + 1), {}};
-  if (const auto picture = plan::figureOf(library, line)) box.picture = Figure{*picture, {}};
+  if (const auto picture = plan::figureOf(library, line, drawn)) box.picture = Figure{*picture, {}};
   if (!line.exercise->equipmentWords.empty())
     box.blocks.push_back(
         {Paragraph{texts.phrase("equipment", {{"equipment", line.exercise->equipmentWords}}), ""}});
@@ -100,8 +105,11 @@ Block exerciseBlock(const plan::StarterPlan& plan, std::size_t index, const scre
   const DoseWords dose = doseWordsOf(line, library);
   box.blocks.push_back({Paragraph{dose.amount, "", Tone::Dose}});
   if (saysManner && !dose.manner.empty()) box.blocks.push_back({Paragraph{dose.manner, ""}});
-  if (const std::string easier = tooHard(line, plan, screening, library, texts); !easier.empty())
+  if (const std::string easier = tooHard(line, plan, request.screening, library, texts); !easier.empty())
     box.blocks.push_back({Paragraph{easier, texts.phrase("tooHardLead")}});
+  if (line.next != nullptr)
+    box.blocks.push_back(
+        {Paragraph{texts.phrase("tooEasy", {{"title", line.next->title}}), texts.phrase("tooEasyLead")}});
   return {std::move(box)};
 }
 
@@ -142,17 +150,18 @@ std::vector<SharedManner> sharedManners(const plan::StarterPlan& plan, const pla
   return all;
 }
 
-std::vector<Section> exerciseSections(const plan::StarterPlan& plan, const screening::Screening& screening,
-                                      const plan::Library& library, const HandoutTexts& texts, bool saysShared) {
+std::vector<Section> exerciseSections(const ClientRequest& request, bool saysShared) {
+  const plan::StarterPlan& plan = *request.screening.plan;
+  const HandoutTexts& texts = request.texts;
   std::vector<Section> sections;
   std::set<std::string> saidWishes;
   for (std::size_t first = 0, next = 0; first < plan.lines.size(); first = next) {
     next = endOfSection(plan, first);
-    const std::string shared = sharedManner(plan, first, library);
+    const std::string shared = sharedManner(plan, first, request.content.library);
     Section section{texts.heading(headingKey(plan.lines[first].exercise->section)), {}, false};
     if (saysShared && !shared.empty()) section.blocks.push_back({Paragraph{texts.phrase("forAll", {{"what", shared}}), ""}});
     for (std::size_t i = first; i < next; ++i)
-      section.blocks.push_back(exerciseBlock(plan, i, screening, library, texts, shared.empty(), saidWishes));
+      section.blocks.push_back(exerciseBlock(request, i, shared.empty(), saidWishes));
     sections.push_back(std::move(section));
   }
   return sections;

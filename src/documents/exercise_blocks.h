@@ -1,7 +1,7 @@
 // One exercise of the plan as it stands on the handout.
 #pragma once
 
-#include "documents/document.h"
+#include "documents/client_paper.h"
 #include "documents/handout_texts.h"
 #include "plan/library.h"
 #include "plan/starter_plan.h"
@@ -22,10 +22,10 @@ struct SharedManner {
 };
 std::vector<SharedManner> sharedManners(const plan::StarterPlan& plan, const plan::Library& library, const HandoutTexts& texts);
 
-/// The sections of the plan in session order: a heading, what holds for all its exercises said once
-/// (or left out, where the paper says it elsewhere), then each with its number in the whole plan, what is needed, what was changed, steps and dose. An
-/// easier exercise is named only where no limit, place or equipment speaks against it.
-std::vector<Section> exerciseSections(const plan::StarterPlan& plan, const screening::Screening& screening,
-                                      const plan::Library& library, const HandoutTexts& texts, bool saysShared = true);
+/// The sections of the screening's plan, which must stand, in session order: a heading, what holds for all
+/// its exercises said once (or left out, where the paper says it elsewhere), then each with its number in the
+/// whole plan, what is needed, what was changed, steps and dose. An easier exercise is named only where no
+/// limit, place or equipment speaks against it.
+std::vector<Section> exerciseSections(const ClientRequest& request, bool saysShared = true);
 
 }  // namespace stile::documents

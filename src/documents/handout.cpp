@@ -45,7 +45,7 @@ class HandoutMaker {
     // Where each exercise has a page of its own, what holds for several of them stands before them all.
     const bool isApart = paper.isOneExerciseAPage;
     if (isApart) addEffort(paper, true);
-    for (Section& section : exerciseSections(plan_, screening_, content_.library, texts_, !isApart))
+    for (Section& section : exerciseSections(request_, !isApart))
       paper.sections.push_back(std::move(section));
     if (!isApart) addEffort(paper, false);
     // A sheet of its own, to hang up.

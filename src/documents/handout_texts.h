@@ -92,7 +92,7 @@ inline constexpr std::array<KeyAndSlots, 33> kHeadings{
  {"carerAvoid", ""},
  {"record", ""}}};
 /// The same for phrases.
-inline constexpr std::array<KeyAndSlots, 82> kPhrasesOfHandout{{{"madeFor", "by date until"},
+inline constexpr std::array<KeyAndSlots, 84> kPhrasesOfHandout{{{"madeFor", "by date until"},
                                                                 {"toldUs", "by date"},
                                                                 {"callAgain", ""},
                                                                 {"instead", "instead"},
@@ -126,6 +126,8 @@ inline constexpr std::array<KeyAndSlots, 82> kPhrasesOfHandout{{{"madeFor", "by 
                                                                 {"tooHardNumber", "number"},
                                                                 {"tooHardGeneral", ""},
                                                                 {"tooHardLead", ""},
+                                                                {"tooEasy", "title"},
+                                                                {"tooEasyLead", ""},
                                                                 {"tickWhenDone", ""},
                                                                 {"weekColumn", ""},
                                                                 {"planColumn", ""},

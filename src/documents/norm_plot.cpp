@@ -9,7 +9,7 @@ namespace {
 using drawing::Align;
 using drawing::Colour;
 
-constexpr double kWidth = 150, kLeft = 6, kRight = kWidth - 6, kLine = 13, kLabel = 33, kLetters = 16;
+constexpr double kPlotWidth = 150, kLeft = 6, kRight = kPlotWidth - 6, kLine = 13, kLabel = 33, kLetters = 16;
 
 /// For places on the line only; nothing is decided by it.
 double approximate(const base::Rational& value) {
@@ -46,7 +46,7 @@ drawing::Drawing normPlot(const facts::NormTable& table, const facts::NormRow& r
   const std::string number = result.toText(1);
   const bool isWorse = table.higherIsBetter ? value < below : value > below;
   const bool isBetter = row.above && (table.higherIsBetter ? value > above : value < above);
-  drawing::Drawing plot{kWidth, 36, table.title, "", {}};
+  drawing::Drawing plot{kPlotWidth, 36, table.title, "", {}};
   plot.description = number + (unit.empty() ? "" : " " + unit) + ": " +
                      (isWorse    ? table.higherIsBetter ? "below" : "slower than"
                       : isBetter ? table.higherIsBetter ? "above" : "faster than"

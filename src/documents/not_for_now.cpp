@@ -51,7 +51,7 @@ class NotForNow {
     for (const std::string& id : limits_.settings) {
       const auto term = vocabulary_.settings.find(id);
       add(texts_.phrase("setting", {{"setting", termWords(vocabulary_.settings, id, true)}}),
-          term == vocabulary_.settings.end() ? "" : term->second.instead);
+          term == vocabulary_.settings.end() ? "" : possibleInstead(term->second));
     }
     return std::move(rows_);
   }
@@ -70,6 +70,14 @@ class NotForNow {
     Row row{asSentence(capitalized(what)), {}, {}};
     if (!instead.empty()) row.text.push_back(texts_.phrase("instead", {{"instead", instead}}));
     rows_.push_back(std::move(row));
+  }
+
+  /// Nobody who may not stand is told to walk.
+  const std::string& possibleInstead(const rules::Term& term) const {
+    for (const std::string& other : term.insteadNot)
+      if (std::any_of(limits_.bans.begin(), limits_.bans.end(), [&](const limits::BanKey& key) { return key.ban == other; }))
+        return vocabulary_.bans.at(other).instead;
+    return term.instead;
   }
 
   void addEffort() {
@@ -107,7 +115,7 @@ class NotForNow {
       // A ban of both sides says more than the same ban of one side.
       if (key.side != limits::Side::Both && bans.contains({key.ban, limits::Side::Both})) continue;
       const auto term = vocabulary_.bans.find(key.ban);
-      const std::string instead = term == vocabulary_.bans.end() ? "" : term->second.instead;
+      const std::string instead = term == vocabulary_.bans.end() ? "" : possibleInstead(term->second);
       const std::string what = sided(termWords(vocabulary_.bans, key.ban, true), key.side);
       const Weight weight =
           weightOf(screening_, [&](const limits::Limits& one) { return one.bans.contains(key); });

@@ -86,13 +86,9 @@ class PdfWriter {
     set.foot = footFlow(setter);
     set.footHeight = set.foot.empty() ? 0 : heightOf(set.foot);
     set.places = placed(set.flow, top(), bottom());
-    // The caution closes the last page; if there is no room for it, the last slice moves with it.
+    // The caution closes the last page; if there is no room for it, what ends there moves with it.
     if (!set.foot.empty() && endOf(set) + m_.gap + set.footHeight > bottom()) {
-      for (auto at = set.flow.rbegin(); at != set.flow.rend(); ++at)
-        if (at->kind == Step::Kind::Slice && at->slice.height + set.footHeight < bottom() - top()) {
-          at->slice.startsPage = true;
-          break;
-        }
+      startLastPage(set);
       set.places = placed(set.flow, top(), bottom());
     }
     set.pages = set.places.empty() ? 1 : set.places.back().page + 1;
@@ -100,6 +96,19 @@ class PdfWriter {
     if (set.hasOwnPage) ++set.pages;
     set.filled = (heightOf(set.flow) + set.footHeight) / (bottom() - top());
     return set;
+  }
+
+  /// The last slice, and those that must stand on its page, begin one of their own if the foot fits below them.
+  void startLastPage(Set& set) const {
+    Slice* first = nullptr;
+    double height = set.footHeight;
+    for (auto at = set.flow.rbegin(); at != set.flow.rend(); ++at) {
+      if (at->kind != Step::Kind::Slice) continue;
+      if (first != nullptr && !at->slice.keepsNext) break;
+      first = &at->slice;
+      height += at->slice.height + at->slice.before;
+    }
+    if (first != nullptr && height < bottom() - top()) first->startsPage = true;
   }
 
   /// Where the last slice ends.

@@ -83,7 +83,8 @@ class DoseBook {
         lines.push_back(std::string(plan::idOf(section)) + " " + std::to_string(count));
       const std::string start = std::string("aerobic ") + wordsOf(level.rung.aerobic) + ", strength " +
                                 wordsOf(level.rung.strength) +
-                                (level.keepsModerate ? "; moderate activity done now goes on" : "");
+                                (level.keepsModerate ? "; moderate activity done now goes on" : "") +
+                                (level.staysSame ? "; always the same exercises" : "");
       addRow(table, {level.dose.level + ": " + level.title,
                      level.when ? inWords(*level.when) : "none of the others", asSentence(capitalized(start)),
                      asSentence(capitalized(together(lines, ", "))), sources_.cite(level.sources)});

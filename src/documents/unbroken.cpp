@@ -29,6 +29,11 @@ bool isNumber(std::string_view word) {
   return !word.empty() && isDigit(word.front());
 }
 
+/// A version or a record number: "2026.11-3382cf34".
+bool isReference(std::string_view word) {
+  return word.size() <= kLongestRange && word.find('-') != std::string_view::npos && std::any_of(word.begin(), word.end(), isDigit);
+}
+
 /// True when the two words that follow each other belong together; `isGroup`: the first of them ends groups
 /// of digits.
 bool isOne(std::string_view word, std::string_view next, bool isGroup) {
@@ -58,6 +63,11 @@ std::vector<std::pair<std::size_t, std::size_t>> unbrokenRanges(std::string_view
         ranges.emplace_back(wordAt, nextEnd);
     }
     wordAt = nextAt;
+  }
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = std::min(text.find_first_of(" \n", at), text.size());
+    if (isReference(text.substr(at, end - at))) ranges.emplace_back(at, end);
+    at = end + 1;
   }
   return ranges;
 }

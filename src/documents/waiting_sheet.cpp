@@ -14,7 +14,7 @@ using limits::Action;
 using screening::PlanState;
 using screening::Screening;
 
-constexpr std::size_t kReasonsShown = 4;
+constexpr std::size_t kSentencesShown = 4;
 
 std::string firstWords(const Screening& screening, const records::ClinicSettings& settings,
                        const HandoutTexts& texts) {
@@ -47,7 +47,7 @@ std::vector<std::string> reasons(const Screening& screening, const HandoutTexts&
                    [](const auto* a, const auto* b) { return a->full.action > b->full.action; });
   std::vector<std::string> sentences;
   for (const rules::Finding* finding : shutting)
-    if (sentences.size() < kReasonsShown) addOnce(sentences, finding->say.client);
+    if (sentences.size() < kSentencesShown) addOnce(sentences, finding->say.client);
   const bool isOpen = std::any_of(
       screening.rungs.begin(), screening.rungs.end(),
       [](const screening::RungView& view) { return view.state == screening::RungState::NotYetKnown; });

@@ -37,17 +37,34 @@ void writeDose(json::Writer& writer, const plan::Dose& dose) {
   writer.endObject();
 }
 
+/// In which form: place, easing, share of the full movement, side; what is as written is left out.
+void writeForm(json::Writer& writer, const plan::Line& line) {
+  writeText(writer, "place", line.place);
+  writeText(writer, "side", line.side);
+  if (line.form > 0) {
+    const plan::Easing& easing = line.exercise->easings.at(line.form - 1);
+    writer.key("eased").beginObject().member("form", static_cast<int>(line.form));
+    writer.member("clinician", easing.sayClinician).member("client", easing.sayClient).endObject();
+  }
+  if (line.percent < 100) {
+    writer.key("smaller").beginObject().member("percent", line.percent);
+    writeText(writer, "client", line.saidSmaller);
+    writer.endObject();
+  }
+}
+
 void writeLine(json::Writer& writer, const plan::Line& line) {
   writer.beginObject();
   writer.member("exercise", line.exercise->id).member("title", line.exercise->title);
   writer.member("purpose", line.exercise->purpose).member("bay", idOf(line.exercise->bay));
   writer.member("intensity", idOf(line.exercise->intensity));
-  writeText(writer, "side", line.side);
+  writeForm(writer, line);
   writeDose(writer, line.dose);
   writeText(writer, "changed", line.changed);
   writeText(writer, "chosenBecause", line.chosenBecause);
   writeText(writer, "changedBecause", line.changedBecause);
   writeText(writer, "saidBecause", line.saidBecause);
+  if (line.next != nullptr) writer.member("next", line.next->id);
   writeText(writer, "pinnedBy", line.pinnedBy);
   if (line.override) {
     writer.key("override").beginObject().member("beyond", line.override->beyond).member("reason", line.override->reason);

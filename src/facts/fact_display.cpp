@@ -36,8 +36,10 @@ std::string_view singular(std::string_view words) {
   return words == "miles" ? "mile" : words;
 }
 
-std::string numberText(const Rational& number) {
+/// `isWorkedOut`: by a formula; from a hundred on its decimals would say more than it knows.
+std::string numberText(const Rational& number, bool isWorkedOut) {
   const Rational size = number < Rational() ? number.negated() : number;
+  if (isWorkedOut && size >= Rational(100)) return number.toText(0);
   return number.toText(size < Rational(10) ? 2 : 1);
 }
 
@@ -50,14 +52,16 @@ std::string withUnit(const std::string& number, const std::string& unit) {
 
 std::string numberWords(const Definition& definition, const Value& value) {
   const std::string unit = unitWords(definition.valueType.unit.text);
+  const bool isWorkedOut = definition.derived.kind == DerivedKind::Expression;
+  const auto textOf = [isWorkedOut](const Rational& number) { return numberText(number, isWorkedOut); };
   if (value.low && value.high) {
-    if (*value.low == *value.high) return withUnit(numberText(*value.low), unit);
-    const std::string low = numberText(*value.low);
-    const std::string high = numberText(*value.high);
+    if (*value.low == *value.high) return withUnit(textOf(*value.low), unit);
+    const std::string low = textOf(*value.low);
+    const std::string high = textOf(*value.high);
     return low == high ? "about " + withUnit(low, unit) : "between " + low + " and " + withUnit(high, unit);
   }
-  return value.low ? "at least " + withUnit(numberText(*value.low), unit)
-                   : "at most " + withUnit(numberText(*value.high), unit);
+  return value.low ? "at least " + withUnit(textOf(*value.low), unit)
+                   : "at most " + withUnit(textOf(*value.high), unit);
 }
 
 std::string dateWords(const base::PartialDate& date) {

@@ -21,6 +21,7 @@ std::set<int> slotsReadBy(const plan::Library& library, const facts::Dictionary&
       addNames(setup.needs);
     }
     for (const plan::Easing& easing : exercise.easings) addNames(easing.equipment);
+    if (exercise.scaling) addNames(exercise.scaling->equipment);
   }
   for (const plan::Wish& wish : library.wishes.all)
     if (wish.slot >= 0) slots.insert(wish.slot);

@@ -4,6 +4,7 @@
 
 #include "movement/figure.h"
 #include "movement/posing.h"
+#include "movement/prop.h"
 
 namespace stile::movement {
 namespace {
@@ -203,10 +204,54 @@ Body smaller(const Body& rest, const Body& whole, double share) {
   return body;
 }
 
+/// The hips of a key pose, only part of the way down from the rest.
+Vector hipsOf(const Form& form, const Pose& pose) {
+  Vector hips = poseBody(pose)[Bone::Pelvis].from;
+  const double rest = poseBody(*form.rest)[Bone::Pelvis].from.z;
+  hips.z = rest + (hips.z - rest) * form.share;
+  return hips;
+}
+
+/// How much higher than written a form done smaller sits, metres.
+double seatRise(const Form& form) {
+  if (!form.isByPelvis || !form.rest || form.share >= 1) return 0;
+  for (const Pose& pose : form.poses)
+    if (pose.isSeated) return hipsOf(form, pose).z - poseBody(pose)[Bone::Pelvis].from.z;
+  return 0;
+}
+
+/// A key pose with the hips part of the way down and the trunk leaning less. Legs are solved anew; a hand on
+/// the chair rises with it.
+Pose smallerByPelvis(const Form& form, const Pose& pose, double rise) {
+  Pose result = pose;
+  result.at = hipsOf(form, pose);
+  result.hasHeight = true;
+  for (double Pose::*angle :
+       {&Pose::pitch, &Pose::roll, &Pose::trunkFlexion, &Pose::trunkSideBend, &Pose::trunkRotation,
+        &Pose::neckFlexion, &Pose::neckSideBend, &Pose::neckRotation})
+    result.*angle = (*form.rest).*angle * (1 - form.share) + pose.*angle * form.share;
+  for (Arm& arm : result.arms)
+    if (arm.reaches && arm.to.empty() && arm.on == "chair") arm.point.z += rise;
+  return result;
+}
+
 }  // namespace
+
+std::vector<Prop> propsOf(const Form& form) {
+  std::vector<Prop> props = form.props;
+  const double rise = seatRise(form);
+  for (Prop& prop : props)
+    if (isSeat(prop)) prop.seat += rise;
+  return props;
+}
 
 std::vector<Body> bodiesOf(const Form& form) {
   std::vector<Body> bodies;
+  if (form.isByPelvis && form.rest && form.share < 1) {
+    const double rise = seatRise(form);
+    for (const Pose& pose : form.poses) bodies.push_back(poseBody(smallerByPelvis(form, pose, rise)));
+    return bodies;
+  }
   for (const Pose& pose : form.poses) bodies.push_back(poseBody(pose));
   if (form.reach < 1 && bodies.size() > 1)
     bodies.back() = between(bodies[bodies.size() - 2], bodies.back(), form.reach);

@@ -5,6 +5,7 @@
 #include <array>
 #include <string>
 
+#include "movement/build.h"
 #include "movement/pose.h"
 #include "movement/skeleton.h"
 #include "movement/vector.h"
@@ -12,9 +13,6 @@
 namespace stile::movement {
 
 inline constexpr double kStature = 1.68;  ///< metres; all poses are written for this stature
-
-/// How a figure is built; lengths are the same, flesh is not.
-enum class Build { Slight, Sturdy };
 
 struct PlacedBone {
   Frame frame;

@@ -51,6 +51,9 @@ struct Form {
   double reach = 1;  ///< how far the last pose goes from the one before it: .5 = half as far
   std::optional<Pose> rest;  ///< where a share is counted from; the first key pose if there is none
   double share = 1;          ///< how far every key pose goes from the rest: .5 = half as far
+  /// With a share, only pelvis and trunk go part of the way: feet and hands keep what they rest on, and a
+  /// seat comes up to whoever sits down less deep.
+  bool isByPelvis = false;
 };
 
 struct Figure {
@@ -73,6 +76,9 @@ struct Figure {
 
 /// The bodies of the key poses of a form.
 std::vector<Body> bodiesOf(const Form& form);
+
+/// The things around a form; a seat stands as high as its share of the way down asks.
+std::vector<Prop> propsOf(const Form& form);
 
 /// The form done smaller: every key pose that share of the way from the rest, 1 = as it is.
 Form scaled(Form form, double share);

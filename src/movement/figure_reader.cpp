@@ -4,6 +4,7 @@
 #include "movement/joint_angles.h"
 #include "movement/pose_reader.h"
 #include "movement/posing.h"
+#include "movement/prop.h"
 
 namespace stile::movement {
 namespace {
@@ -74,6 +75,7 @@ class FigureReader {
       written.props.push_back(prop);
     }
     readPoses(reader, written);
+    readScaledBy(reader, written);
     figure_.forms.push_back(written);
     for (const Node& each : reader.array("eased")) readEased(each, written);
     for (const Node& each : reader.array("arrows")) readArrow(each);
@@ -106,6 +108,15 @@ class FigureReader {
     }
     if (written.poses.size() < 2)
       reader.issue(*poses, "a figure needs at least two key poses", "give a start and an end");
+  }
+
+  void readScaledBy(ObjectReader& reader, Form& written) {
+    const auto node = reader.find("scaledBy");
+    if (!node) return;
+    written.isByPelvis = reader.string("scaledBy") == "pelvis";
+    if (!written.isByPelvis)
+      reader.issue(*node, "done smaller, a figure goes by its bones, or by its \"pelvis\"");
+    if (!written.rest) reader.issue(*node, "\"scaledBy\" needs a \"rest\" from which the way is counted");
   }
 
   void readEased(Node node, const Form& written) {
@@ -146,7 +157,7 @@ class FigureReader {
     for (Pose& pose : form.poses) raise(pose);
     if (form.rest) raise(*form.rest);
     for (Prop& prop : form.props)
-      if (prop.kind == "chair" || prop.kind == "armChair" || prop.kind == "stool") prop.seat += up;
+      if (isSeat(prop)) prop.seat += up;
   }
 
   void readArrow(Node node) {

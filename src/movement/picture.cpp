@@ -25,6 +25,7 @@ class PictureMaker {
   PictureMaker(const Figure& figure, Form form, const PictureOptions& options)
       : figure_(figure), form_(std::move(form)), options_(options) {
     bodies_ = bodiesOf(form_);
+    form_.props = propsOf(form_);
   }
 
   drawing::Drawing panels() {
@@ -271,7 +272,7 @@ class PictureMaker {
   }
 
   const Figure& figure_;
-  const Form form_;
+  Form form_;
   const PictureOptions& options_;
   std::vector<Body> bodies_;
 };

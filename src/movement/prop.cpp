@@ -117,6 +117,10 @@ const std::vector<std::string>& propKinds() {
   return kinds;
 }
 
+bool isSeat(const Prop& prop) {
+  return prop.kind == "chair" || prop.kind == "armChair" || prop.kind == "stool";
+}
+
 std::vector<Block> blocksOf(const Prop& prop) {
   return Carpenter(prop).run();
 }
@@ -158,8 +162,13 @@ std::vector<Rod> rodsOf(const Prop& prop, const Body& body) {
         rods.push_back({grasp + across * (end * .055), grasp + across * (end * .115), .043, true});
       rods.push_back({grasp - across * .06, grasp + across * .06, .013, false});
     }
-    if (prop.kind == "ball")
-      rods.push_back({grasp + placed.palm * .02, grasp + placed.palm * .021, .036, false});
+    if (prop.kind == "ball") {
+      // It lies on the open hand; a closed one holds the lower half and makes it a little smaller.
+      const bool isHeld = placed.grip == Grip::Fist;
+      const double radius = isHeld ? .046 : .050;
+      const Vector middle = grasp + placed.palm * (isHeld ? .034 : radius);
+      rods.push_back({middle, middle, radius, false});
+    }
     if (prop.kind == "bag") {
       const Vector low = grasp + Vector{0, 0, -.16};
       for (const double side : {-.085, .085}) rods.push_back({grasp, low + Vector{side, 0, 0}, .004, true});

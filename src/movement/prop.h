@@ -20,9 +20,12 @@ struct Block {
   bool isDark = false;
 };
 
+/// Something to sit on, whose height is `seat`.
+bool isSeat(const Prop& prop);
+
 std::vector<Block> blocksOf(const Prop& prop);
 
-/// A round bar held in a hand, a wheel, a ball: by its ends and radius.
+/// A round bar held in a hand, a wheel: by its ends and radius. Both ends at one place: a ball.
 struct Rod {
   Vector from, to;
   double radius = 0;

@@ -60,6 +60,8 @@ class PropPainter {
   }
 
   void rod(const Rod& rod) {
+    if (length(rod.to - rod.from) < 1e-6)
+      return area(ballOutline(camera_, rod.from, rod.radius), Colour::PropTop);
     const Outline a = roundAt(rod, rod.from), b = roundAt(rod, rod.to);
     const Colour fill = rod.isDark ? Colour::PropDark : Colour::PropTop;
     area(hulled({&a, &b}), fill);
@@ -149,7 +151,7 @@ std::vector<drawing::Shape> paintProp(const Prop& prop, const Body& body, const 
   std::vector<Block> blocks = blocksOf(prop);
   std::stable_sort(blocks.begin(), blocks.end(),
                    [&](const Block& a, const Block& b) { return depthOf(a, camera) > depthOf(b, camera); });
-  if (prop.kind == "chair" || prop.kind == "armChair" || prop.kind == "stool") {
+  if (isSeat(prop)) {
     // The seat hides the legs below it and is hidden by nothing but the back and the arms.
     const auto seat = std::find_if(blocks.begin(), blocks.end(),
                                    [&](const Block& b) { return b.length > .3 && b.width > .3; });

@@ -11,9 +11,9 @@ constexpr std::array<std::string_view, kBoneCount> kNames{
     "right.shank", "right.foot", "right.upperArm", "right.forearm", "right.hand"};
 
 constexpr std::string_view kRead = "joint-motion-1965", kOwn = "common practice, no source";
-// Ankle dorsiflexion is 20 with the foot free; with the body's weight on it lunge tests find more
-// (from memory). Hip flexion and outward rotation allow what a hand or the other thigh adds to the
-// active 120 and 45.
+// Ankle dorsiflexion is 20 with the foot free; with the body's weight on it lunge tests find more: 30 to 38
+// is often called normal (a podiatry reference page, read), so 40 is the upper end. Hip flexion and outward
+// rotation allow what a hand or the other thigh adds to the active 120 and 45.
 constexpr std::array<JointRange, 18> kRanges{{
     {"hipFlexion", -30, 130, kRead},
     {"hipAbduction", -30, 45, kRead},

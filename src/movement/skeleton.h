@@ -7,7 +7,8 @@
 // - "winter-masses": the anthropometric table of the same book (after Dempster), read in a public
 //   university hand-out.
 // - "joint-motion-1965": normal ranges of the American Academy of Orthopaedic Surgeons; the shoulder,
-//   elbow and wrist column was read, hip, knee, ankle, spine and neck are from memory.
+//   elbow and wrist column was read, hip, knee, ankle, spine and neck are from memory. Those were held
+//   against public tables that were read; which, and how near, stands in tests/movement/skeleton_test.cpp.
 #pragma once
 
 #include <array>
@@ -59,7 +60,7 @@ std::optional<Bone> boneNamed(std::string_view name);
 
 /// Lengths as fractions of stature.
 namespace proportion {
-inline constexpr double kAnkleHeight = .039, kShank = .246, kThigh = .245, kFoot = .152;  // winter-segments
+inline constexpr double kAnkleHeight = .039, kShank = .246, kThigh = .245;                // winter-segments
 inline constexpr double kUpperArm = .186, kForearm = .146, kHand = .108;                  // winter-segments
 inline constexpr double kHipHeight = .530, kShoulderHeight = .818;                        // winter-segments
 // Our own split of hip height to shoulder height, and joint places chosen so that the flesh around

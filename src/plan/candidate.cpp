@@ -4,6 +4,7 @@
 #include <array>
 #include <map>
 
+#include "plan/obstacle.h"
 #include "plan/phrase.h"
 
 namespace stile::plan {
@@ -12,11 +13,8 @@ namespace {
 using limits::Rung;
 using limits::Side;
 
-/// One thing that stands in the way of one form.
-struct Obstacle {
-  std::string words;
-  std::vector<std::string> ruleIds;
-};
+/// What one form asks of each of its demands; a row of a scale, or nullptr = as they are.
+using Degrees = const std::vector<base::Rational>*;
 
 class Fitter {
  public:
@@ -33,13 +31,20 @@ class Fitter {
   std::optional<Refusal> refuseByDose() const;
   /// Words for the first fact that is not certainly true, or "".
   std::string missing(const std::vector<std::string>& facts) const;
-  std::vector<Obstacle> obstacles(const Setup* setup, const Easing* easing, const std::string& side) const;
+  std::vector<Obstacle> obstacles(const Setup* setup, const Easing* easing, const std::string& side,
+                                  Degrees row = nullptr) const;
   const std::vector<Demand>& askedBy(const Easing* easing) const {
     return easing != nullptr ? easing->asked : exercise_.demands;
   }
   std::vector<Side> workingSides(const std::string& side) const;
   Side sideOf(const Demand& demand, Side working) const;
-  void meetDemands(const Easing* easing, Side working, std::vector<Obstacle>& found) const;
+  void meetDemands(const Easing* easing, Side working, Degrees row, std::vector<Obstacle>& found) const;
+  /// The rows of the form's scale; nullptr when it is not done smaller.
+  const Scale* scaleOf(const Easing* easing) const;
+  /// The largest share that goes as little beyond the caps as the least one.
+  std::size_t rowLeastBeyond(const Scale& scale, const Easing* easing, const std::string& side) const;
+  /// Words for what the place, the eased form and doing it smaller need and is not certainly there.
+  std::vector<Obstacle> lacking(const Setup* setup, const Easing* easing, bool isSmaller) const;
   /// Whether the form keeps within every cap when it asks no more than a row of its scale.
   bool isWithinCaps(const Easing* easing, const std::string& side, const std::vector<base::Rational>& row) const;
   /// The largest share at which the form runs into nothing; nullopt when even the least one does.
@@ -58,25 +63,6 @@ class Fitter {
 Side opposite(Side side) {
   if (side == Side::Both) return side;
   return side == Side::Left ? Side::Right : Side::Left;
-}
-
-/// What is in the way, each thing once, though it may stand in the way of both sides.
-std::vector<std::string> distinct(const std::vector<Obstacle>& obstacles) {
-  std::vector<std::string> seen;
-  for (const Obstacle& each : obstacles) addEach(seen, {each.words + inBrackets(each.ruleIds)});
-  return seen;
-}
-
-std::string join(const std::vector<Obstacle>& obstacles) {
-  std::string text;
-  for (const std::string& words : distinct(obstacles)) text += (text.empty() ? "" : "; ") + words;
-  return text;
-}
-
-std::vector<std::string> heldBy(const std::vector<Obstacle>& obstacles) {
-  std::vector<std::string> rules;
-  for (const Obstacle& each : obstacles) addEach(rules, each.ruleIds);
-  return rules;
 }
 
 std::string Fitter::missing(const std::vector<std::string>& facts) const {
@@ -137,16 +123,21 @@ std::vector<Side> Fitter::workingSides(const std::string& side) const {
   return {Side::Left, Side::Right};
 }
 
-void Fitter::meetDemands(const Easing* easing, Side working, std::vector<Obstacle>& found) const {
+void Fitter::meetDemands(const Easing* easing, Side working, Degrees row,
+                         std::vector<Obstacle>& found) const {
   const auto& movements = fitting_.doses.vocabulary.movements;
-  for (const Demand& demand : askedBy(easing)) {
+  const auto& asked = askedBy(easing);
+  for (std::size_t i = 0; i < asked.size(); ++i) {
+    const Demand& demand = asked[i];
+    const base::Rational& degrees = row == nullptr ? demand.degrees : (*row)[i];
     const auto term = movements.find(demand.movement);
     const Side side = sideOf(demand, working);
     const auto cap = limits::capFor(fitting_.limits, demand.movement, side, demand.done);
-    if (!cap || demand.degrees <= *cap) continue;
+    if (!cap || degrees <= *cap) continue;
     found.push_back({(term == movements.end() ? demand.movement : term->second.clinician) + " " +
-                         demand.degrees.toText() + " degrees, limit " + cap->toText(),
-                     fitting_.holders.ofCap(demand, side)});
+                         degrees.toText() + " degrees, limit " + cap->toText(),
+                     fitting_.holders.ofCap(demand, side),
+                     base::Rational::subtract(degrees, *cap).value_or(degrees)});
   }
 }
 
@@ -159,14 +150,15 @@ void Fitter::meetBans(const std::set<std::string>& bans, const Easing* easing, S
     if (!limits::isBanned(fitting_.limits, ban, hasSides ? side : Side::Both)) continue;
     found.push_back(
         {"involves " + (term == fitting_.doses.vocabulary.bans.end() ? ban : term->second.clinician),
-         fitting_.holders.ofBan(ban, side)});
+         fitting_.holders.ofBan(ban, side),
+         {}});
   }
 }
 
-std::vector<Obstacle> Fitter::obstacles(const Setup* setup, const Easing* easing,
-                                        const std::string& side) const {
+std::vector<Obstacle> Fitter::obstacles(const Setup* setup, const Easing* easing, const std::string& side,
+                                        Degrees row) const {
   std::vector<Obstacle> found;
-  for (Side working : workingSides(side)) meetDemands(easing, working, found);
+  for (Side working : workingSides(side)) meetDemands(easing, working, row, found);
   meetAllBans(setup, easing, side, found);
   return found;
 }
@@ -190,19 +182,25 @@ bool Fitter::isWithinCaps(const Easing* easing, const std::string& side, const s
   return true;
 }
 
-std::optional<std::size_t> Fitter::rowWithin(const Setup* setup, const Easing* easing, const std::string& side) const {
-  if (!exercise_.scaling) return std::nullopt;
+const Scale* Fitter::scaleOf(const Easing* easing) const {
+  if (!exercise_.scaling) return nullptr;
   const auto form = easing == nullptr ? 0 : static_cast<std::size_t>(easing - exercise_.easings.data()) + 1;
   const Scale& scale = exercise_.scaling->scales.at(form);
-  if (scale.empty()) return std::nullopt;
+  return scale.empty() ? nullptr : &scale;
+}
+
+std::optional<std::size_t> Fitter::rowWithin(const Setup* setup, const Easing* easing,
+                                             const std::string& side) const {
+  const Scale* const scale = scaleOf(easing);
+  if (scale == nullptr || !missing(exercise_.scaling->equipment).empty()) return std::nullopt;
   // Rows never ask less than the one before, so the last that fits is found by halving.
-  const auto past = std::partition_point(scale.begin(), scale.end(),
+  const auto past = std::partition_point(scale->begin(), scale->end(),
                                          [&](const auto& row) { return isWithinCaps(easing, side, row); });
-  if (past == scale.begin()) return std::nullopt;
+  if (past == scale->begin()) return std::nullopt;
   std::vector<Obstacle> bans;
   meetAllBans(setup, easing, side, bans);
   if (!bans.empty()) return std::nullopt;
-  return static_cast<std::size_t>(past - scale.begin()) - 1;
+  return static_cast<std::size_t>(past - scale->begin()) - 1;
 }
 
 // The words go by what is capped: of the movements that are eased, those that the whole form takes too far.
@@ -291,6 +289,9 @@ std::variant<Candidate, Refusal> Fitter::run() {
     if (words.empty()) forms.push_back(&easing);
     if (!words.empty()) easingLacks += "; eased form needs " + words;
   }
+  if (exercise_.scaling)
+    if (const std::string words = missing(exercise_.scaling->equipment); !words.empty())
+      easingLacks += "; doing it smaller needs " + words;
   for (const std::string& side : sides()) {
     for (const Easing* easing : forms) {
       for (const Setup* setup : setups)
@@ -303,13 +304,36 @@ std::variant<Candidate, Refusal> Fitter::run() {
   return refuse(Ground::Limits, join(found) + easingLacks, heldBy(found));
 }
 
-// What is missing counts like an obstacle, so the form that lacks least and runs into least is taken.
+std::size_t Fitter::rowLeastBeyond(const Scale& scale, const Easing* easing, const std::string& side) const {
+  const auto beyond = [&](const std::vector<base::Rational>& row) {
+    std::vector<Obstacle> found;
+    for (Side working : workingSides(side)) meetDemands(easing, working, &row, found);
+    return excessOf(found);
+  };
+  const Excess least = beyond(scale.front());
+  const auto past = std::partition_point(scale.begin(), scale.end(),
+                                         [&](const auto& row) { return !(least < beyond(row)); });
+  return static_cast<std::size_t>(past - scale.begin()) - 1;
+}
+
+std::vector<Obstacle> Fitter::lacking(const Setup* setup, const Easing* easing, bool isSmaller) const {
+  std::vector<Obstacle> found;
+  const auto lack = [&](const std::vector<std::string>& facts) {
+    if (const std::string words = missing(facts); !words.empty()) found.push_back({words, {}, {}});
+  };
+  if (setup != nullptr) lack(setup->equipment), lack(setup->needs);
+  if (easing != nullptr) lack(easing->equipment);
+  if (isSmaller) lack(exercise_.scaling->equipment);
+  return found;
+}
+
+// What is missing counts like a ban, so the form that lacks least and goes least past the caps is taken.
 Candidate Fitter::leastBeyond(Refusal& beyond) const {
   std::vector<Obstacle> always;
   if (const auto refusal = refuseByDose())
-    always.push_back({refusal->because, {}}), beyond.heldBy = refusal->heldBy;
+    always.push_back({refusal->because, {}, {}}), beyond.heldBy = refusal->heldBy;
   for (const auto* facts : {&exercise_.equipment, &exercise_.needs})
-    if (const std::string words = missing(*facts); !words.empty()) always.push_back({words, {}});
+    if (const std::string words = missing(*facts); !words.empty()) always.push_back({words, {}, {}});
   std::vector<const Setup*> setups;
   for (const Setup& setup : exercise_.setups) setups.push_back(&setup);
   if (setups.empty()) setups.push_back(nullptr);
@@ -317,19 +341,20 @@ Candidate Fitter::leastBeyond(Refusal& beyond) const {
   for (const Easing& easing : exercise_.easings) forms.push_back(&easing);
   std::optional<std::vector<Obstacle>> least;
   Candidate best;
+  const auto consider = [&](const Setup* setup, const Easing* easing, const std::string& side,
+                            std::optional<std::size_t> row) {
+    std::vector<Obstacle> found = obstacles(setup, easing, side, row ? &(*scaleOf(easing))[*row] : nullptr);
+    const auto lacks = lacking(setup, easing, row.has_value());
+    found.insert(found.end(), lacks.begin(), lacks.end());
+    if (least && !(excessOf(found) < excessOf(*least))) return;
+    best = take(setup, easing, side, row);
+    least = std::move(found);
+  };
   for (const std::string& side : sides()) {
     for (const Easing* easing : forms) {
-      for (const Setup* setup : setups) {
-        std::vector<Obstacle> found = obstacles(setup, easing, side);
-        const auto lack = [&](const std::vector<std::string>& facts) {
-          if (const std::string words = missing(facts); !words.empty()) found.push_back({words, {}});
-        };
-        if (setup != nullptr) lack(setup->equipment), lack(setup->needs);
-        if (easing != nullptr) lack(easing->equipment);
-        if (least && distinct(found).size() >= distinct(*least).size()) continue;
-        best = take(setup, easing, side);
-        least = std::move(found);
-      }
+      for (const Setup* setup : setups) consider(setup, easing, side, std::nullopt);
+      if (const Scale* const scale = scaleOf(easing))
+        for (const Setup* setup : setups) consider(setup, easing, side, rowLeastBeyond(*scale, easing, side));
     }
   }
   always.insert(always.end(), least->begin(), least->end());
@@ -352,6 +377,7 @@ std::vector<std::string> equipmentOf(const Candidate& candidate) {
   std::vector<std::string> facts = candidate.exercise->equipment;
   if (candidate.setup != nullptr) addEach(facts, candidate.setup->equipment);
   if (candidate.easing != nullptr) addEach(facts, candidate.easing->equipment);
+  if (candidate.percent < 100) addEach(facts, candidate.exercise->scaling->equipment);
   return facts;
 }
 

@@ -52,8 +52,9 @@ struct Fitting {
 
 std::variant<Candidate, Refusal> fit(const Exercise& exercise, const Fitting& fitting);
 
-/// The form that goes least beyond the limits, for an exercise that fit() refuses. `beyond` is filled with
-/// everything in its way. The section must be open.
+/// The form that goes least beyond the limits, for an exercise that fit() refuses: first the fewest things it
+/// lacks or may not do, then the fewest degrees past the caps, done smaller where that helps. `beyond` is
+/// filled with everything in its way. The section must be open.
 Candidate fitBeyond(const Exercise& exercise, const Fitting& fitting, Refusal& beyond);
 
 /// Facts of equipment the candidate uses, each once.

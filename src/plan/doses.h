@@ -48,6 +48,7 @@ struct Level {
   limits::PerBay<limits::Rung> rung;        ///< highest intensity to start at
   std::map<Section, int> lines;             ///< at most so many exercises of a section
   bool keepsModerate = false;               ///< moderate aerobic activity done now goes on as such
+  bool staysSame = false;                   ///< always the same exercises: no harder one is named
   std::vector<std::string> sources;
 };
 

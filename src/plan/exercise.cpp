@@ -47,4 +47,13 @@ limits::Bay bayOf(Section section) {
   }
 }
 
+std::set<std::string> piecesOf(const Exercise& exercise) {
+  std::set<std::string> pieces(exercise.equipment.begin(), exercise.equipment.end());
+  for (const Setup& setup : exercise.setups) pieces.insert(setup.equipment.begin(), setup.equipment.end());
+  for (const Easing& easing : exercise.easings)
+    pieces.insert(easing.equipment.begin(), easing.equipment.end());
+  if (exercise.scaling) pieces.insert(exercise.scaling->equipment.begin(), exercise.scaling->equipment.end());
+  return pieces;
+}
+
 }  // namespace stile::plan

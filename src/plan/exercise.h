@@ -71,6 +71,7 @@ inline constexpr int kScaleStep = 2;
 struct Scaling {
   std::set<std::string> eases;     ///< movements that get smaller with it
   int leastPercent = 50;           ///< of the full movement; with less it is not this exercise any more
+  std::vector<std::string> equipment;  ///< facts that must be certainly true besides: a higher seat
   std::vector<std::string> words;  ///< landmarks of easing.json, by what is capped; the first otherwise
   std::vector<Scale> scales;       ///< of the form as written, then of each easing (may be empty); computed, see scale.h
 
@@ -115,5 +116,8 @@ struct Exercise {
   std::vector<std::string> sources;
   base::Place place;
 };
+
+/// Facts of every piece of equipment that it, one of its places, or an easier way to do it may need.
+std::set<std::string> piecesOf(const Exercise& exercise);
 
 }  // namespace stile::plan

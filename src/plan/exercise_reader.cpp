@@ -66,6 +66,7 @@ Scaling readScaling(Node node, const std::string& subject, base::Issues& issues)
   ObjectReader reader(node, subject, issues);
   Scaling scaling;
   scaling.eases = asSet(reader.strings("eases"));
+  scaling.equipment = reader.strings("equipment");
   scaling.words = reader.strings("words");
   scaling.leastPercent = static_cast<int>(reader.integer("leastPercent").value_or(0));
   reader.finish();

@@ -40,8 +40,9 @@ std::optional<drawing::Drawing> figureOf(const Library& library, const Exercise&
   const bool isLeftDrawn = figure.working == movement::Hand::Left;
   const bool wantsLeft = side.substr(0, 4) == "left", wantsRight = side.substr(0, 5) == "right";
   options.isMirrored = exercise.oneSided && ((wantsLeft && !isLeftDrawn) || (wantsRight && isLeftDrawn));
-  options.hasSeatHeight = options.hasSeatHeight || (form > 0 && form < figure.forms.size() &&
-                                                    figure.forms[form].props != figure.forms[0].props);
+  options.hasSeatHeight =
+      options.hasSeatHeight || (form < figure.forms.size() &&
+                                propsOf(scaled(figure.forms[form], options.share)) != figure.forms[0].props);
   drawing::Drawing drawing = shelf().get(library.doses, exercise.id, form, options,
                                          [&] { return pictureOf(figure, form, options); });
   addWords(drawing, exercise);

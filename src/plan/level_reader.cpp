@@ -13,6 +13,7 @@ std::vector<Level> readLevels(json::ObjectReader& root, ContentReading& content)
     level.because = reader.requireString("because");
     level.when = content.program(reader, "when", expression::Type{});
     level.keepsModerate = reader.boolean("keepsModerate").value_or(false);
+    level.staysSame = reader.boolean("staysSame").value_or(false);
     if (const auto rungs = reader.require("rung")) {
       json::ObjectReader both(*rungs, reader.subject(), content.issues());
       level.rung.aerobic = content.rung(both, "aerobic").value_or(limits::Rung::Light);

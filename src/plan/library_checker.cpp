@@ -121,6 +121,7 @@ void ExerciseCheck::easing(const Easing& easing) {
 }
 
 void ExerciseCheck::scaling(const Scaling& scaling) {
+  facts(scaling.equipment);
   for (const std::string& id : scaling.words) {
     const Landmarks* landmarks = library_.doses->easingWords.find(id);
     if (landmarks == nullptr) {
@@ -220,9 +221,7 @@ void checkSentences(const Library::Doses& doses, const rules::RuleSet& rules, ba
 void checkEquipment(const Library& library, base::Issues& issues) {
   std::set<std::string> pieces;
   for (const Exercise& exercise : library.exercises) {
-    pieces.insert(exercise.equipment.begin(), exercise.equipment.end());
-    for (const Setup& setup : exercise.setups) pieces.insert(setup.equipment.begin(), setup.equipment.end());
-    for (const Easing& easing : exercise.easings) pieces.insert(easing.equipment.begin(), easing.equipment.end());
+    pieces.merge(piecesOf(exercise));
     if (pieces.size() <= kMostPieces) continue;
     issues.error(exercise.place, exercise.id, "the library uses more than 32 different pieces of equipment");
     return;

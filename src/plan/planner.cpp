@@ -126,6 +126,7 @@ StarterPlan Planner::run() {
   takeChoice(selection);
   allMinutes_ = -worthOf(toSolve, selection).value_or(Worth{}).back();
   writeLines(plan);
+  writeNext(plan);
   writeLeftOut(plan);
   writeAlsoOpen(plan);
   writeFirstSteps(plan);

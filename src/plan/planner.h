@@ -34,6 +34,8 @@ class Planner {
   void writeLines(StarterPlan& plan) const;
   Line lineOf(const Offer& offer, const Candidate& candidate, const Dose& dose) const;
   Line lineOf(const Offer& offer, const FixedLine& fixed) const;
+  /// What a line can move on to when it has become easy; what is in the plan already is nothing new.
+  void writeNext(StarterPlan& plan) const;
   void writeLeftOut(StarterPlan& plan) const;
   void writeDropped(const Offer& offer, const std::string& instead, StarterPlan& plan) const;
   LeftOut uncovered(const Offer& offer) const;

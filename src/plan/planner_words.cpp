@@ -48,6 +48,7 @@ Line Planner::lineOf(const Offer& offer, const Candidate& candidate, const Dose&
   line.percent = candidate.percent;
   line.dose = dose;
   if (candidate.easing != nullptr) line.changed = candidate.easing->sayClient;
+  line.saidSmaller = candidate.saidSmaller;
   if (!candidate.saidSmaller.empty()) line.changed += (line.changed.empty() ? "" : " ") + candidate.saidSmaller;
   if (!candidate.side.empty()) {
     if (!line.changed.empty()) line.changed += " ";
@@ -79,6 +80,24 @@ void Planner::sayWishes(Line& line) const {
     if (!serves(*line.exercise, *wish)) continue;
     line.chosenBecause += "; the client " + wish->clinician;
     if (line.saidBecause.empty()) line.saidBecause = library_.wishes.phrase("because", {{"said", wish->said}});
+  }
+}
+
+void Planner::writeNext(StarterPlan& plan) const {
+  if (fitting_.limits.progression == limits::Progression::None || fitting_.prescription.level->staysSame) return;
+  for (Line& line : plan.lines) {
+    const Exercise& exercise = *line.exercise;
+    const bool isAsWritten = line.form == 0 && line.percent == 100 && line.side.empty() && !line.override;
+    if (exercise.section != Section::Strength || exercise.dose != DoseKind::Repetitions) continue;
+    if (exercise.harder.empty() || !isAsWritten) continue;
+    const auto isIt = [&](const Exercise* other) { return other->id == exercise.harder; };
+    if (std::any_of(plan.lines.begin(), plan.lines.end(),
+                    [&](const Line& other) { return isIt(other.exercise); }))
+      continue;
+    for (const Offer& offer : offers_)
+      for (const Candidate& candidate : offer.candidates)
+        if (isIt(candidate.exercise) && !candidate.isAdapted() && candidate.discouragedBy.empty())
+          line.next = candidate.exercise;
   }
 }
 

@@ -39,9 +39,14 @@ struct Line {
   int percent = 100;                     ///< of the full movement, when it is done smaller; drawn so
   Dose dose;
   std::string changed;                   ///< for the client: what is adapted, or ""
+  std::string saidSmaller;               ///< of `changed`, how far to go when it is done smaller, or ""
   std::vector<std::string> becauseRules; ///< rules that shaped it
   std::string chosenBecause, changedBecause;  ///< for the clinician
   std::string saidBecause;               ///< for the client: the wish that the line serves, or ""
+  /// Of strength work, the harder exercise for the same purpose that is open just as written under the same
+  /// limits, with what is at hand; nullptr when there is none, and for a line that is adapted or beyond
+  /// limits.
+  const Exercise* next = nullptr;
   std::string pinnedBy;                  ///< "Added by A. Reed.", or "" when it was chosen
   std::optional<LineOverride> override;
 };

@@ -2,6 +2,7 @@
 
 #include "base/utf8.h"
 #include "json/reader.h"
+#include "records/drawn_build.h"
 
 namespace stile::records {
 namespace {
@@ -47,6 +48,7 @@ Client loadClient(const std::string& text, const std::string& file, base::Issues
   client.address = reader.string("address");
   readPerson(reader, "emergencyContact", client.emergencyContact, issues);
   readPerson(reader, "physician", client.physician, issues);
+  client.drawnBuild = readBuild(reader, "drawnBuild");
   reader.finish();
   return client;
 }
@@ -61,6 +63,7 @@ std::string toJson(const Client& client) {
     if (!value->empty()) writer.member(key, *value);
   writePerson(writer, "emergencyContact", client.emergencyContact);
   writePerson(writer, "physician", client.physician);
+  if (client.drawnBuild) writer.member("drawnBuild", movement::idOf(*client.drawnBuild));
   writer.endObject();
   return writer.text();
 }

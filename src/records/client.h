@@ -6,6 +6,7 @@
 
 #include "base/date.h"
 #include "base/issue.h"
+#include "movement/build.h"
 
 namespace stile::records {
 
@@ -20,6 +21,8 @@ struct Client {
   std::string telephone, email, address;
   Person emergencyContact;
   Person physician;
+  /// Which figure the client wants to see in drawings; nothing said: the clinic's. Chosen, never worked out.
+  std::optional<movement::Build> drawnBuild;
 
   std::string fullName() const { return given.empty() ? family : given + " " + family; }
 };

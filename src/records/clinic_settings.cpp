@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "json/reader.h"
+#include "records/drawn_build.h"
 
 namespace stile::records {
 namespace {
@@ -79,6 +80,7 @@ ClinicSettings ClinicSettings::load(const std::string& text, const std::string& 
                      "write tags such as en or es");
     settings.languages = std::move(languages);
   }
+  settings.drawnBuild = readBuild(reader, "drawnBuild").value_or(settings.drawnBuild);
   readTranslations(reader, issues, settings);
   if (const auto chosen = reader.find("policies")) {
     for (std::size_t i = 0; i < chosen->size(); ++i) {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/issue.h"
+#include "movement/build.h"
 
 namespace stile::records {
 
@@ -29,6 +30,8 @@ struct ClinicSettings {
   std::string logo;           ///< a PNG file, its path relative to the settings file
   PaperSize paperSize = PaperSize::A4;
   std::vector<std::string> languages{"en"};  ///< for clients, BCP 47; the first is the clinic's own
+  movement::Build drawnBuild =
+      movement::Build::Sturdy;  ///< of the figures on papers, unless the client chose
 
   /// What the clinic says of itself in other languages: language -> member -> words. Members: clinician,
   /// openingHours, outOfHours, crisisLine.
@@ -36,7 +39,7 @@ struct ClinicSettings {
 
   std::map<std::string, std::string> policies;  ///< policy id -> the alternative that this clinic chose
 
-  /// Unknown members, wrong types, a paper size or language tag that is none are issues.
+  /// Unknown members, wrong types, a paper size, language tag or build that is none are issues.
   static ClinicSettings load(const std::string& text, const std::string& file, base::Issues& issues);
 
   /// These settings with the words of another language. Words that are not translated stay as they are,

@@ -16,6 +16,7 @@ std::map<std::string, Term, std::less<>> readTerms(json::ObjectReader& reader, c
     term.clinician = entry.requireString("clinician");
     term.client = entry.requireString("client");
     term.instead = isBan ? entry.requireString("instead") : entry.string("instead");
+    term.insteadNot = entry.strings("insteadNot");
     term.hasSides = entry.boolean("sides").value_or(false);
     term.facts = entry.strings("facts");
     entry.finish();
@@ -39,6 +40,11 @@ Vocabulary Vocabulary::load(const std::string& text, const std::string& file, ba
   vocabulary.measures = readTerms(reader, "measures", false, issues);
   vocabulary.services = readTerms(reader, "services", false, issues);
   reader.finish();
+  for (const auto* terms : {&vocabulary.bans, &vocabulary.settings})
+    for (const auto& [id, term] : *terms)
+      for (const std::string& ban : term.insteadNot)
+        if (!vocabulary.bans.contains(ban))
+          issues.error(document->root().place(), id, "there is no ban " + ban, "name in insteadNot a ban of this vocabulary");
   return vocabulary;
 }
 

@@ -16,6 +16,8 @@ struct Term {
   std::string clinician;
   std::string client;
   std::string instead;            ///< what to do instead, for the client; every ban says it
+  /// Bans under which nobody can do what `instead` says; what such a ban says instead stands in its place.
+  std::vector<std::string> insteadNot;
   bool hasSides = false;          ///< movements and bans
   std::vector<std::string> facts; ///< measures: the facts that record it
 };

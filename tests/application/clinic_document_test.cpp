@@ -11,7 +11,8 @@ using namespace stile::test;
 
 namespace {
 
-const char* const kSettings = R"({"name": "Tarnside Movement Clinic", "emergencyNumber": "112", "paperSize": "Letter", "policies": {"policyDiabetesClearance": "ada"}})";
+const char* const kSettings =
+    R"({"name": "Tarnside Movement Clinic", "emergencyNumber": "112", "paperSize": "Letter", "drawnBuild": "slight", "policies": {"policyDiabetesClearance": "ada"}})";
 
 /// A red dot.
 std::string png() {
@@ -36,6 +37,7 @@ TEST_CASE("Settings and logo are kept in the clinic file; what stood before stay
   const auto document = application::clinicDocument(*tarnside.clinic);
   CHECK(document.settings.name == "Tarnside Movement Clinic");
   CHECK(document.settings.paperSize == records::PaperSize::Letter);
+  CHECK(document.settings.drawnBuild == movement::Build::Slight);
   CHECK(document.settings.policies.at("policyDiabetesClearance") == "ada");
   CHECK(take(application::clinicLogo(*tarnside.clinic)) == png());
   CHECK(tarnside.clinic->find("").size() == 1);  // the clinic is no client

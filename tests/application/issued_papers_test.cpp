@@ -166,6 +166,59 @@ TEST_CASE("Printed papers are kept without a file; what cannot be saved is not o
       application::issueMade(*tarnside.clinic, tarnside.id, notFiled, made, "", "", kTarnsideDay).ok());
 }
 
+TEST_CASE(
+    "Drawings show the figure that the client, or else the clinic, chose; written again they are the same") {
+  using movement::Build;
+  Tarnside tarnside;
+  const auto settings = [&tarnside](const char* build) {
+    base::Issues issues;
+    take(application::saveClinicSettings(
+        *tarnside.clinic, std::string(R"({"name": "Tarnside", "emergencyNumber": "112")") + build + "}", "s",
+        {}, kTarnsideDay, issues));
+  };
+  settings("");
+  const std::filesystem::path people = std::filesystem::path(STILE_SOURCE_DIR) / "tests/documents/people";
+  tarnside.screen({{"answers", textOf(people / "healthy.json")}});
+  const auto handout = [&tarnside](application::PaperOptions options = {}) {
+    options.pdf = false;
+    options.only = "handout";
+    const auto order = take(application::orderPapers(*tarnside.clinic, tarnside.id, content(), options));
+    return std::pair(order, Waiting::make(order));
+  };
+  const auto send = [&tarnside](const auto& made) {
+    take(
+        application::issueMade(*tarnside.clinic, tarnside.id, made.first, made.second, "", "", kTarnsideDay));
+    return application::issuedPapers(take(tarnside.clinic->file().read(tarnside.id))).back().build;
+  };
+  const auto first = handout();
+  REQUIRE(first.second.papers.size() == 1);
+  const std::string sturdy = first.second.papers.front().bytes;
+  CHECK(send(first) == "sturdy");
+  // Once it went out so, another choice of the clinic changes nothing for this screening.
+  settings(R"(, "drawnBuild": "slight")");
+  CHECK(handout().second.papers.front().bytes == sturdy);
+  // The client's own choice does.
+  take(application::chooseBuild(*tarnside.clinic, tarnside.id, Build::Slight));
+  const auto chosen = handout();
+  const std::string slight = chosen.second.papers.front().bytes;
+  CHECK(slight != sturdy);
+  CHECK(send(chosen) == "slight");
+  // What is asked for once holds once.
+  application::PaperOptions once;
+  once.build = Build::Sturdy;
+  CHECK(handout(once).second.papers.front().bytes == sturdy);
+  CHECK(handout().second.papers.front().bytes == slight);
+  CHECK(contains(take(application::showClient(*tarnside.clinic, tarnside.id, kTarnsideDay)),
+                 "Drawings show the slight figure, as the client chose"));
+  // Taken back, it is as it went out last; a new screening is drawn as the clinic draws.
+  take(application::chooseBuild(*tarnside.clinic, tarnside.id, std::nullopt));
+  CHECK(handout().second.papers.front().bytes == slight);
+  settings(R"(, "drawnBuild": "sturdy")");
+  CHECK(handout().second.papers.front().bytes == slight);
+  tarnside.screen({{"answers", textOf(people / "healthy.json")}});
+  CHECK(handout().second.papers.front().bytes == sturdy);
+}
+
 TEST_CASE("Without consent to share there is no letter whose words could be changed") {
   Waiting tarnside(false);
   const auto made = tarnside.make(tarnside.order());

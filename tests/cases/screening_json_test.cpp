@@ -102,6 +102,42 @@ TEST_CASE("What a screening prints as JSON fits its published schema, for every 
   CHECK(checked >= 25);
 }
 
+TEST_CASE("The exported plan says in which form each line is: place, easing, share and their sentences") {
+  int eased = 0, smaller = 0;
+  for (const auto& path : test::jsonFiles("cases")) {
+    const test::CaseFile file(path);
+    base::Issues issues;
+    const auto screened =
+        application::screenClient(test::content(), test::inputsWithReplies(file), file.date(), issues);
+    REQUIRE(screened.ok());
+    if (!screened.value().plan) continue;
+    const auto output =
+        test::parsed(exchange::toJson(screened.value(), test::content(), issues), path.filename().string());
+    const Node lines = *output->root().find("plan")->find("lines");
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      const plan::Line& line = screened.value().plan->lines[i];
+      INFO(path.filename().string() << " " << line.exercise->id);
+      const auto form = lines.at(i).find("eased"), share = lines.at(i).find("smaller");
+      REQUIRE(form.has_value() == (line.form > 0));
+      REQUIRE(share.has_value() == (line.percent < 100));
+      if (form) {
+        const plan::Easing& easing = line.exercise->easings[line.form - 1];
+        CHECK(form->find("form")->integer() == static_cast<long long>(line.form));
+        CHECK(form->find("clinician")->string() == easing.sayClinician);
+        CHECK(form->find("client")->string() == easing.sayClient);
+        ++eased;
+      }
+      if (share) {
+        CHECK(share->find("percent")->integer() == line.percent);
+        CHECK(line.changed.find(share->find("client")->string()) != std::string::npos);
+        ++smaller;
+      }
+    }
+  }
+  CHECK(eased > 0);
+  CHECK(smaller > 0);
+}
+
 TEST_CASE("The schema test notices a member that is missing, misspelt or of the wrong kind") {
   const auto output = test::parsed(R"({"format": 1, "action": "soon", "settled": "yes", "extra": 1})", "output");
   Schema validator("screening.schema.json");

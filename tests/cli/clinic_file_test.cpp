@@ -7,6 +7,15 @@
 
 using namespace stile::test;
 
+TEST_CASE("A client's choice of figure is kept, and taken back") {
+  const ClinicFolder clinic;
+  CHECK(clinic.stile("client build", clinic.id + " slight").exit == 0);
+  CHECK(contains(clinic.stile("client show", clinic.id).out, "Drawings show the slight figure"));
+  CHECK(clinic.stile("client build", clinic.id + " heavy").exit == 2);
+  CHECK(clinic.stile("client build", clinic.id + " clinic").exit == 0);
+  CHECK_FALSE(contains(clinic.stile("client show", clinic.id).out, "Drawings show"));
+}
+
 TEST_CASE("From a new clinic file to a signed screening and a verified backup") {
   const ClinicFolder clinic;
   REQUIRE(clinic.made.exit == 0);

@@ -50,6 +50,12 @@ TEST_CASE("Papers are written, and a paper that no longer holds is taken away") 
   CHECK(std::filesystem::exists(folder / "papers/handout.html"));
   CHECK_FALSE(std::filesystem::exists(folder / "papers/waiting-sheet.html"));
   CHECK(contains(slurp(folder / "papers/handout.html"), "Maren Oakshott"));
+  const std::string sturdy = slurp(folder / "papers/handout.html");
+  REQUIRE(run("papers " + client + papers + " --build sturdy").exit == 0);
+  CHECK(slurp(folder / "papers/handout.html") == sturdy);
+  REQUIRE(run("papers " + client + papers + " --build slight").exit == 0);
+  CHECK(slurp(folder / "papers/handout.html") != sturdy);
+  CHECK(run("papers " + client + papers + " --build heavy").exit == 2);
   const Ran held = run("papers " + folder.file("none.json", "{}") + papers);
   REQUIRE(held.exit == 0);
   CHECK_FALSE(std::filesystem::exists(folder / "papers/handout.html"));

@@ -114,6 +114,33 @@ TEST_CASE("A change of the plan that another answer closes falls away, and the d
   CHECK_FALSE(open.has(swap.with));
 }
 
+TEST_CASE("The figure that a client wants to see is kept in the record; answers and plan stay as they are") {
+  using movement::Build;
+  Tarnside tarnside;
+  plan::Edit swap;
+  {
+    OpenDesk open(tarnside);
+    open.answerEverything();
+    swap = swapIn(open.plan());
+    REQUIRE_FALSE(open.desk.editPlan(swap));
+    CHECK_FALSE(open.desk.chosenBuild());
+    CHECK(open.desk.drawnBuild() == Build::Sturdy);
+    take(open.desk.chooseBuild(Build::Slight));
+    CHECK(open.has(swap.with));
+    CHECK(open.desk.drawnBuild() == Build::Slight);
+    CHECK(take(open.desk.orderPapers()).options.build == Build::Slight);
+  }
+  OpenDesk open(tarnside);
+  CHECK(open.has(swap.with));
+  CHECK(open.desk.chosenBuild() == Build::Slight);
+  base::Issues issues;
+  take(open.desk.completeInterview(issues));
+  CHECK(open.desk.drawnBuild() == Build::Slight);
+  take(open.desk.chooseBuild(std::nullopt));
+  CHECK(open.has(swap.with));
+  CHECK(open.desk.drawnBuild() == Build::Sturdy);
+}
+
 TEST_CASE("An override files the screening it is about and stands beside the finding; an acute one waits for a second signature") {
   Tarnside tarnside;
   take(tarnside.clinic->file().addClinician({"rolf", "Rolf Anning", "physician", records::Role::Lead, false, false, {}}, kRolf));

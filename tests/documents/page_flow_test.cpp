@@ -88,5 +88,6 @@ TEST_CASE("a number keeps its unit, a date its year, a telephone number its grou
   CHECK(together("Clinic · 4 Mill Row") == Found{"Clinic ·", "4 Mill"});
   CHECK(together("no number at all").empty());
   CHECK(together("").empty());
+  CHECK(together("version 2026.11-df1c5bed of it") == Found{"2026.11-df1c5bed"});
   CHECK(together("in the years 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16").front().size() <= 24);
 }

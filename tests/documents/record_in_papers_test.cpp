@@ -175,3 +175,18 @@ TEST_CASE("letters to others are one page in ordinary cases") {
     }
   }
 }
+
+TEST_CASE("who may not stand is told of nothing that is done standing") {
+  const auto insteads = [](std::initializer_list<limits::BanKey> bans) {
+    auto screening = screened("healthy");
+    screening.floor.limits.bans = bans;
+    std::string words;
+    for (const Row& row : notForNowRows(screening, content().rules.vocabulary, handoutTexts()))
+      for (const auto& text : row.text) words += bare(text) + " ";
+    return words;
+  };
+  const limits::BanKey falls{"fallRisk", limits::Side::Both}, standing{"weightBearing", limits::Side::Left};
+  CHECK(insteads({falls}).find(bare("walk on flat ground")) != std::string::npos);
+  CHECK(insteads({falls, standing}).find(bare("flat ground")) == std::string::npos);
+  CHECK(insteads({falls, standing}).find(bare("move while seated")) != std::string::npos);
+}

@@ -20,13 +20,17 @@ TEST_CASE("Values read as on paper, with bounds in words") {
   Sample sample(fact("rate", "quantity", R"("unit": "/min")") + "," +
                 fact("saturation", "quantity", R"("unit": "%")") + "," +
                 fact("months", "quantity", R"("unit": "mo")") + "," + fact("n", "integer") + "," +
-                fact("t", "quantity", R"("unit": "Cel")"));
+                fact("t", "quantity", R"("unit": "Cel")") + "," +
+                fact("far", "decimal", R"("derived": {"expression": "%n * -239.7"})") + "," +
+                fact("near", "decimal", R"("derived": {"expression": "%n * -12.34"})"));
   const auto set = sample.plain(
       R"({"rate": "64 /min", "saturation": "97 %", "months": "1 mo", "n": -2, "t": "98.6 [degF]"})");
   CHECK(sample.say(set, "rate") == "64 per min");
   CHECK(sample.say(set, "saturation") == "97%");
   CHECK(sample.say(set, "months") == "1 month");
   CHECK(sample.say(set, "n") == "-2");
+  CHECK(sample.say(set, "far") == "479");  // worked out: no decimal that says more than the formula knows
+  CHECK(sample.say(set, "near") == "24.7");
   CHECK(sample.say(set, "t") == "37 °C (given as 98.6 °F)");
 
   facts::Fact fact;

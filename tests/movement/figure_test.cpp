@@ -82,7 +82,7 @@ TEST_CASE("Start and end of an exercise differ enough to be seen") {
     INFO(id);
     // Squeezing and tightening show by hands, marks and arrows alone.
     const bool isInner = id == "grip-squeeze" || id == "breathing-lying" || id == "pelvic-floor-squeeze" ||
-                         id == "bracing-seated";
+                         id == "pelvic-floor-lying" || id == "bracing-seated";
     CHECK((most > .05 || (isInner && (!figure.worked.empty() || !figure.arrows.empty()))));
   }
 }
@@ -156,6 +156,38 @@ TEST_CASE("A movement done smaller ends nearer to its rest, with whole bones and
       CHECK(half.back().isPlanted[i] == (rest.isPlanted[i] && whole.back().isPlanted[i]));
     }
   }
+}
+
+TEST_CASE("Going down less deep, the seat comes up, feet stay, and hands keep the arms of the chair") {
+  for (const char* id : {"sit-to-stand", "sit-to-stand-hands"}) {
+    const Figure& figure = realFigures().at(id);
+    const Form &whole = figure.forms.front(), less = scaled(whole, .8);
+    const auto bodies = bodiesOf(less), before = bodiesOf(whole);
+    INFO(id);
+    const double seat = propsOf(less).front().seat, written = whole.props.front().seat;
+    CHECK(propsOf(whole) == whole.props);
+    CHECK(seat > written + .05);
+    const double rise = bodies.front()[Bone::Pelvis].from.z - before.front()[Bone::Pelvis].from.z;
+    CHECK(seat - written == Approx(rise).margin(1e-9));
+    CHECK(bodies.front().isSeated);
+    for (std::size_t i = 0; i < bodies.size(); ++i) {
+      CHECK(impossibilities(bodies[i]).empty());
+      for (const Hand hand : kHands) {
+        CHECK(length(bodies[i].of(hand, Limb::Foot).from - before[i].of(hand, Limb::Foot).from) < .002);
+        if (before[i].hands[indexOf(hand)].on != "chair") continue;
+        const Vector moved = bodies[i].of(hand, Limb::Hand).to - before[i].of(hand, Limb::Hand).to;
+        CHECK(length(moved - Vector{0, 0, rise}) < .01);
+      }
+    }
+    // Standing is standing, however high the seat.
+    CHECK(length(bodies.back()[Bone::Head].to - before.back()[Bone::Head].to) < .002);
+    CHECK(svgOf(figure, {.share = .8}) != svgOf(figure));
+  }
+}
+
+TEST_CASE("Builds have names that settings and records use") {
+  for (const Build build : {Build::Slight, Build::Sturdy}) CHECK(buildOf(idOf(build)) == build);
+  CHECK_FALSE(buildOf("heavy"));
 }
 
 TEST_CASE("Pictures fit their frame, in both builds, mirrored and turned") {

@@ -83,6 +83,50 @@ TEST_CASE("Joint ranges are those of the published table") {
   CHECK(rangeOf("kneeTwist") == nullptr);
 }
 
+TEST_CASE("Joint ranges lie near public tables that were read") {
+  // Legs: "Normal values for range of motion of joints", MSD Manual, professional edition, table 1 (as
+  // reprinted on medicospace.com and pdfcoffee.com); hip extension, which that table has as 15, and
+  // horizontal adduction: a list "after Kurz" (yoga-age.com, second-hand). Spine and neck: means of 300
+  // healthy people of 18 to 29 years by the Academy's method (Apti et al., Journal of Turkish Spinal Surgery
+  // 2023, abstract); means of supple people are no limits, so each range may fall short of them by 15 degrees
+  // or pass them by 11. Loaded ankle: 30 to 38 (podiatryfaq.com).
+  constexpr const char *kManual = "MSD Manual", *kKurz = "after Kurz", *kApti = "Apti 2023",
+                       *kLunge = "podiatryfaq";
+  struct Read {
+    const char* joint;
+    bool isHighest;
+    double degrees, within;
+    const char* source;
+  };
+  const Read table[] = {
+      {"hipFlexion", true, 125, 5, kManual},
+      {"hipFlexion", false, -30, 0, kKurz},
+      {"hipAbduction", true, 45, 0, kManual},
+      {"hipAbduction", false, -30, 0, kKurz},
+      {"hipRotation", true, 45, 0, kManual},
+      {"kneeFlexion", true, 130, 5, kManual},
+      {"ankleDorsiflexion", true, 20, 0, kManual},
+      {"ankleDorsiflexion", false, -50, 0, kManual},
+      {"trunkFlexion", true, 69.9, 11, kApti},
+      {"trunkFlexion", false, -40, 15, kApti},
+      {"trunkSideBend", true, 36.3, 2, kApti},
+      {"trunkRotation", true, 38.4, 7, kApti},
+      {"neckFlexion", true, 57.7, 13, kApti},
+      {"neckFlexion", false, -59.1, 15, kApti},
+      {"neckSideBend", true, 42.1, 3, kApti},
+      {"neckRotation", true, 71.1, 12, kApti},
+      {"ankleDorsiflexionStanding", true, 38, 2, kLunge},
+      {"shoulderHorizontalAdduction", true, 130, 0, kKurz},
+  };
+  for (const Read& each : table) {
+    const JointRange* range = rangeOf(each.joint);
+    INFO(each.joint << ", " << each.source);
+    REQUIRE(range != nullptr);
+    CHECK((each.isHighest ? range->highest : range->lowest) ==
+          Approx(each.degrees).margin(each.within + .01));
+  }
+}
+
 TEST_CASE("A standing body asks next to nothing of its joints") {
   const JointAngles angles = anglesOf(standing());
   for (const LimbAngles& limb : angles.limbs) {

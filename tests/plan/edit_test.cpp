@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <random>
+#include <set>
 
 #include "planning.h"
 
@@ -169,6 +170,72 @@ TEST_CASE("An override takes the form that goes least beyond") {
   REQUIRE(line != nullptr);
   REQUIRE(line->override);
   CHECK_FALSE(line->override->beyond.empty());
+}
+
+TEST_CASE("An override does less of the movement where that goes less beyond, and no less than needed") {
+  // Nothing of it keeps within 10 degrees: the least share goes least beyond, and the reason names what it
+  // asks.
+  const auto& turn = *realContent().library.find("neck-turn");
+  const auto far = active()
+                       .under("neck", capped("neckRotation", 10))
+                       .edited({"", {add("neck-turn", "agreed with the surgeon")}});
+  const Line* line = lineOf(far.plan, "neck-turn");
+  REQUIRE(line != nullptr);
+  CHECK(line->percent == turn.scaling->leastPercent);
+  const auto& least = turn.scaling->scales.front().front();
+  const auto at = std::find_if(turn.demands.begin(), turn.demands.end(),
+                               [](const Demand& each) { return each.movement == "neckRotation"; });
+  CHECK(contains(
+      line->override->beyond,
+      (least[static_cast<std::size_t>(at - turn.demands.begin())].toText() + " degrees, limit 10").c_str()));
+  CHECK_FALSE(line->saidSmaller.empty());
+  // Beside a ban the cap is met, as far as it allows.
+  const auto limited =
+      active().under("shoulder", capped("shoulderElevation", 100)).under("arms", banned("upperBodyLoad"));
+  const auto taken = limited.edited({"", {add("overhead-press", "examined today")}});
+  const Line* press = lineOf(taken.plan, "overhead-press");
+  REQUIRE(press != nullptr);
+  CHECK_FALSE(contains(press->override->beyond, "limit 100"));
+  CHECK(contains(press->override->beyond, "arms"));
+  CHECK((press->percent < 100 || press->form > 0));
+}
+
+TEST_CASE("No form of an exercise goes less beyond a cap than the one an override takes") {
+  int tried = 0;
+  for (const Exercise& exercise : realContent().library.exercises) {
+    if (!exercise.scaling) continue;
+    for (const std::string& movement : exercise.scaling->eases) {
+      const auto edited =
+          active().under("rule", capped(movement, 1)).edited({"", {add(exercise.id.c_str(), "agreed")}});
+      const Line* line = lineOf(edited.plan, exercise.id);
+      if (line == nullptr || !line->override) continue;
+      // Degrees past the cap of 1, both limbs together; the same words are said once.
+      const auto asks = [&](std::size_t form, const std::vector<base::Rational>* row) {
+        std::set<base::Rational> each;
+        const auto& asked = exercise.demandsOfForm(form);
+        for (std::size_t i = 0; i < asked.size(); ++i)
+          if (asked[i].movement == movement) each.insert(row == nullptr ? asked[i].degrees : (*row)[i]);
+        base::Rational all = 0;
+        for (const base::Rational& degrees : each)
+          if (degrees > base::Rational(1))
+            all = *base::Rational::add(all, *base::Rational::subtract(degrees, base::Rational(1)));
+        return all;
+      };
+      const auto& scale = exercise.scaling->scales.at(line->form);
+      const base::Rational taken =
+          line->percent == 100
+              ? asks(line->form, nullptr)
+              : asks(line->form, &scale[static_cast<std::size_t>(
+                                     (line->percent - exercise.scaling->leastPercent) / kScaleStep)]);
+      INFO(exercise.id << " " << movement << " form " << line->form << " at " << line->percent << " %");
+      for (std::size_t form = 0; form <= exercise.easings.size(); ++form) {
+        CHECK(taken <= asks(form, nullptr));
+        for (const auto& row : exercise.scaling->scales[form]) CHECK(taken <= asks(form, &row));
+      }
+      ++tried;
+    }
+  }
+  CHECK(tried > 30);
 }
 
 TEST_CASE("What an absolute rule holds cannot be overridden; an acute one wants a second signature") {

@@ -100,6 +100,41 @@ TEST_CASE("Under its smallest useful share an exercise gives way to its easing")
   CHECK_FALSE(fitted(anyoneActive().under("cap", capped("trunkRotation", 3)), "trunk-turn-seated"));
 }
 
+TEST_CASE("Standing up is eased by a higher seat, drawn and told as high as the cap asks") {
+  const auto capAt = [](int degrees) { return anyoneActive().under("hip", capped("hipFlexion", degrees)); };
+  int before = 100;
+  for (const int cap : {104, 98, 92, 86}) {
+    const auto stand = fitted(capAt(cap), "sit-to-stand");
+    INFO(cap);
+    REQUIRE(stand);
+    CHECK(stand->form() == 0);
+    CHECK(stand->percent < before);
+    before = stand->percent;
+    CHECK(stand->saidSmaller.find("Use a higher seat, as the picture shows.") == 0);
+    CHECK(stand->changedBecause.find("degrees of hip flexion: " + std::to_string(stand->percent) + " %") !=
+          std::string::npos);
+    CHECK(equipmentOf(*stand) == std::vector<std::string>{"homeHasChair", "homeHasHighSeat"});
+  }
+  // Where no high seat is certain, none is asked for.
+  CHECK_FALSE(fitted(capAt(92).is("homeHasHighSeat", false), "sit-to-stand"));
+}
+
+TEST_CASE("The words for a higher seat never let it be lower than the picture") {
+  const auto& figure = realContent().library.figures.at("sit-to-stand");
+  const Landmarks* seat = realContent().library.doses->easingWords.find("seat");
+  REQUIRE(seat->rows.size() == 3);
+  const int least = realContent().library.find("sit-to-stand")->scaling->leastPercent;
+  // The knee at .285 of stature (winter-segments), half a kneecap above it, fingers of 1.75 cm (both common
+  // practice).
+  const double kneecap = .285 * movement::kStature + .022, finger = .0175;
+  const auto seatAt = [&](int percent) {
+    return propsOf(scaled(figure.forms.front(), percent / 100.0)).front().seat;
+  };
+  CHECK(seatAt(least) <= kneecap + 4 * finger);
+  CHECK(seatAt(seat->rows[1].from) <= kneecap + 2 * finger);
+  CHECK(seatAt(seat->rows[2].from) <= kneecap);
+}
+
 TEST_CASE("Beside a limit that no smaller movement meets, none is offered") {
   CHECK_FALSE(
       fitted(anyoneActive().under("cap", capped("trunkRotation", 12)).under("ban", banned("supineFlat")),

@@ -194,6 +194,37 @@ TEST_CASE("A shut bay takes its lines and leaves the other bay's") {
   CHECK(legs->because.find("fresh-wound") != std::string::npos);
 }
 
+TEST_CASE("Strength work names the harder exercise that is open as written, and none that is not") {
+  const auto anyone = Client().hasEverything().startsAt('D');
+  const Line* stand = lineOf(anyone.plan(), "sit-to-stand");
+  REQUIRE(stand != nullptr);
+  REQUIRE(stand->next != nullptr);
+  CHECK(stand->next->id == "step-up");
+  const auto nextOf = [](const Client& client) {
+    const auto plan = client.plan();
+    const Line* line = lineOf(plan, "sit-to-stand");
+    REQUIRE(line != nullptr);
+    return line->next;
+  };
+  // Not beyond a limit, not without its step, not where nothing may grow, and not from an exercise that is
+  // adapted itself.
+  CHECK(nextOf(Client(anyone).under("one-leg", banned("singleLegStance"))) == nullptr);
+  CHECK(nextOf(Client(anyone).is("homeHasStairs", false)) == nullptr);
+  limits::Limits still;
+  still.progression = limits::Progression::None;
+  CHECK(nextOf(Client(anyone).under("pacing", still)) == nullptr);
+  CHECK(nextOf(Client(anyone).under("shoulder", capped("shoulderElevation", 60))) == nullptr);
+  // Whoever is to do always the same is told of nothing else.
+  for (const Line& line : Client(anyone).is("memoryProblem", true).plan().lines) CHECK(line.next == nullptr);
+  for (const Line& line : anyone.plan().lines) {
+    INFO(line.exercise->id);
+    if (line.next == nullptr) continue;
+    CHECK(line.exercise->section == Section::Strength);
+    CHECK(line.next->purpose == line.exercise->purpose);
+    CHECK(lineOf(anyone.plan(), line.next->id) == nullptr);
+  }
+}
+
 TEST_CASE("The same request gives the same plan") {
   const auto a = Client().hasEverything().startsAt('C').plan(), b = Client().hasEverything().startsAt('C').plan();
   REQUIRE(a.lines.size() == b.lines.size());

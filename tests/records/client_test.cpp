@@ -37,8 +37,10 @@ std::string checked(const std::string& kind, const std::string& body) {
 
 TEST_CASE("A client comes back as written") {
   base::Issues issues;
-  const auto client = records::loadClient(R"({"given": "Åsa", "family": "Ní Bhriain", "born": "1958-03-14", "record": "T-17",
-    "physician": {"name": "Dr Hale", "place": "Tarnside Surgery"}})", "client.json", issues);
+  const auto client =
+      records::loadClient(R"({"given": "Åsa", "family": "Ní Bhriain", "born": "1958-03-14", "record": "T-17",
+    "physician": {"name": "Dr Hale", "place": "Tarnside Surgery"}, "drawnBuild": "slight"})",
+                          "client.json", issues);
   CHECK(issues.empty());
   const auto back = records::loadClient(toJson(client), "back", issues);
   CHECK(issues.empty());
@@ -46,15 +48,18 @@ TEST_CASE("A client comes back as written") {
   CHECK(back.born->toText() == "1958-03-14");
   CHECK(back.physician.place == "Tarnside Surgery");
   CHECK(back.record == "T-17");
+  CHECK(back.drawnBuild == movement::Build::Slight);
 }
 
 TEST_CASE("What is missing, misspelt or impossible in a client is told") {
   base::Issues issues;
-  records::loadClient(R"({"given": "A", "born": "1958-02-30", "phone": "1"})", "client.json", issues);
+  records::loadClient(R"({"given": "A", "born": "1958-02-30", "phone": "1", "drawnBuild": "heavy"})",
+                      "client.json", issues);
   const std::string told = issuesOf(issues);
   CHECK(told.find("family") != std::string::npos);
   CHECK(told.find("1958-02-30") != std::string::npos);
   CHECK(told.find("phone") != std::string::npos);
+  CHECK(told.find("figures are not drawn \"heavy\"") != std::string::npos);
 }
 
 TEST_CASE("Names are found whatever their capitals and marks") {

@@ -128,8 +128,6 @@ void InterviewPage::showQuestion() {
   question_->Show();
   other_->Hide();
   const bool isNarrow = GetClientSize().x < FromDIP(kSmallWidth) * theme().factor();
-  // One line for the longest section: a second one would push the question down.
-  section_->step(isNarrow ? Step::Body : Step::Heading);
   section_->say(view_.section.empty() ? session.ground().form().title() : view_.section);
   const std::string standing = standingWords(session);
   counted_->say(standing);

@@ -10,6 +10,9 @@ base::Rational lessMargin(const base::Rational& degrees, const base::Rational& m
   return left && *left > base::Rational(0) ? *left : base::Rational(0);
 }
 
+/// An open finding whose rule lets the unknown pass orders no choices either.
+bool counts(const rules::Finding& finding) { return finding.counted != rules::IfUnknown::Pass; }
+
 }  // namespace
 
 bool isNamedIn(const std::vector<std::string>& words, const Exercise& exercise) {
@@ -95,11 +98,11 @@ Holders::Ids Holders::ofProgression() const {
 }
 
 Holders::Ids Holders::preferring(const Exercise& exercise) const {
-  return where([&](const rules::Finding& finding) { return isNamedIn(finding.rule->prefer, exercise); });
+  return where([&](const rules::Finding& finding) { return counts(finding) && isNamedIn(finding.rule->prefer, exercise); });
 }
 
 Holders::Ids Holders::discouraging(const Exercise& exercise) const {
-  return where([&](const rules::Finding& finding) { return isNamedIn(finding.rule->discourage, exercise); });
+  return where([&](const rules::Finding& finding) { return counts(finding) && isNamedIn(finding.rule->discourage, exercise); });
 }
 
 std::string inBrackets(const std::vector<std::string>& ruleIds) {

@@ -88,7 +88,8 @@ TEST_CASE("Killed while answers are saved, signed off and backed up: no acknowle
         if (number % 7 == 0) change.add(id, "signOff", "{\"at\": " + std::to_string(number) + "}", true);
         if (!file->commit(change)) throw 1;
         say(number);
-        if (number % 40 == 39 && !file->backup(clinic.folder / "backups", 2)) throw 1;
+        // A folder a round: the sample's clock begins anew in every child, and backups are named by the moment.
+        if (number % 40 == 39 && !file->backup((clinic.folder / "backups/") + std::to_string(round), 2)) throw 1;
       }
     });
     int exit = 0;
@@ -114,7 +115,7 @@ TEST_CASE("Killed while answers are saved, signed off and backed up: no acknowle
   CHECK(least > 0);
   const std::filesystem::path backups = clinic.folder / "backups";
   if (std::filesystem::exists(backups))
-    for (const auto& entry : std::filesystem::directory_iterator(backups)) {
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(backups)) {
       // Whatever bears the name of a backup verifies; what was cut short does not bear it.
       if (entry.path().extension() != ".stile") continue;
       clinic.path = entry.path().string();

@@ -183,18 +183,18 @@ void PapersPage::buildList() {
     list_->put(row, i == 0 ? 12 : 0);
     rows_.push_back(row);
   }
-  const auto hasFigures = [](const MadePaper& paper) { return paper.name == "handout"; };
-  if (std::any_of(made_.papers.begin(), made_.papers.end(), hasFigures)) {
-    build_ = new BuildField(list_, theme(), desk(),
-                            [this](auto build) { CallAfter([this, build] { drawAs(build); }); });
-    list_->put(build_, 16);
-  }
   if (!order_.options.isSharedWithPhysician)
     list_->put(new Prose(list_, theme(), Step::Small,
                          "No letter to others: the client has not agreed to share with the physician.",
                          Colour::Ink2),
                8);
   buildWaysOut();
+  const auto hasFigures = [](const MadePaper& paper) { return paper.name == "handout"; };
+  if (std::any_of(made_.papers.begin(), made_.papers.end(), hasFigures)) {
+    build_ = new BuildField(list_, theme(), desk(),
+                            [this](auto build) { CallAfter([this, build] { drawAs(build); }); });
+    list_->put(build_, 16);
+  }
   list_->refit();
   selected_ = made_.papers.size();
   select(first);

@@ -248,7 +248,10 @@ void addRunOn(std::vector<Row>& rows, const std::string& term, const std::vector
   Row row{term, {}, {}};
   std::string text;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
-    text += pieces[i] + (i + 1 == pieces.size() ? "." : between);
+    const auto isSentence = [](const std::string& piece) { return piece.ends_with('?') || piece.ends_with('.'); };
+    text += i > 0 && isSentence(pieces[i - 1]) ? capitalized(pieces[i]) : pieces[i];
+    const bool isLast = i + 1 == pieces.size();
+    text += isSentence(pieces[i]) ? (isLast ? "" : " ") : isLast ? "." : between;
     if (text.size() < kLongest && i + 1 < pieces.size()) continue;
     row.text = {text};
     rows.push_back(std::move(row));

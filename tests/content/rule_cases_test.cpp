@@ -21,8 +21,9 @@ std::string outcomeOf(const std::string& ruleId, json::Node object, base::Date t
   for (const auto& issue : issues.all())
     if (issue.severity == base::Severity::Error) return "refused: " + toText(issue);
   std::string outcome = "out";
-  for (const auto& finding : rules::evaluateRules(content.rules, facts, today)) {
-    if (finding.rule->id != ruleId) continue;
+  const rules::Rule* const rule = content.rules.find(ruleId);
+  if (rule == nullptr) return "no such rule";
+  for (const auto& finding : rules::evaluateRule(*rule, facts, today)) {
     if (finding.standing == rules::Standing::Certain) return "fires";
     outcome = "open";
   }

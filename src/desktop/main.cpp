@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "desktop/desk_app.h"
+#include "desktop/kept_memory.h"
 
 int main(int argumentCount, char** arguments) {
   // Before the toolkit starts: it wants a display, and calls every end without a window a failure.
@@ -13,6 +14,7 @@ int main(int argumentCount, char** arguments) {
     if (std::string_view(arguments[i]) == "--version") return std::printf("stile-desk %s\n", STILE_VERSION) < 0 ? 1 : 0;
   // Bars that only show under a moving mouse hide from a reader with keys that the page goes on.
   setenv("GTK_OVERLAY_SCROLLING", "0", 0);
+  stile::desktop::keepFreedMemory();
   wxApp::SetInstance(new stile::desktop::DeskApp(STILE_INSTALLED_CONTENT));
   return wxEntry(argumentCount, arguments);
 }

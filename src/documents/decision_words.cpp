@@ -114,6 +114,11 @@ std::string endWords(const limits::PerBay<Rung>& usable) {
   return "aerobic " + upTo(usable.aerobic) + ", strength " + upTo(usable.strength);
 }
 
+bool hasOpenFinding(const Screening& screening) {
+  return std::any_of(screening.findings.begin(), screening.findings.end(),
+                     [](const auto& finding) { return finding.standing == rules::Standing::Open; });
+}
+
 }  // namespace
 
 bool isEmergency(const Screening& screening) {
@@ -170,7 +175,7 @@ std::string decisionSentence(const Screening& screening) {
 std::string intervalSentence(const Screening& screening) {
   if (isEmergency(screening)) return "The rest of the questions can wait.";
   if (isAllKnown(screening)) {
-    if (screening.openQuestions.empty()) return "Settled. No unanswered question can change it.";
+    if (!hasOpenFinding(screening)) return "Settled. No unanswered question can change it.";
     if (screening.isSettled) return "Settled: what is still unanswered can change no rung.";
     return "No rung is in doubt. Unanswered questions can still change the action, the clearance or other "
            "limits.";

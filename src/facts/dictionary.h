@@ -8,12 +8,12 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <unordered_map>
 #include <vector>
 
 #include "base/date.h"
 #include "base/issue.h"
 #include "base/rational.h"
+#include "base/text_map.h"
 #include "base/unit.h"
 #include "expression/program.h"
 #include "facts/medicine_class.h"
@@ -144,15 +144,11 @@ class Dictionary : public expression::SymbolTable {
 
  private:
   friend class DictionaryLoader;
-  struct Hash {
-    using is_transparent = void;
-    std::size_t operator()(std::string_view text) const { return std::hash<std::string_view>{}(text); }
-  };
   /// `within`: the group whose members may be used, or "".
   std::optional<expression::Symbol> symbol(std::string_view name, std::string_view within) const;
 
   std::vector<Definition> definitions_;
-  std::unordered_map<std::string, int, Hash, std::equal_to<>> bySlot_;
+  base::TextMap<int> bySlot_;
   std::vector<int> derivedInOrder_;
   std::vector<std::string> groups_;
   std::vector<std::vector<int>> groupMembers_;

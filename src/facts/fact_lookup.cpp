@@ -43,8 +43,12 @@ void FactLookup::add(const Definition& definition, const Item& question, int rep
 
 void FactLookup::addOptions(const Definition& choice, const Item& question, int repetition,
                             KnownAnswers& known) const {
+  std::size_t place = 0;
   for (const questionnaire::Option& offered : question.options) {
-    const OptionDefinition* option = choice.option(offered.code);
+    // A form mostly offers them in the order of the dictionary.
+    const bool isNext = place < choice.options.size() && choice.options[place].code == offered.code;
+    const OptionDefinition* option = isNext ? &choice.options[place] : choice.option(offered.code);
+    ++place;
     const Truth truth =
         option && option->slot >= 0 ? facts_.at(option->slot, repetition).value.truth : Truth::Unknown;
     if (truth == Truth::Unknown) known.isComplete = false;

@@ -130,6 +130,7 @@ Truth ownConditions(const Item& item, const Form& form, const AnswerLookup& answ
   if (item.enableWhen.empty()) return Truth::True;
   Truth result = ofBool(!item.enableAny);
   for (const EnableWhen& condition : item.enableWhen) {
+    if (result == ofBool(item.enableAny)) break;  // the others cannot change it
     const Truth truth = holds(condition, form, answers);
     result = item.enableAny ? expression::truthOr(result, truth) : expression::truthAnd(result, truth);
   }

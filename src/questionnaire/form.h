@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "base/issue.h"
+#include "base/text_map.h"
 #include "base/unit.h"
 #include "json/document.h"
 #include "questionnaire/item.h"
@@ -47,7 +48,7 @@ class Form {
   std::string url_, version_, name_, title_;
   std::vector<std::unique_ptr<Item>> items_;
   std::vector<const Item*> inOrder_;
-  std::map<std::string, const Item*, std::less<>> byLinkId_;
+  base::TextMap<const Item*> byLinkId_;
   std::vector<Expression> variables_;
   std::vector<Constraint> constraints_;
   std::vector<std::string> launchContext_;

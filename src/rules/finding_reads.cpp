@@ -1,6 +1,6 @@
 #include "rules/finding_reads.h"
 
-#include <iterator>
+#include <algorithm>
 #include <set>
 
 #include "facts/derivation_order.h"
@@ -60,25 +60,16 @@ std::vector<bool> FindingReads::touchedBy(const facts::FactChanges& changes) con
   return touched;
 }
 
-std::vector<Finding> evaluateChanged(const RuleSet& ruleSet, const FindingReads& reads,
-                                     const facts::FactSet& facts, base::Date today,
-                                     const facts::FactSet& before, std::vector<Finding> earlier) {
-  const std::vector<bool> touched = reads.touchedBy(facts::changesBetween(before, facts));
-  std::vector<Finding> findings;
-  findings.reserve(earlier.size() + ruleSet.rules.size() / 8);
-  auto from = earlier.begin();
-  for (std::size_t i = 0; i < ruleSet.rules.size(); ++i) {
-    const Rule& rule = ruleSet.rules[i];
-    auto to = from;
-    while (to != earlier.end() && to->rule == &rule) ++to;
-    if (touched[i]) {
-      for (Finding& finding : evaluateRule(rule, facts, today)) findings.push_back(std::move(finding));
-    } else {
-      findings.insert(findings.end(), std::move_iterator(from), std::move_iterator(to));
-    }
-    from = to;
-  }
-  return findings;
+void evaluateChanged(const RuleSet& ruleSet, const std::vector<bool>& touched, const facts::FactSet& facts,
+                     base::Date today, std::vector<Finding>& findings) {
+  const auto indexOf = [&](const Finding& finding) { return finding.rule - ruleSet.rules.data(); };
+  std::erase_if(findings, [&](const Finding& finding) { return touched[static_cast<std::size_t>(indexOf(finding))]; });
+  const auto kept = static_cast<std::ptrdiff_t>(findings.size());
+  for (std::size_t i = 0; i < ruleSet.rules.size(); ++i)
+    if (touched[i])
+      for (Finding& finding : evaluateRule(ruleSet.rules[i], facts, today)) findings.push_back(std::move(finding));
+  std::inplace_merge(findings.begin(), findings.begin() + kept, findings.end(),
+                     [&](const Finding& a, const Finding& b) { return indexOf(a) < indexOf(b); });
 }
 
 }  // namespace stile::rules

@@ -20,10 +20,10 @@ class FindingReads {
   std::vector<std::vector<int>> bySlot_, byGroup_;  ///< rules
 };
 
-/// The findings of `facts`, just as evaluateRules() makes them. What no change between `before` and `facts`
-/// touches is taken over from `earlier`, which evaluateRules() or this made of `before` on the same day.
-std::vector<Finding> evaluateChanged(const RuleSet& ruleSet, const FindingReads& reads,
-                                     const facts::FactSet& facts, base::Date today,
-                                     const facts::FactSet& before, std::vector<Finding> earlier);
+/// Makes `findings` those of `facts`, just as evaluateRules() does. Of rules not in `touched` they stay what they
+/// are: evaluateRules() or this made them of the facts before, on the same day, and FindingReads::touchedBy() tells
+/// which rules the changes since then touch.
+void evaluateChanged(const RuleSet& ruleSet, const std::vector<bool>& touched, const facts::FactSet& facts,
+                     base::Date today, std::vector<Finding>& findings);
 
 }  // namespace stile::rules

@@ -10,6 +10,6 @@ namespace stile::screening {
 /// The same as decide(), out of an earlier decision of the same content, replies and day: findings that rest
 /// on nothing that has changed since are taken over from it. `reads` is of the content's rules.
 Screening decideAgain(const Content& content, const rules::FindingReads& reads, Screening before,
-                      facts::FactSet facts, const std::vector<ClearanceReply>& replies);
+                      const facts::FactSet& facts, const std::vector<ClearanceReply>& replies);
 
 }  // namespace stile::screening

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "facts/fact_changes.h"
 #include "screening/content.h"
 #include "screening/decide_again.h"
 #include "screening/merge.h"
@@ -92,8 +93,8 @@ Screening blank(facts::FactSet facts, base::Date today) {
           .ifGranted = {}};
 }
 
-/// Everything that follows from the findings, but plan and policies.
-void decideFromFindings(Screening& screening, const Content& content, const std::vector<ClearanceReply>& replies) {
+/// Everything that follows from the findings, but plan, policies and open questions.
+void decideFromFindings(Screening& screening, const std::vector<ClearanceReply>& replies) {
   screening.coverage = coverageOf(replies, screening.findings, screening.facts, screening.date);
   screening.floor = mergeEnd(screening.findings, EndKind::Floor, screening.coverage, replies, screening.facts);
   screening.reach = mergeEnd(screening.findings, EndKind::Reach, screening.coverage, replies, screening.facts);
@@ -105,7 +106,6 @@ void decideFromFindings(Screening& screening, const Content& content, const std:
   for (const rules::Finding& finding : screening.findings)
     if (finding.standing == rules::Standing::Open && finding.counted != rules::IfUnknown::Pass)
       screening.couldBecome = std::max(screening.couldBecome, finding.full.action);
-  screening.openQuestions = openQuestionsOf(screening, content.forms);
   screening.isSettled = decisionIsSettled(screening.findings, screening.reach.limits);
   screening.ifGranted = mergeIfGranted(screening.findings, wantedIntensity(screening.facts), screening.coverage, replies,
                                        screening.facts);
@@ -118,19 +118,24 @@ Screening decide(const Content& content, facts::FactSet facts, const std::vector
                  base::Date today) {
   Screening screening = blank(std::move(facts), today);
   screening.findings = rules::evaluateRules(content.rules, screening.facts, today);
-  decideFromFindings(screening, content, replies);
+  decideFromFindings(screening, replies);
   return screening;
 }
 
-Screening decideAgain(const Content& content, const rules::FindingReads& reads, Screening before, facts::FactSet facts,
+Screening decideAgain(const Content& content, const rules::FindingReads& reads, Screening before, const facts::FactSet& facts,
                       const std::vector<ClearanceReply>& replies) {
-  Screening screening = blank(std::move(facts), before.date);
-  screening.findings = rules::evaluateChanged(content.rules, reads, screening.facts, before.date, before.facts, std::move(before.findings));
-  decideFromFindings(screening, content, replies);
+  const std::vector<bool> touched = reads.touchedBy(facts::changesBetween(before.facts, facts));
+  // Into the room that the earlier ones take: new room costs more than what is put there.
+  before.facts = facts;
+  Screening screening = blank(std::move(before.facts), before.date);
+  screening.findings = std::move(before.findings);
+  rules::evaluateChanged(content.rules, touched, screening.facts, screening.date, screening.findings);
+  decideFromFindings(screening, replies);
   return screening;
 }
 
 void complete(const Content& content, Screening& screening, const std::vector<ClearanceReply>& replies) {
+  screening.openQuestions = openQuestionsOf(screening, content.forms);
   screening.policies = policiesThatDecide(content, screening, replies);
   makePlan(screening, content);
   if (const auto& plan = screening.plan ? screening.plan : screening.heldPlan)

@@ -87,7 +87,8 @@ struct Content;  // content.h
 Screening screen(const Content& content, facts::FactSet facts, const std::vector<ClearanceReply>& replies,
                  base::Date today);
 
-/// The same without its plan and its policies: what a page that follows every answer shows, in a fifth of the time.
+/// The same without plan, policies and open questions: what a page that follows every answer shows, in a fifth of the
+/// time.
 /// complete() puts them in.
 Screening decide(const Content& content, facts::FactSet facts, const std::vector<ClearanceReply>& replies,
                  base::Date today);

@@ -25,6 +25,7 @@
 #include "application/content_folder.h"
 #include "desktop/desk.h"
 #include "desktop/frame.h"
+#include "desktop/kept_memory.h"
 #include "desktop/question_view.h"
 
 namespace {
@@ -265,6 +266,7 @@ int compare(const char* self) {
 
 int main(int argumentCount, char** arguments) {
   if (argumentCount < 2) return compare(arguments[0]);
+  desktop::keepFreedMemory();
   wxApp::SetInstance(new BenchApp(arguments[1], argumentCount > 2 ? std::stoll(arguments[2]) : 0));
   int none = 1;
   return wxEntry(none, arguments);

@@ -5,8 +5,7 @@
 namespace stile::facts {
 namespace {
 
-Fact blankFact(const Definition& definition) {
-  Fact fact;
+void makeBlank(Fact& fact, const Definition& definition) {
   fact.value.kind = definition.valueType.kind;
   fact.asGiven.kind = definition.valueType.kind;
   if (definition.policy) {
@@ -16,7 +15,6 @@ Fact blankFact(const Definition& definition) {
     fact.givenReason = UnknownReason::None;
     fact.source = "policy";
   }
-  return fact;
 }
 
 std::size_t indexOf(int number) {
@@ -26,8 +24,8 @@ std::size_t indexOf(int number) {
 }  // namespace
 
 FactSet::FactSet(const Dictionary& dictionary) : dictionary_(&dictionary) {
-  facts_.reserve(indexOf(dictionary.size()));
-  for (int slot = 0; slot < dictionary.size(); ++slot) facts_.push_back(blankFact(dictionary.at(slot)));
+  facts_.resize(indexOf(dictionary.size()));
+  for (int slot = 0; slot < dictionary.size(); ++slot) makeBlank(facts_[indexOf(slot)], dictionary.at(slot));
   groups_.resize(dictionary.groups().size());
   for (std::size_t i = 0; i < groups_.size(); ++i)
     groups_[i].repetitions.push_back(blankRepetition(static_cast<int>(i)));
@@ -35,8 +33,7 @@ FactSet::FactSet(const Dictionary& dictionary) : dictionary_(&dictionary) {
 
 std::vector<Fact> FactSet::blankRepetition(int groupIndex) const {
   std::vector<Fact> facts;
-  for (const int slot : dictionary_->groupMembers(groupIndex))
-    facts.push_back(blankFact(dictionary_->at(slot)));
+  for (const int slot : dictionary_->groupMembers(groupIndex)) makeBlank(facts.emplace_back(), dictionary_->at(slot));
   return facts;
 }
 

@@ -13,15 +13,17 @@ bool isByWidth(Reason reason) {
   return reason == Reason::RedFlag || reason == Reason::HoldsDecision || reason == Reason::Matters;
 }
 
-/// The narrowest in the worst case among those of one reason that may matter; ties by form order.
+/// The narrowest in the worst case among those of one reason that may matter; ties by form order. No case is worse
+/// than an answer that narrows nothing.
 std::optional<QuestionRef> narrowest(Position& position, const Stakes& stakes, std::vector<QuestionRef> questions,
                                      const SearchEffort& effort) {
+  const Width now = widthOf(position.totals());
   while (!questions.empty()) {
     std::size_t best = 0;
-    std::optional<Width> least;
+    Width least = now;
     for (std::size_t i = 0; i < questions.size(); ++i) {
       const Width width = worstWidth(position, questions[i], least);
-      if (least && !(width < *least)) continue;
+      if (!(width < least)) continue;
       least = width;
       best = i;
     }

@@ -176,14 +176,16 @@ base::Result<bool> ClientInterview::back() {
   return save();
 }
 
-base::Result<std::optional<Filed>> ClientInterview::fileIfUrgent(base::Issues& issues) {
+bool ClientInterview::isUrgent() const {
   const auto action = session_->stakes().totals().reach.action;
-  if (action < limits::Action::SameDay || action <= filedFor_) return std::optional<Filed>();
+  return action >= limits::Action::SameDay && action > filedFor_;
+}
+
+base::Result<Filed> ClientInterview::fileUrgent(base::Issues& issues) {
   if (const auto saved = save(); !saved) return saved.failure();
   auto filed = screenAndFile(clinic_, work_.id(), content_, {}, today_, issues, DraftAfter::Kept);
-  if (!filed) return filed.failure();
-  filedFor_ = action;
-  return std::optional(std::move(filed).value());
+  if (filed) filedFor_ = session_->stakes().totals().reach.action;
+  return filed;
 }
 
 base::Result<bool> ClientInterview::keepEdits(plan::Edits edits) {

@@ -57,10 +57,10 @@ class ClientInterview {
   base::Result<bool> save();
   bool isSaved() const { return isSaved_; }
 
-  /// What was said calls for action today or for emergency help: files a screening of it at once, which
-  /// opens the action record, and goes on with the draft. nullopt when nothing calls, and when that
-  /// action was filed in this sitting.
-  base::Result<std::optional<Filed>> fileIfUrgent(base::Issues& issues);
+  /// What was said calls for action today or for emergency help, and that action was not filed in this sitting.
+  bool isUrgent() const;
+  /// Files a screening of what was said so far, which opens the action record, and goes on with the draft.
+  base::Result<Filed> fileUrgent(base::Issues& issues);
 
   /// How a clinician changes the plan; kept with the answers, and filed with them. Failures as of a step.
   base::Result<bool> keepEdits(plan::Edits edits);

@@ -23,12 +23,13 @@ Exit fileScreening(application::ClientInterview& interview) {
 
 /// Same-day action and emergencies are in the record before anything else is asked.
 std::optional<base::Failure> fileIfUrgent(application::ClientInterview& interview, Terminal& terminal) {
+  if (!interview.isUrgent()) return std::nullopt;
   base::Issues issues;
-  const auto filed = interview.fileIfUrgent(issues);
+  const auto filed = interview.fileUrgent(issues);
   print(issues);
   if (!filed) return filed.failure();
-  if (filed.value() && !filed.value()->actionRecord.empty())
-    terminal.say("Filed at once; the action record " + filed.value()->actionRecord + " stays open until it is complete.");
+  if (!filed.value().actionRecord.empty())
+    terminal.say("Filed at once; the action record " + filed.value().actionRecord + " stays open until it is complete.");
   return std::nullopt;
 }
 

@@ -37,8 +37,12 @@ base::Result<InterviewTalk::End> InterviewTalk::run() {
     show(prompt);
     const Typed typed = read(prompt);
     if (typed.kind == Typed::Kind::Stop || typed.kind == Typed::Kind::EndOfInput) return End::Stopped;
-    if (take(prompt, typed))
-      if (auto failure = save_()) return *failure;
+    if (take(prompt, typed)) {
+      if (auto failure = save_()) {
+        tellIfUrgent();  // what must be done now does not wait for the disk
+        return *failure;
+      }
+    }
     if (isEnded_) return End::Stopped;
     if (!interruptIfUrgent()) return End::Stopped;
     tellIfSettled();
@@ -263,16 +267,20 @@ void InterviewTalk::explain(const Prompt& prompt) {
   if (!any) terminal_.say("The record, the letter or the plan needs it.");
 }
 
-bool InterviewTalk::interruptIfUrgent() {
+bool InterviewTalk::tellIfUrgent() {
   const bool isUrgent = session_.stakes().totals().reach.action >= limits::Action::SameDay;
   if (!isUrgent) hasInterrupted_ = false;
-  if (!isUrgent || hasInterrupted_) return true;
+  if (!isUrgent || hasInterrupted_) return false;
   hasInterrupted_ = true;
   const bool isEmergency = session_.closing() == Closing::Emergency;
   terminal_.say("");
   terminal_.say(isEmergency ? "STOP. THIS IS AN EMERGENCY." : "STOP. THE CLIENT MUST BE SEEN TODAY.");
   for (const std::string& line : urgentWords(session_, limits::Action::SameDay)) terminal_.say("- " + line, 2);
-  return confirms("The rest can be asked later. y go on now, n stop here: ");
+  return true;
+}
+
+bool InterviewTalk::interruptIfUrgent() {
+  return !tellIfUrgent() || confirms("The rest can be asked later. y go on now, n stop here: ");
 }
 
 void InterviewTalk::tellIfSettled() {

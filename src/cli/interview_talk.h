@@ -49,6 +49,8 @@ class InterviewTalk {
   bool takeSkip();
   void chooseChange();
   void explain(const interview::Prompt& prompt);
+  /// True when it told what must be done today.
+  bool tellIfUrgent();
   /// False when the clinician stops because of it.
   bool interruptIfUrgent();
   void tellIfSettled();

@@ -19,6 +19,7 @@
 #include "desktop/rung_panel.h"
 #include "desktop/speech.h"
 #include "desktop/text.h"
+#include "desktop/urgent_panel.h"
 #include "desktop/words_dialog.h"
 #include "documents/decision_words.h"
 #include "facts/fact_display.h"
@@ -44,6 +45,7 @@ ClientModePage::ClientModePage(wxWindow* parent, Workplace& place) : Page(parent
   down->Add(column_, 1, wxEXPAND);
   down->Add(foot_, 0, wxEXPAND);
   SetSizer(down);
+  Bind(wxEVT_TIMER, [this](wxTimerEvent&) { fileUrgent(); });
 }
 
 void ClientModePage::enter() {
@@ -309,9 +311,7 @@ void ClientModePage::took(const AnswerStep& step) {
   }
   marked_.clear();
   desk().answersChanged();
-  base::Issues issues;
-  const auto urgent = desk().interview()->fileIfUrgent(issues);
-  if (!urgent || !urgent.value()) return build();
+  if (!desk().interview()->isUrgent()) return build();
   wxBell();
   if (auto* top = dynamic_cast<wxTopLevelWindow*>(wxGetTopLevelParent(this))) top->RequestUserAttention(wxUSER_ATTENTION_ERROR), top->Raise();
   const wxWindowUpdateLocker calm(this);
@@ -320,6 +320,14 @@ void ClientModePage::took(const AnswerStep& step) {
   field_ = nullptr;
   isOver_ = true;
   buildEnd(words_->tellStaffNow, words_->helpComes);
+  filing_.StartOnce(kFilingAfter);
+}
+
+void ClientModePage::fileUrgent() {
+  if (desk().interview() == nullptr || !desk().interview()->isUrgent()) return;
+  base::Issues issues;
+  // A failure is for staff: it comes up when they file the decision.
+  (void)desk().interview()->fileUrgent(issues);
 }
 
 void ClientModePage::leave() {

@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include <wx/timer.h>
+
 #include "application/translated_forms.h"
 #include "desktop/client_words.h"
 #include "desktop/page.h"
@@ -51,6 +53,7 @@ class ClientModePage : public Page {
   void take(const AnswerRow& row);
   void takeMarked();
   void took(const AnswerStep& step);
+  void fileUrgent();
   void leave();
 
   Column* column_;
@@ -63,6 +66,7 @@ class ClientModePage : public Page {
   application::FormInLanguage form_;  ///< in another language than that of the content
   interview::QuestionRef question_;
   QuestionView view_;
+  wxTimer filing_{this};
   std::string text_;              ///< the question as it stands on the screen
   std::string help_;              ///< why it is asked
   std::vector<KeyButton*> rows_;  ///< with the keys 1 to 9

@@ -15,6 +15,7 @@
 #include "desktop/head_bar.h"
 #include "desktop/menu_bar.h"
 #include "desktop/open_dialogs.h"
+#include "desktop/process.h"
 #include "desktop/status_line.h"
 #include "desktop/text.h"
 #include "desktop/text_layout.h"
@@ -176,6 +177,11 @@ void Frame::contentIsHere() {
   desk_.takeContent();
   refreshHead();
   if (const auto at = pages_.find(current_); at != pages_.end() && at->second->needsContent()) at->second->enter();
+  CallAfter([] {
+    makeRoomAhead();
+    // The first of a kind looks through all the icons there are.
+    gtk_icon_theme_has_icon(gtk_icon_theme_get_default(), "pan-down-symbolic");
+  });
 }
 
 void Frame::lock() {

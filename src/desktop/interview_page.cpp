@@ -52,6 +52,7 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
     event.Skip();
     if (rowsWanted_ > 0 && IsShown() && answer_->makeReady(rowsWanted_, 1)) event.RequestMore();
   });
+  Bind(wxEVT_TIMER, [this](wxTimerEvent&) { fileUrgent(); });
   // What other pages do changes what is shown here.
   Bind(wxEVT_SHOW, [this](wxShowEvent& event) {
     event.Skip();
@@ -234,12 +235,13 @@ void InterviewPage::showEnd() {
   go->SetFocus();
 }
 
-void InterviewPage::showUrgent(const application::Filed& filed) {
+void InterviewPage::showUrgent() {
   const wxWindowUpdateLocker calm(this);
   isUrgentShown_ = true;
   Stack& stack = insteadOfQuestion();
-  stack.put(new UrgentPanel(&stack, theme(), filed.screening, desk().settings().emergencyNumber));
-  stack.put(new Prose(&stack, theme(), Step::Body, "An action record is open: it stays on the list until somebody says what was done."), 12);
+  stack.put(new UrgentPanel(&stack, theme(), desk().interviewDecision(), desk().settings().emergencyNumber));
+  filed_ = new Prose(&stack, theme(), Step::Body, "The action record is being filed.");
+  stack.put(filed_, 12);
   auto* on = new KeyButton(&stack, theme(), "primary", {"1", "Go on with the questions", "", false});
   on->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { goOn(); }); });
   auto* stop = new KeyButton(&stack, theme(), "", {"2", "Stop here, to the decision", "", false});
@@ -250,6 +252,17 @@ void InterviewPage::showUrgent(const application::Filed& filed) {
   left_->refit();
   showSide();
   on->SetFocus();
+  filing_.StartOnce(kFilingAfter);
+}
+
+void InterviewPage::fileUrgent() {
+  if (desk().interview() == nullptr || !desk().interview()->isUrgent()) return;
+  base::Issues issues;
+  const auto filed = desk().interview()->fileUrgent(issues);
+  if (filed_) filed_->say(filed ? kActionRecordIsOpen : kNoActionRecord);
+  left_->refit();
+  place().refreshHead();
+  if (!filed) place().tell(filed.failure());
 }
 
 void InterviewPage::showSide() { side_->show(desk().interview()->session(), desk().interviewDecision(), desk().settings().emergencyNumber); }
@@ -294,10 +307,7 @@ void InterviewPage::after(const base::Result<bool>& taken) {
   desk().answersChanged();
   place().say(savedWords(taken));
   place().refreshHead();
-  base::Issues issues;
-  const auto urgent = desk().interview()->fileIfUrgent(issues);
-  if (!urgent) place().tell(urgent.failure());
-  if (urgent && urgent.value()) return showUrgent(*urgent.value());
+  if (desk().interview()->isUrgent()) return showUrgent();
   showQuestion();
 }
 

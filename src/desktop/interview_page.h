@@ -7,14 +7,14 @@
 #include <string>
 #include <vector>
 
+#include <wx/timer.h>
+#include <wx/weakref.h>
+
 #include "answers/response.h"
 #include "desktop/fitted.h"
 #include "desktop/page.h"
+#include "desktop/prose.h"
 #include "desktop/question_view.h"
-
-namespace stile::application {
-struct Filed;
-}
 
 namespace stile::desktop {
 
@@ -47,7 +47,9 @@ class InterviewPage : public Page {
   /// Takes the question away, and gives the empty place for what stands there instead.
   Stack& insteadOfQuestion();
   void showWaiting(const std::string& title, const std::string& words);
-  void showUrgent(const application::Filed& filed);
+  /// What to do now comes before anything is filed: a full disk may not keep it back.
+  void showUrgent();
+  void fileUrgent();
   void showEnd();
 
   void take(const AnswerRow& row);
@@ -80,6 +82,8 @@ class InterviewPage : public Page {
   QuestionView view_;
   bool showsConsequences_ = false;
   bool isUrgentShown_ = false;
+  wxTimer filing_{this};
+  wxWeakRef<Prose> filed_;  ///< below what is urgent: what became of its action record
 };
 
 }  // namespace stile::desktop

@@ -28,6 +28,7 @@ MeasurementPage::MeasurementPage(wxWindow* parent, Workplace& place) : Page(pare
   across->Add(list_, 46, wxEXPAND);
   across->Add(detail_, 54, wxEXPAND);
   SetSizer(across);
+  Bind(wxEVT_TIMER, [this](wxTimerEvent&) { fileUrgent(); });
 }
 
 void MeasurementPage::enter() {
@@ -157,11 +158,8 @@ void MeasurementPage::took(const AnswerStep& step) {
   desk().answersChanged();
   place().say(savedWords(step.saved));
   place().refreshHead();
-  base::Issues issues;
-  const auto urgent = desk().interview()->fileIfUrgent(issues);
-  if (!urgent) place().tell(urgent.failure());
   fill();
-  if (urgent && urgent.value()) return buildUrgent();
+  if (desk().interview()->isUrgent()) return buildUrgent();
   toList();
 }
 
@@ -171,13 +169,24 @@ void MeasurementPage::buildUrgent() {
   answer_ = nullptr;
   test_ = nullptr;
   detail_->put(new UrgentPanel(detail_, theme(), desk().interviewScreening(), desk().settings().emergencyNumber));
-  detail_->put(new Prose(detail_, theme(), Step::Body, "An action record is open: it stays on the list until somebody says what was done."), 12);
+  filed_ = new Prose(detail_, theme(), Step::Body, "The action record is being filed.");
+  detail_->put(filed_, 12);
   auto* go = new KeyButton(detail_, theme(), "primary", {"", "To the decision", "", false});
   go->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { place().go("decision"); }); });
   detail_->space(16);
   detail_->stack().Add(go);
   detail_->refit();
   go->SetFocus();
+  filing_.StartOnce(kFilingAfter);
+}
+
+void MeasurementPage::fileUrgent() {
+  if (desk().interview() == nullptr || !desk().interview()->isUrgent()) return;
+  base::Issues issues;
+  const auto filed = desk().interview()->fileUrgent(issues);
+  if (filed_) filed_->say(filed ? kActionRecordIsOpen : kNoActionRecord);
+  detail_->refit();
+  if (!filed) place().tell(filed.failure());
 }
 
 bool MeasurementPage::onKey(wxKeyEvent& event) {

@@ -5,8 +5,12 @@
 #include <string>
 #include <vector>
 
+#include <wx/timer.h>
+#include <wx/weakref.h>
+
 #include "desktop/measurement_view.h"
 #include "desktop/page.h"
+#include "desktop/prose.h"
 
 namespace stile::desktop {
 
@@ -14,7 +18,6 @@ class AnswerPanel;
 struct AnswerStep;
 class Column;
 class KeyButton;
-class Prose;
 class TestPanel;
 
 class MeasurementPage : public Page {
@@ -31,7 +34,9 @@ class MeasurementPage : public Page {
   void fill();
   void buildList();
   void buildDetail();
+  /// What to do now comes before anything is filed: a full disk may not keep it back.
   void buildUrgent();
+  void fileUrgent();
   void select(std::size_t row);
   void toList();
   bool isInList() const;
@@ -43,6 +48,8 @@ class MeasurementPage : public Page {
   std::vector<MeasureRow> rows_;
   std::vector<KeyButton*> buttons_;
   std::size_t selected_ = 0;
+  wxTimer filing_{this};
+  wxWeakRef<Prose> filed_;  ///< below what is urgent: what became of its action record
 };
 
 }  // namespace stile::desktop

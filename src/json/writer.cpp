@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cassert>
 
 #include "base/utf8.h"
@@ -6,36 +7,35 @@
 namespace stile::json {
 namespace {
 
-std::string literal(std::string_view value) {
+bool isPlain(char c) { return static_cast<unsigned char>(c) >= 0x20 && c != '"' && c != '\\'; }
+
+std::string escaped(char c) {
   static constexpr std::string_view kHexDigits = "0123456789abcdef";
+  switch (c) {
+    case '"':
+      return "\\\"";
+    case '\\':
+      return "\\\\";
+    case '\n':
+      return "\\n";
+    case '\r':
+      return "\\r";
+    case '\t':
+      return "\\t";
+    default:
+      const auto byte = static_cast<unsigned char>(c);
+      return std::string("\\u00") + kHexDigits[byte >> 4] + kHexDigits[byte & 0xF];
+  }
+}
+
+std::string literal(std::string_view value) {
+  const std::string text = base::wellFormedUtf8(value);
   std::string result = "\"";
-  for (const char c : base::wellFormedUtf8(value)) {
-    const auto byte = static_cast<unsigned char>(c);
-    switch (c) {
-      case '"':
-        result += "\\\"";
-        break;
-      case '\\':
-        result += "\\\\";
-        break;
-      case '\n':
-        result += "\\n";
-        break;
-      case '\r':
-        result += "\\r";
-        break;
-      case '\t':
-        result += "\\t";
-        break;
-      default:
-        if (byte < 0x20) {
-          result += "\\u00";
-          result += kHexDigits[byte >> 4];
-          result += kHexDigits[byte & 0xF];
-        } else {
-          result += c;
-        }
-    }
+  for (auto from = text.begin(); from != text.end();) {
+    const auto to = std::find_if_not(from, text.end(), isPlain);
+    result.append(from, to);
+    from = to;
+    if (from != text.end()) result += escaped(*from++);
   }
   return result + "\"";
 }

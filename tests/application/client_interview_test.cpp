@@ -140,12 +140,12 @@ TEST_CASE("A red flag is filed at once with its action record, and the interview
   Tarnside tarnside;
   auto interview = begin(tarnside);
   base::Issues issues;
-  CHECK_FALSE(take(interview->fileIfUrgent(issues)));
+  CHECK_FALSE(interview->isUrgent());
   say(*interview, "acuteChestPressure", yesOrNo(true));
-  const auto filed = take(interview->fileIfUrgent(issues));
-  REQUIRE(filed);
-  CHECK_FALSE(filed->actionRecord.empty());
-  CHECK_FALSE(take(interview->fileIfUrgent(issues)));
+  REQUIRE(interview->isUrgent());
+  const auto filed = take(interview->fileUrgent(issues));
+  CHECK_FALSE(filed.actionRecord.empty());
+  CHECK_FALSE(interview->isUrgent());
   CHECK(tarnside.due() == "actionRecord draft signOff");
   say(*interview, "palpitations", yesOrNo(false));
   const auto second = take(interview->complete(issues));

@@ -25,7 +25,7 @@
 #include "application/content_folder.h"
 #include "desktop/desk.h"
 #include "desktop/frame.h"
-#include "desktop/kept_memory.h"
+#include "desktop/process.h"
 #include "desktop/question_view.h"
 
 namespace {
@@ -34,9 +34,10 @@ using namespace stile;
 namespace fs = std::filesystem;
 
 constexpr int kStarts = 9, kOpenings = 5;
-constexpr std::size_t kSlowestShown = 6;
+constexpr std::size_t kSlowestShown = 6, kYesEvery = 5;
 constexpr const char* kPassphrase = "a quiet mill by the river";
 constexpr int kRest = 40;  // milliseconds between answers, so that no frame waits for the one before
+constexpr int kReading = 800;  // until the first answer: somebody reads the question first
 
 long long nowNs() { return std::chrono::duration_cast<std::chrono::nanoseconds>(std::chrono::steady_clock::now().time_since_epoch()).count(); }
 double processorMs() {
@@ -80,8 +81,8 @@ class Paints {
     while (count_ == before && !isLate) g_main_context_iteration(nullptr, TRUE);
     g_source_remove(guard);
   }
-  static void rest() {
-    const auto end = std::chrono::steady_clock::now() + std::chrono::milliseconds(kRest);
+  static void rest(int milliseconds = kRest) {
+    const auto end = std::chrono::steady_clock::now() + std::chrono::milliseconds(milliseconds);
     while (std::chrono::steady_clock::now() < end)
       if (!g_main_context_iteration(nullptr, FALSE)) usleep(500);
   }
@@ -107,14 +108,27 @@ Spent timed(Paints& paints, Work work) {
   return spent;
 }
 
-/// The key that says no, or not sure where nothing can be denied.
-wxKeyEvent keyFor(const desktop::QuestionView& view) {
+wxKeyEvent keyOf(int code, bool hasAlt = false) {
   wxKeyEvent key(wxEVT_CHAR_HOOK);
-  const bool isNo = view.kind == desktop::QuestionKind::List || view.kind == desktop::QuestionKind::YesNo || view.kind == desktop::QuestionKind::SeveralOf ||
-                    view.kind == desktop::QuestionKind::Another;
-  key.m_keyCode = isNo ? 'N' : 'U';
-  key.SetAltDown(view.kind == desktop::QuestionKind::Typed);
+  key.m_keyCode = code;
+  key.SetAltDown(hasAlt);
   return key;
+}
+
+/// How somebody answers: no to all that can be denied; now and then yes; or not sure wherever that can be said.
+enum class Manner { Denies, SaysYesAtTimes, IsUnsure };
+
+/// The keys of one answer; only the last is timed.
+std::vector<wxKeyEvent> keysFor(const desktop::QuestionView& view, Manner manner, std::size_t number) {
+  using Kind = desktop::QuestionKind;
+  const bool saysYes = manner == Manner::SaysYesAtTimes && number % kYesEvery == 0;
+  if (view.kind == Kind::Typed) return {keyOf('U', true)};
+  if (view.kind == Kind::List && saysYes) return {keyOf('1'), keyOf(WXK_RETURN)};
+  if (view.kind == Kind::List || view.kind == Kind::Another) return {keyOf('N')};
+  if (view.kind == Kind::OneOf && manner == Manner::SaysYesAtTimes) return {keyOf('1')};
+  if (view.kind == Kind::SeveralOf && saysYes) return {keyOf('1'), keyOf(WXK_RETURN)};
+  if (view.kind == Kind::OneOf || manner == Manner::IsUnsure) return {keyOf('U')};
+  return {keyOf(saysYes ? 'Y' : 'N')};
 }
 
 class BenchApp : public wxApp {
@@ -172,6 +186,8 @@ class BenchApp : public wxApp {
     const auto add = [&](const char* client) { return must(application::addClient(*desk_->clinic(), client, "client", issues)).id; };
     largest_ = add(R"({"given": "Bartholomew", "family": "Achterberg", "born": "1955-08-30"})");
     asked_ = add(R"({"given": "Maren", "family": "Oakshott", "born": "1963-03-14"})");
+    ill_ = add(R"({"given": "Aldous", "family": "Wetherby", "born": "1949-11-02"})");
+    unsure_ = add(R"({"given": "Petra", "family": "Lindqvist", "born": "1971-07-21"})");
     busiest_ = add(R"({"given": "Ottoline", "family": "Fairweather", "born": "1984-05-02"})");
     for (const auto& [client, person] : {std::pair(largest_, "crowded"), std::pair(busiest_, "healthy")}) {
       const auto answers = must(application::readFile(std::string(STILE_SOURCE_DIR "/tests/documents/people/") + person + ".json"));
@@ -179,32 +195,52 @@ class BenchApp : public wxApp {
     }
   }
 
-  void answer(desktop::Frame& frame, Paints& paints) {
-    desk_->openClient(asked_);
-    frame.go("interview");
-    Paints::rest();
+  struct Answers {
     std::vector<double> wall, processor, saving;
     std::vector<std::pair<double, std::string>> slowest;
-    while (desk_->interview()->session().prompt() != nullptr) {
-      wxKeyEvent key = keyFor(desktop::questionViewOf(desk_->interview()->session()));
-      const Spent spent = timed(paints, [&] { frame.GetEventHandler()->ProcessEvent(key); });
-      wall.push_back(spent.wall);
-      processor.push_back(spent.processor);
-      const auto* next = desk_->interview()->session().prompt();
-      const bool asks = next != nullptr && !next->questions.empty();
-      slowest.emplace_back(spent.processor, asks ? desk_->interview()->session().question(next->questions.front()).item->linkId : "the end, or another one");
+  };
+
+  void answer(desktop::Frame& frame, Paints& paints) {
+    Answers all;
+    for (const auto& [client, manner] : {std::pair(asked_, Manner::Denies), std::pair(ill_, Manner::SaysYesAtTimes), std::pair(unsure_, Manner::IsUnsure)})
+      interview(frame, paints, client, manner, all);
+    std::printf("answer to everything painted, %zu answers of three clients: median %.1f ms, p99 %.1f ms; processor: median %.1f ms, p99 %.1f ms\n", all.wall.size(),
+                at(all.wall, 0.5), at(all.wall, 0.99), at(all.processor, 0.5), at(all.processor, 0.99));
+    std::printf("of that, saving: median %.1f ms, p99 %.1f ms\n", at(all.saving, 0.5), at(all.saving, 0.99));
+    std::sort(all.slowest.rbegin(), all.slowest.rend());
+    std::printf("slowest, by the question that came next:");
+    for (std::size_t i = 0; i < all.slowest.size() && i < kSlowestShown; ++i) std::printf(" %s %.1f", all.slowest[i].second.c_str(), all.slowest[i].first);
+    std::printf("\n");
+  }
+
+  void interview(desktop::Frame& frame, Paints& paints, const std::string& client, Manner manner, Answers& all) {
+    desk_->openClient(client);
+    frame.go("interview");
+    Paints::rest(kReading);
+    const auto press = [&](wxKeyEvent key) { frame.GetEventHandler()->ProcessEvent(key); };
+    const auto prompted = [&] { return desk_->interview()->session().prompt(); };
+    for (std::size_t number = 1; prompted() != nullptr; ++number) {
+      const auto before = prompted()->questions;
+      auto keys = keysFor(desktop::questionViewOf(desk_->interview()->session()), manner, number);
+      for (std::size_t i = 0; i + 1 < keys.size(); ++i) press(keys[i]);
+      const Spent spent = timed(paints, [&] { press(keys.back()); });
+      if (prompted() != nullptr && prompted()->questions == before && !before.empty()) {
+        // What to do now stands in the question's place first.
+        press(keyOf('1'));
+        wxTheApp->ProcessPendingEvents();
+        Paints::rest();
+        continue;
+      }
+      all.wall.push_back(spent.wall);
+      all.processor.push_back(spent.processor);
+      const bool asks = prompted() != nullptr && !prompted()->questions.empty();
+      all.slowest.emplace_back(spent.wall, asks ? desk_->interview()->session().question(prompted()->questions.front()).item->linkId : "the end, or another one");
       // Once more, by itself: it is within what was timed above.
       const long long start = nowNs();
       must(desk_->interview()->save());
-      saving.push_back(static_cast<double>(nowNs() - start) / 1e6);
+      all.saving.push_back(static_cast<double>(nowNs() - start) / 1e6);
     }
-    std::printf("answer to everything painted, %zu answers: median %.1f ms, p99 %.1f ms; processor: median %.1f ms, p99 %.1f ms\n", wall.size(), at(wall, 0.5),
-                at(wall, 0.99), at(processor, 0.5), at(processor, 0.99));
-    std::printf("of that, saving: median %.1f ms, p99 %.1f ms\n", at(saving, 0.5), at(saving, 0.99));
-    std::sort(slowest.rbegin(), slowest.rend());
-    std::printf("slowest, by the question that came next (processor):");
-    for (std::size_t i = 0; i < slowest.size() && i < kSlowestShown; ++i) std::printf(" %s %.1f", slowest[i].second.c_str(), slowest[i].first);
-    std::printf("\n");
+    desk_->closeClient();
   }
 
   void open(desktop::Frame& frame, Paints& paints) {
@@ -236,7 +272,7 @@ class BenchApp : public wxApp {
   long long start_;
   std::unique_ptr<desktop::Desk> desk_;
   wxFrame* frame_ = nullptr;
-  std::string folder_, largest_, busiest_, asked_;
+  std::string folder_, largest_, busiest_, asked_, ill_, unsure_;
 };
 
 /// Runs this program anew in `mode`; gives what it printed.
@@ -266,7 +302,7 @@ int compare(const char* self) {
 
 int main(int argumentCount, char** arguments) {
   if (argumentCount < 2) return compare(arguments[0]);
-  desktop::keepFreedMemory();
+  if (std::string_view(arguments[1]) != "bare") desktop::prepareProcess();
   wxApp::SetInstance(new BenchApp(arguments[1], argumentCount > 2 ? std::stoll(arguments[2]) : 0));
   int none = 1;
   return wxEntry(none, arguments);

@@ -25,6 +25,8 @@ void announce(wxWindow& window, const std::string& words);
 void styleClass(wxWindow& window, const char* name, bool isOn = true);
 /// Tells a screen reader of the focus again, where it stands on a control that has new words.
 void announceFocus(wxWindow& window);
+/// Whether the focus is on the window or on what the toolkit puts inside of it: of a choice the button has it.
+bool hasFocusInside(const wxWindow& window);
 /// Shows the focus before the first key is pressed.
 void showFocus(wxWindow& topLevel);
 

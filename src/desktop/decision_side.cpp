@@ -16,6 +16,24 @@ namespace stile::desktop {
 namespace {
 
 constexpr std::size_t kOpenShown = 6;
+constexpr int kAfterCount = 16;
+
+/// A count and, in the width that it leaves, what is counted.
+class CountRow : public wxPanel, public Fitted {
+ public:
+  CountRow(wxWindow* parent, const Theme& theme) : wxPanel(parent) {
+    SetBackgroundColour(parent->GetBackgroundColour());
+    count = new Prose(this, theme, Step::Numeral, "0");
+    words = new Prose(this, theme, Step::Body, "questions can still change the decision");
+    auto* across = new wxBoxSizer(wxHORIZONTAL);
+    across->Add(count, 0, wxALIGN_CENTRE_VERTICAL | wxRIGHT, FromDIP(kAfterCount));
+    across->Add(words, 1, wxALIGN_CENTRE_VERTICAL);
+    SetSizer(across);
+  }
+  void fit(int width) override { words->fit(width - count->GetBestSize().x - FromDIP(kAfterCount)); }
+
+  Prose *count, *words;
+};
 
 std::size_t mattering(const interview::Session& session) {
   std::size_t count = 0;
@@ -28,12 +46,10 @@ std::size_t mattering(const interview::Session& session) {
 DecisionSide::DecisionSide(wxWindow* parent, const Theme& theme, std::function<void(interview::QuestionRef)> jump)
     : Column(parent, theme, drawing::Colour::Well, 20, 900), theme_(theme), jump_(std::move(jump)) {
   groupFor(*this, "Decision so far");
-  auto* top = new wxBoxSizer(wxHORIZONTAL);
-  count_ = new Prose(this, theme, Step::Numeral, "0");
-  countWords_ = new Prose(this, theme, Step::Body, "questions can still change the decision");
-  top->Add(count_, 0, wxALIGN_CENTRE_VERTICAL | wxRIGHT, FromDIP(16));
-  top->Add(countWords_, 1, wxALIGN_CENTRE_VERTICAL);
-  stack().Add(top, 0, wxEXPAND);
+  auto* top = new CountRow(this, theme);
+  count_ = top->count;
+  countWords_ = top->words;
+  put(top);
   action_ = new Prose(this, theme, Step::Reading, " ");
   put(action_, 4);
   strip_ = new DrawingPanel(this, theme, drawing::Colour::Well);

@@ -15,6 +15,7 @@ namespace stile::desktop {
 namespace {
 
 constexpr int kBesideWho = 20 + 30 + 14 + 16 + 12;  // edges, mark, gaps
+constexpr int kLeastWho = 90, kHeadHeight = 66, kStackedHead = 84, kAfterName = 14;
 
 using drawing::Colour;
 using drawing::Line;
@@ -41,28 +42,29 @@ drawing::Drawing mark() {
 HeadBar::HeadBar(wxWindow* parent, const Theme& theme, std::function<void(const std::string&)> go)
     : wxPanel(parent), theme_(theme), go_(std::move(go)) {
   SetBackgroundColour(theme.colour(Colour::Ground));
-  auto* across = new wxBoxSizer(wxHORIZONTAL);
-  across->Add(new DrawingPanel(this, theme, Colour::Ground, mark()), 0, wxALIGN_CENTRE_VERTICAL | wxLEFT, FromDIP(20));
-  auto* who = new wxBoxSizer(wxVERTICAL);
+  across_ = new wxBoxSizer(wxHORIZONTAL);
+  across_->Add(new DrawingPanel(this, theme, Colour::Ground, mark()), 0, wxALIGN_CENTRE_VERTICAL | wxLEFT, FromDIP(20));
+  whoSizer_ = new wxBoxSizer(wxVERTICAL);
   name_ = new Prose(this, theme, Step::Heading, "Stile");
   about_ = new Prose(this, theme, Step::Small, " ", Colour::Ink2);
-  who->Add(name_);
-  who->Add(about_);
-  across->Add(who, 1, wxALIGN_CENTRE_VERTICAL | wxLEFT, FromDIP(14));
+  whoSizer_->Add(name_, 0, wxRIGHT, FromDIP(kAfterName));
+  whoSizer_->Add(about_);
+  across_->Add(whoSizer_, 1, wxALIGN_CENTRE_VERTICAL | wxLEFT, FromDIP(kAfterName));
   fence_ = new wxPanel(this);
   fence_->SetBackgroundColour(theme.colour(Colour::Ground));
   groupFor(*fence_, "Pages");
   fence_->SetSizer(new wxBoxSizer(wxHORIZONTAL));
-  across->Add(fence_, 0, wxALIGN_BOTTOM | wxRIGHT, FromDIP(16));
-  auto* down = new wxBoxSizer(wxVERTICAL);
-  down->Add(across, 1, wxEXPAND | wxTOP, FromDIP(6));
-  down->Add(new Rule(this, theme, Colour::Post, 3), 0, wxEXPAND);
-  SetSizer(down);
+  across_->Add(fence_, 0, wxALIGN_BOTTOM | wxRIGHT, FromDIP(16));
+  down_ = new wxBoxSizer(wxVERTICAL);
+  down_->Add(across_, 1, wxEXPAND | wxTOP, FromDIP(6));
+  down_->Add(new Rule(this, theme, Colour::Post, 3), 0, wxEXPAND);
+  SetSizer(down_);
   Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
     event.Skip();
+    arrange();
     shorten();
   });
-  SetMinSize(wxSize(-1, FromDIP(static_cast<int>(66 * theme.factor()))));
+  SetMinSize(wxSize(-1, FromDIP(static_cast<int>(kHeadHeight * theme.factor()))));
 }
 
 void HeadBar::showWho(const std::string& name, const std::string& about) {
@@ -73,15 +75,32 @@ void HeadBar::showWho(const std::string& name, const std::string& about) {
   shorten();
 }
 
+void HeadBar::arrange() {
+  const int beside = GetClientSize().x - fence_->GetBestSize().x - FromDIP(kBesideWho);
+  const bool isStacked = beside < FromDIP(kLeastWho) * theme_.factor();
+  if (isStacked == isStacked_) return;
+  isStacked_ = isStacked;
+  (isStacked ? across_ : down_)->Detach(fence_);
+  if (isStacked)
+    down_->Insert(1, fence_, 0, wxALIGN_RIGHT | wxRIGHT, FromDIP(16));
+  else
+    across_->Add(fence_, 0, wxALIGN_BOTTOM | wxRIGHT, FromDIP(16));
+  whoSizer_->SetOrientation(isStacked ? wxHORIZONTAL : wxVERTICAL);
+  whoSizer_->GetItem(about_)->SetFlag(isStacked ? wxALIGN_CENTRE_VERTICAL : 0);
+  SetMinSize(wxSize(-1, FromDIP(static_cast<int>((isStacked ? kStackedHead : kHeadHeight) * theme_.factor()))));
+  CallAfter([this] { GetParent()->Layout(); });
+}
+
 void HeadBar::shorten() {
   // A long name ends in "…" before the pages lose their places; a screen reader has it whole.
-  const int room = GetClientSize().x - fence_->GetBestSize().x - FromDIP(kBesideWho);
+  int room = GetClientSize().x - (isStacked_ ? 0 : fence_->GetBestSize().x) - FromDIP(kBesideWho);
   for (const auto& [prose, whole] : {std::pair(name_, &who_), std::pair(about_, &aboutWho_)}) {
     wxClientDC measure(this);
     measure.SetFont(prose->GetFont());
     // Drawn text comes out a little wider than measured.
     prose->say(plain(wxControl::Ellipsize(shown(*whole), measure, wxELLIPSIZE_END, std::max(room - room / 12, 1), wxELLIPSIZE_FLAGS_NONE)));
     nameFor(*prose, *whole);
+    if (isStacked_) room -= prose->GetBestSize().x + FromDIP(kAfterName);
   }
   Layout();
 }
@@ -106,6 +125,7 @@ void HeadBar::showFence(const std::vector<FenceEntry>& entries) {
     nameFor(*buttons_[i], entries[i].title + (entries[i].isCurrent ? ", this page" : ""), "Alt " + std::to_string(i + 1));
   }
   fence_->Layout();
+  arrange();
   shorten();
 }
 

@@ -29,10 +29,14 @@ class HeadBar : public wxPanel {
 
  private:
   void shorten();
+  /// Where the pages leave no room for the name, they stand below it.
+  void arrange();
   const Theme& theme_;
   std::function<void(const std::string&)> go_;
   Prose *name_, *about_;
   wxPanel* fence_;
+  wxBoxSizer *down_, *across_, *whoSizer_;
+  bool isStacked_ = false;
   std::vector<KeyButton*> buttons_;
   std::vector<FenceEntry> shown_;
   std::string who_ = "Stile", aboutWho_ = " ";

@@ -364,7 +364,7 @@ bool PapersPage::onKey(wxKeyEvent& event) {
   if (folder_ != nullptr && folder_->control().HasFocus())
     return isEnter ? CallAfter([this] { save(); }), true : false;
   if (rows_.empty() || (key != WXK_UP && key != WXK_DOWN)) return false;
-  if (build_ != nullptr && build_->control().HasFocus()) return false;
+  if (build_ != nullptr && hasFocusInside(build_->control())) return false;
   if (key == WXK_DOWN && selected_ + 1 < rows_.size()) rows_[selected_ + 1]->SetFocus();
   if (key == WXK_UP && selected_ > 0) rows_[selected_ - 1]->SetFocus();
   return true;

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 
+#include "desktop/accessible.h"
 #include "desktop/build_field.h"
 #include "desktop/drawing_panel.h"
 #include "desktop/key_button.h"
@@ -316,7 +317,7 @@ void PlanPage::undo() {
 
 bool PlanPage::onKey(wxKeyEvent& event) {
   const int key = event.GetKeyCode();
-  if (build_ != nullptr && build_->control().HasFocus()) return false;
+  if (build_ != nullptr && hasFocusInside(build_->control())) return false;
   if (event.ControlDown() && key == 'Z') return CallAfter([this] { undo(); }), true;
   if (!rows_.empty() && desk().canEditPlan() && !event.HasAnyModifiers()) {
     if (key == 'D') return CallAfter([this] { drop(); }), true;

@@ -14,6 +14,12 @@ namespace stile::desktop {
 
 using drawing::Colour;
 
+namespace {
+
+constexpr int kWithSide = 880;  // least width of a page that has room for it beside the list
+
+}  // namespace
+
 TodayPage::TodayPage(wxWindow* parent, Workplace& place) : Page(parent, place) {
   auto* across = new wxBoxSizer(wxHORIZONTAL);
   auto* left = new wxBoxSizer(wxVERTICAL);
@@ -44,6 +50,11 @@ TodayPage::TodayPage(wxWindow* parent, Workplace& place) : Page(parent, place) {
   side_ = new Column(this, theme(), Colour::Well, 22, 560);
   across->Add(side_, 32, wxEXPAND);
   SetSizer(across);
+  // Enter opens the client without it; a list that nobody can read is worse.
+  Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
+    side_->Show(event.GetSize().x >= FromDIP(kWithSide) * theme().factor());
+    event.Skip();
+  });
 }
 
 void TodayPage::enter() {

@@ -171,8 +171,7 @@ def move_by_tab(desk, name):
         if at is not None and re.search(name, at.get_name() or ""):
             return
         desk.key("Tab")
-        # The toolkit's list that opens does not say that it has the focus: then nothing does.
-        desk.wait(lambda: desk.focused() != at, f"what comes after {at and at.get_name()}")
+        desk.wait(lambda: desk.focused() is not None and desk.focused() != at, f"what comes after {at and at.get_name()}")
     raise AssertionError(f"{name} is not reached by the tabulator key")
 
 
@@ -180,6 +179,11 @@ def save_papers(desk):
     desk.key("alt+6")
     desk.focus_on("^Summary")
     check_names(desk, "papers")
+    move_by_tab(desk, "^Figure in the drawings$")
+    desk.key("Down")
+    said_in_foot(desk, r"^Handout: [0-9]+ pages$")
+    figure = desk.find("combo box", "^Figure in the drawings$").get_selection_iface().get_selected_child(0)
+    assert figure.get_name() == "slighter", figure.get_name()
     move_by_tab(desk, "^Folder$")
     folder = os.path.join(WORK, "papers of today")
     desk.key("ctrl+a")

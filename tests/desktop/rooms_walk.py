@@ -55,7 +55,7 @@ def measure(desk):
     desk.key("space")
     desk.see(r"^4:\d\d$")
     desk.key("Return")
-    desk.wait(lambda: desk.focused() is not None and desk.focused().get_name() == "What is the first number?", "the field")
+    desk.wait(lambda: desk.focused() is not None and desk.focused().get_name() == "What is the first number of the blood pressure?", "the field")
     desk.type("136 mmHg")
     desk.key("Return")
     desk.see("^Systolic pressure, one reading, 136 mmHg")

@@ -18,7 +18,7 @@ CLIENTS = {"crowded": "Bartholomew", "healthy": "Idris", "emergency": "Tove", "w
 # Page -> its number on the fence, and what stands on it once it is whole.
 PAGES = {"client": (2, "^Born$"), "decision": (4, "^Findings$"), "plan": (5, "^(Starter plan|Held plan|No plan yet)$"), "papers": (6, "^Papers, this page$")}
 
-MORE = {"tests": (7, "^Measurements and tests$"), "history": (8, "A screening as it was"), "rules": (9, "^Find rules")}
+MORE = {"tests": (7, "^Measurements and\\stests$"), "history": (8, "A screening as it was"), "rules": (9, "^Find rules")}
 
 
 def choose():

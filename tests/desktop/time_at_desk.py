@@ -22,7 +22,7 @@ PROGRAM, WORK = sys.argv[1:3]
 SOURCE = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 PASSPHRASE = "blue kettle seven gates"
 KEY, MIND, SPOKEN, ANSWER, LONG_ANSWER = 0.28, 1.35, 60 / 183, 2.0, 4.0
-LAST = "That was the last question"
+LAST, GO_ON = "That was the last question", "^Go on with the questions"
 CONDITIONS = {"knownHypertension": True, "kidneyDisease": True, "lowBoneDensity": True, "kneeOsteoarthritis": True, "diabetesType": "type2",
               "heartConditions": ["atrialFibrillation", "stroke"], "lungConditions": ["copd"]}
 MEDICINES = 12
@@ -113,7 +113,11 @@ def interview(desk, client):
         asked = panel.get_name()
         talk += client.answer(desk, panel)
         screens += 1
-        desk.wait(lambda old=panel: LAST in desk.texts() or desk.question() not in (None, old), f"the question after {asked!r}")
+        desk.wait(lambda old=panel: LAST in desk.texts() or desk.find("push button", GO_ON) or desk.question() not in (None, old), f"the question after {asked!r}")
+        if desk.find("push button", GO_ON):  # what must be done today stands in the question's place first
+            desk.key("1")
+            desk.wait(lambda: desk.find("push button", GO_ON) is None, "the next question")
+            screens += 1
 
 
 def person(name):

@@ -56,3 +56,20 @@ TEST_CASE("At a terminal the passphrase is not shown, one key answers, and a kil
   CHECK(again.finish() == 0);
   CHECK(contains(clinic.stile("file verify").out, "all fit"));
 }
+
+TEST_CASE("What must be done now is told though the disk is full") {
+  const ClinicFolder clinic;
+  ::signal(SIGXFSZ, SIG_IGN);  // the program inherits it, and writing then fails
+  auto conversation = begin(clinic);
+  conversation.listen();
+  conversation.answer("a quiet mill by the river");
+  REQUIRE(contains(conversation.listen(), "pressure or pain in your chest"));
+  conversation.fillDisk();
+  conversation.press("1\n");
+  const std::string end = conversation.listen();
+  INFO(end);
+  CHECK(contains(end, "STOP. THIS IS AN EMERGENCY."));
+  CHECK((contains(end, "the disk is full") || contains(end, "the disk gives an error")));
+  CHECK(conversation.isOver());
+  CHECK(conversation.finish() == 4);
+}

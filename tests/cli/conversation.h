@@ -4,6 +4,7 @@
 #include <csignal>
 #include <poll.h>
 #include <pty.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -70,6 +71,12 @@ class Conversation {
     if (::write(to_, text.data(), text.size()) < 0) isOver_ = true;
   }
   bool isOver() const { return isOver_; }
+
+  /// From now on it can write to no file, as on a full disk. The one who starts it ignores SIGXFSZ.
+  void fillDisk() {
+    const rlimit none{0, 0};
+    if (::prlimit(process_, RLIMIT_FSIZE, &none, nullptr) != 0) throw std::runtime_error("no limit");
+  }
 
   /// As a power cut would end it.
   void kill() {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <set>
+#include <type_traits>
 
 #include "json/reader.h"
 
@@ -11,13 +12,22 @@ namespace {
 using json::Node;
 using json::ObjectReader;
 
-std::vector<ClientSentence> readSentences(ObjectReader& reader, const char* member, base::Issues& issues) {
-  std::vector<ClientSentence> sentences;
-  const auto node = reader.require(member);
-  if (!node) return sentences;
-  std::set<std::string> ids;
+/// A required list: `read` makes one of each object in it.
+template <class Read>
+auto readEach(ObjectReader& reader, const char* member, base::Issues& issues, Read read) {
+  std::vector<std::invoke_result_t<Read, ObjectReader&, const Node&>> all;
+  reader.require(member);
   for (const Node& one : reader.array(member)) {
     ObjectReader entry(one, member, issues);
+    all.push_back(read(entry, one));
+    entry.finish();
+  }
+  return all;
+}
+
+std::vector<ClientSentence> readSentences(ObjectReader& reader, const char* member, base::Issues& issues) {
+  std::set<std::string> ids;
+  auto sentences = readEach(reader, member, issues, [&](ObjectReader& entry, const Node& one) {
     ClientSentence sentence;
     sentence.id = entry.requireString("id");
     entry.setSubject(sentence.id);
@@ -31,57 +41,42 @@ std::vector<ClientSentence> readSentences(ObjectReader& reader, const char* memb
                   "name one, or \"" + std::string(rules::kNoSource) + "\"");
     if (!ids.insert(sentence.id).second)
       entry.issue(one, "the id stands twice", "give one of the two another id");
-    entry.finish();
-    sentences.push_back(std::move(sentence));
-  }
-  if (sentences.empty())
+    return sentence;
+  });
+  if (const auto node = reader.find(member); node && sentences.empty())
     reader.issue(*node, std::string(member) + " is empty", "write at least one sentence");
   return sentences;
 }
 
-std::vector<LetterSizeLine> readLetterSizes(ObjectReader& reader, base::Issues& issues) {
-  std::vector<LetterSizeLine> lines;
-  reader.require("letterSizes");
-  for (const Node& one : reader.array("letterSizes")) {
-    ObjectReader entry(one, "letterSizes", issues);
-    LetterSizeLine line;
-    entry.setSubject(entry.requireString("id"));
-    line.fact = entry.requireString("fact");
-    line.is = entry.string("is");
-    line.points = static_cast<int>(entry.integer("points").value_or(0));
-    line.say = entry.string("say");
-    if (line.points != 14 && line.points != 18 && line.points != 24)
-      entry.issue(one, "letters have no such size", "use 14, 18 or 24 points");
-    entry.finish();
-    lines.push_back(std::move(line));
-  }
-  return lines;
+LetterSizeLine readLetterSize(ObjectReader& entry, const Node& one) {
+  LetterSizeLine line;
+  entry.setSubject(entry.requireString("id"));
+  line.fact = entry.requireString("fact");
+  line.is = entry.string("is");
+  line.points = static_cast<int>(entry.integer("points").value_or(0));
+  line.say = entry.string("say");
+  if (line.points != 14 && line.points != 18 && line.points != 24)
+    entry.issue(one, "letters have no such size", "use 14, 18 or 24 points");
+  return line;
 }
 
-std::vector<EffortLine> readEffortLines(ObjectReader& reader, base::Issues& issues) {
-  std::vector<EffortLine> lines;
-  reader.require("effortLines");
-  for (const Node& one : reader.array("effortLines")) {
-    ObjectReader entry(one, "effortLines", issues);
-    EffortLine line;
-    const std::string bay = entry.requireString("bay");
-    if (bay == idOf(limits::Bay::Aerobic))
-      line.bay = limits::Bay::Aerobic;
-    else if (bay == idOf(limits::Bay::Strength))
-      line.bay = limits::Bay::Strength;
-    else if (bay != "both")
-      entry.issue(one, "unknown bay \"" + bay + "\"", "use both, aerobic or strength");
-    const std::string upTo = entry.requireString("upTo");
-    const auto rung = limits::rungOf(upTo);
-    if (!rung || *rung == limits::Rung::Vigorous)
-      entry.issue(one, "unknown ceiling \"" + upTo + "\"", "use none, light or moderate");
-    line.upTo = rung.value_or(limits::Rung::None);
-    line.what = entry.requireString("what");
-    line.instead = entry.requireString("instead");
-    entry.finish();
-    lines.push_back(std::move(line));
-  }
-  return lines;
+EffortLine readEffortLine(ObjectReader& entry, const Node& one) {
+  EffortLine line;
+  const std::string bay = entry.requireString("bay");
+  if (bay == idOf(limits::Bay::Aerobic))
+    line.bay = limits::Bay::Aerobic;
+  else if (bay == idOf(limits::Bay::Strength))
+    line.bay = limits::Bay::Strength;
+  else if (bay != "both")
+    entry.issue(one, "unknown bay \"" + bay + "\"", "use both, aerobic or strength");
+  const std::string upTo = entry.requireString("upTo");
+  const auto rung = limits::rungOf(upTo);
+  if (!rung || *rung == limits::Rung::Vigorous)
+    entry.issue(one, "unknown ceiling \"" + upTo + "\"", "use none, light or moderate");
+  line.upTo = rung.value_or(limits::Rung::None);
+  line.what = entry.requireString("what");
+  line.instead = entry.requireString("instead");
+  return line;
 }
 
 /// Every ceiling below vigorous has its words in either bay; for both at once, light and moderate do.
@@ -132,8 +127,8 @@ HandoutTexts HandoutTexts::load(const std::string& text, const std::string& file
   }
   texts.headings = PhraseBook::read(reader, "headings", kHeadings, issues);
   texts.phrases = PhraseBook::read(reader, "phrases", kPhrasesOfHandout, issues);
-  texts.letterSizes = readLetterSizes(reader, issues);
-  texts.effortLines = readEffortLines(reader, issues);
+  texts.letterSizes = readEach(reader, "letterSizes", issues, readLetterSize);
+  texts.effortLines = readEach(reader, "effortLines", issues, readEffortLine);
   checkEffortLines(texts.effortLines, reader);
   texts.emergency = readSentences(reader, "emergency", issues);
   texts.stopAndCall = readSentences(reader, "stopAndCall", issues);

@@ -28,15 +28,15 @@ AnswerPanel::AnswerPanel(wxWindow* parent, ButtonRow* foot, const Theme& theme, 
   SetBackgroundColour(parent->GetBackgroundColour());
   SetSizer(new wxBoxSizer(wxVERTICAL));
   makeField();
-  rowSizer_ = new wxBoxSizer(wxVERTICAL);
-  GetSizer()->Add(rowSizer_, 0, wxEXPAND | wxTOP, FromDIP(10));
-  listHelp_ = new Prose(this, theme, Step::Small, "A number marks yes; the same number again, not sure; once more, no.", drawing::Colour::Ink2);
-  GetSizer()->Add(listHelp_, 0, wxTOP, FromDIP(4));
   trouble_ = new Prose(this, theme, Step::Reading, "", drawing::Colour::Shut);
   GetSizer()->Add(trouble_, 0, wxTOP, FromDIP(8));
   confirm_ = new KeyButton(this, theme, "", {"Alt K", "It is right, keep it", "", false});
   confirm_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { takers_.typed(typedText(), true); });
   GetSizer()->Add(confirm_, 0, wxTOP, FromDIP(8));
+  rowSizer_ = new wxBoxSizer(wxVERTICAL);
+  GetSizer()->Add(rowSizer_, 0, wxEXPAND | wxTOP, FromDIP(10));
+  listHelp_ = new Prose(this, theme, Step::Small, "A number marks yes; again, not sure; once more, no. U: not sure of any. S: leave them all.", drawing::Colour::Ink2);
+  GetSizer()->Add(listHelp_, 0, wxTOP, FromDIP(4));
   take_ = new KeyButton(foot_, theme, "primary", {"Enter", " ", "", false});
   take_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { takeChosen(); });
   foot_->put(take_);
@@ -160,6 +160,7 @@ void AnswerPanel::mark(std::size_t index) {
     foot_->GetParent()->Layout();
   }
   GetParent()->Layout();
+  reveal(marked);
 }
 
 std::string AnswerPanel::typedText() const {
@@ -224,6 +225,12 @@ bool AnswerPanel::onKey(wxKeyEvent& event) {
     return false;
   };
   using Kind = AnswerRow::Kind;
+  if (view_.kind == QuestionKind::List && (key == 'U' || key == 'S')) {
+    // Of all of them: nobody has to say no to what was not asked.
+    AnswerRow all;
+    all.kind = key == 'U' ? Kind::NotSure : Kind::Later;
+    return takers_.row(all), true;
+  }
   if (view_.kind != QuestionKind::List) {
     if (key == 'U') return takeKind(Kind::NotSure);
     if (key == 'R') return takeKind(Kind::Declined);
@@ -252,6 +259,8 @@ bool AnswerPanel::onKey(wxKeyEvent& event) {
   return (key == WXK_DOWN || key == WXK_UP) && step(key == WXK_DOWN);
 }
 
+const wxWindow* AnswerPanel::lastRow() const { return marks_.empty() ? nullptr : rows_.all()[marks_.size() - 1]; }
+
 std::optional<std::size_t> AnswerPanel::focusedRow() const {
   for (std::size_t i = 0; i < marks_.size(); ++i)
     if (rows_.all()[i]->HasFocus()) return i;
@@ -261,8 +270,9 @@ std::optional<std::size_t> AnswerPanel::focusedRow() const {
 bool AnswerPanel::step(bool isDown) {
   const auto at = focusedRow();
   if (!at) return false;
-  if (isDown && *at + 1 < marks_.size()) rows_.all()[*at + 1]->SetFocus();
-  if (!isDown && *at > 0) rows_.all()[*at - 1]->SetFocus();
+  const std::size_t to = isDown ? std::min(*at + 1, marks_.size() - 1) : *at - (*at > 0 ? 1 : 0);
+  rows_.all()[to]->SetFocus();
+  reveal(*rows_.all()[to]);
   return true;
 }
 

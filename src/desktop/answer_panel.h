@@ -48,6 +48,8 @@ class AnswerPanel : public wxPanel, public Fitted {
   void enter();
   /// Puts a value into the field, to be looked at and taken.
   void fill(const std::string& text);
+  /// The last of its answers, or of its questions; null when there is none.
+  const wxWindow* lastRow() const;
   /// True when the key was one of this question's.
   bool onKey(wxKeyEvent& event);
   /// Below the field: why a value is not taken, or whether it is meant.

@@ -23,7 +23,7 @@ BuildField::BuildField(wxWindow* parent, const Theme& theme, const Desk& desk,
 
 bool keepBuild(Workplace& place, std::optional<movement::Build> build) {
   if (const auto kept = place.desk().chooseBuild(build); !kept) return place.tell(kept.failure()), false;
-  place.say("Drawings show the " + figureWordsOf(place.desk().drawnBuild()) + " figure. Saved");
+  place.say("Drawings show the " + figureWordsOf(build.value_or(place.desk().settings().drawnBuild)) + " figure. Saved");
   return true;
 }
 

@@ -80,7 +80,9 @@ void DecisionSide::show(interview::Session& session, const screening::Screening&
   const std::size_t left = mattering(session);
   const bool isSettled = session.closing() == interview::Closing::Settled;
   count_->say(isSettled ? "✓" : std::to_string(left));
-  countWords_->say(isSettled ? "Settled: no unanswered question can change the decision" : left == 1 ? "question can still change the decision" : "questions can still change the decision");
+  countWords_->say(isSettled && left == 0 ? "Settled: no unanswered question can change the decision"
+                   : isSettled            ? "Settled: nothing unanswered holds it. " + std::to_string(left) + " answers can still change it, such as readings before a session"
+                   : left == 1 ? "question can still change the decision" : "questions can still change the decision");
   action_->say(documents::actionSentence(screening));
   strip_->show(documents::actionStripOf(screening, 440));
   sentence_->say(documents::decisionSentence(screening));

@@ -42,7 +42,7 @@ bool DeskApp::OnInit() {
     wxFprintf(stderr, "stile-desk: the typeface Clear Sans is missing; another one stands in its place (package fonts-clear-sans)\n");
   desk_ = std::make_unique<Desk>(application::contentFolder(content_, installedContent_), day_);
   Preferences preferences = Preferences::load();
-  if (!file_.empty()) preferences.clinicFile = file_;
+  preferences.givenFile = file_;
   frame_ = new Frame(*desk_, std::move(preferences));
   frame_->Show();
   frame_->go("start");

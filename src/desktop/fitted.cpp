@@ -86,6 +86,23 @@ void Column::showFrom(const wxWindow& child) {
   Scroll(0, GetVirtualSize().y > GetClientSize().y ? top / std::max(1, unit) : 0);
 }
 
+bool Column::showsEndOf(const wxWindow& child) const {
+  return ScreenToClient(child.GetScreenPosition()).y + child.GetSize().y <= GetClientSize().y;
+}
+
+void reveal(const wxWindow& child) {
+  const wxWindow* at = child.GetParent();
+  while (at != nullptr && dynamic_cast<const Column*>(at) == nullptr) at = at->GetParent();
+  if (at == nullptr) return;
+  auto& column = const_cast<Column&>(dynamic_cast<const Column&>(*at));
+  int unit = 0;
+  column.GetScrollPixelsPerUnit(nullptr, &unit);
+  const int top = column.ScreenToClient(child.GetScreenPosition()).y, below = top + child.GetSize().y - column.GetClientSize().y;
+  const int now = column.GetViewStart().y;
+  if (top < 0) return column.Scroll(0, std::max(0, now + top / std::max(1, unit) - 1));
+  if (below > 0) column.Scroll(0, now + below / std::max(1, unit) + 1);
+}
+
 bool Column::scrollBy(int key) {
   int unit = 0;
   GetScrollPixelsPerUnit(nullptr, &unit);

@@ -61,6 +61,9 @@ class Kept {
   std::vector<Control*> all_;
 };
 
+/// Scrolls the column around `child` so far that it is in view.
+void reveal(const wxWindow& child);
+
 /// The width inside a window that scrolls, the same whether or not the bar is shown: a bar that comes and goes
 /// would lay everything out a second time. In pixels.
 int widthBesideBar(const wxWindow& scrolled);
@@ -76,6 +79,8 @@ class Column : public wxScrolledWindow {
   void space(int pixels);
   /// Takes everything out.
   void clear();
+  /// Whether the lower edge of what stands in it is in view.
+  bool showsEndOf(const wxWindow& child) const;
   /// Lays out anew after children changed.
   void refit();
   /// Scrolls, where not all has room, until `child` stands at the top; it may stand in a stack of the column.

@@ -124,6 +124,8 @@ void Frame::go(const std::string& wanted) {
     if (kind.id == id && kind.isPossible && !kind.isPossible(desk_)) return say(kind.title + " is not possible yet.");
   Page* const page = pageOf(id);
   if (page == nullptr) return;
+  if (const auto now = pages_.find(current_); now != pages_.end() && id != current_ && desk_.clinic() != nullptr)
+    if (const std::string why = now->second->whyStay(); !why.empty()) return say(why);
   if (const auto before = pages_.find(current_); before != pages_.end() && before->second != page) before->second->Hide();
   current_ = id;
   page->Show();

@@ -14,6 +14,7 @@
 #include "desktop/prose.h"
 #include "desktop/text.h"
 #include "desktop/urgent_panel.h"
+#include "documents/decision_words.h"
 
 namespace stile::desktop {
 
@@ -148,6 +149,7 @@ void InterviewPage::showQuestion() {
   left_->refit();
   // What was said before may go out of sight above, what is asked may not go below.
   if (isLow()) left_->showFrom(*asked_);
+  isListSeen_ = false;
   showSide();
   focusAnswer();
 }
@@ -164,8 +166,8 @@ KeyButton& InterviewPage::saidButton(std::size_t index) {
 }
 
 void InterviewPage::showSaid() {
-  // In a low window a list needs all the room.
-  const std::size_t most = !isLow() ? kSaidShown : view_.kind == QuestionKind::List ? 0 : kSaidInSmall;
+  // A list needs all the room.
+  const std::size_t most = view_.kind == QuestionKind::List ? 0 : isLow() ? kSaidInSmall : kSaidShown;
   saidRows_ = saidLately(desk().interview()->session(), most);
   for (std::size_t i = 0; i < saidRows_.size(); ++i) {
     KeyButton& button = saidButton(i);
@@ -218,7 +220,7 @@ void InterviewPage::showEnd() {
   Stack& stack = insteadOfQuestion();
   stack.put(new Prose(&stack, theme(), Step::Title, "That was the last question"));
   const auto held = desk().interview()->session().heldBy();
-  if (!held.empty()) stack.put(new Prose(&stack, theme(), Step::Body, "Answers that are missing hold the decision:"), 8);
+  if (!held.empty()) stack.put(new Prose(&stack, theme(), Step::Body, desk().interview()->session().closing() == interview::Closing::Settled ? "Answers that are missing can still change it:" : "Answers that are missing hold the decision:"), 8);
   for (std::size_t i = 0; i < held.size() && i < kHeldShown; ++i) {
     const auto& ref = held[i];
     auto* button = new KeyButton(&stack, theme(), "said", {"", desk().interview()->session().question(ref).item->text, "", false});
@@ -242,16 +244,18 @@ void InterviewPage::showUrgent() {
   stack.put(new UrgentPanel(&stack, theme(), desk().interviewDecision(), desk().settings().emergencyNumber));
   filed_ = new Prose(&stack, theme(), Step::Body, "The action record is being filed.");
   stack.put(filed_, 12);
-  auto* on = new KeyButton(&stack, theme(), "primary", {"1", "Go on with the questions", "", false});
+  // In an emergency the rest of the questions waits.
+  const bool isEmergency = documents::isEmergency(desk().interviewDecision());
+  auto* on = new KeyButton(&stack, theme(), isEmergency ? "" : "primary", {"1", "Go on with the questions", "", false});
   on->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { goOn(); }); });
-  auto* stop = new KeyButton(&stack, theme(), "", {"2", "Stop here, to the decision", "", false});
+  auto* stop = new KeyButton(&stack, theme(), isEmergency ? "primary" : "", {"2", "Stop here, to the decision", "", false});
   stop->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { place().go("decision"); }); });
   stack.GetSizer()->Add(on, 0, wxTOP | wxBOTTOM, FromDIP(8));
   stack.GetSizer()->Add(stop);
   hideFoot();
   left_->refit();
   showSide();
-  on->SetFocus();
+  (isEmergency ? stop : on)->SetFocus();
   filing_.StartOnce(kFilingAfter);
 }
 
@@ -273,6 +277,8 @@ void InterviewPage::focusAnswer() {
 
 void InterviewPage::take(const AnswerRow& row) {
   auto& interview = *desk().interview();
+  if (view_.kind == QuestionKind::List)
+    return after(interview.skip(row.kind == AnswerRow::Kind::NotSure ? answers::Absence::NotSure : answers::Absence::NotAnswered));
   if (view_.kind == QuestionKind::Another) return after(interview.another(row.kind == AnswerRow::Kind::Yes));
   took(takeRow(interview, interview.session().prompt()->questions.front(), row));
 }
@@ -294,6 +300,13 @@ void InterviewPage::took(const AnswerStep& step) {
 }
 
 void InterviewPage::takeList(const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure) {
+  // Nobody says no to what was out of sight: the rest comes into view first.
+  const wxWindow* const last = answer_->lastRow();
+  if (last != nullptr && !left_->showsEndOf(*last) && !isListSeen_) {
+    left_->scrollBy(WXK_PAGEDOWN);
+    isListSeen_ = left_->showsEndOf(*last);
+    return place().say("There is more below: look at all of them, then take them.");
+  }
   auto& interview = *desk().interview();
   const auto questions = interview.session().prompt()->questions;
   std::set<QuestionRef> saidYes, saidNotSure;
@@ -346,6 +359,7 @@ bool InterviewPage::onKey(wxKeyEvent& event) {
   if (key == WXK_F7) return later([this] { jumpToNarrowing(); });
   if (key == WXK_F8) return later([this] { toggleConsequences(); });
   const bool isTyping = view_.kind == QuestionKind::Typed;
+  if (!isInSide && !isTyping && left_->scrollBy(key)) return true;
   if ((event.AltDown() && key == WXK_LEFT) || (key == WXK_BACK && !isTyping)) return later([this] { back(); });
   if (desk().interview()->session().prompt() == nullptr) return false;
   if (isInSide && (key == WXK_RETURN || key == WXK_SPACE)) return false;

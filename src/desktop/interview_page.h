@@ -81,7 +81,7 @@ class InterviewPage : public Page {
   std::size_t rowsWanted_ = 0;  ///< of the question with the most answers
   QuestionView view_;
   bool showsConsequences_ = false;
-  bool isUrgentShown_ = false;
+  bool isUrgentShown_ = false, isListSeen_ = false;
   wxTimer filing_{this};
   wxWeakRef<Prose> filed_;  ///< below what is urgent: what became of its action record
 };

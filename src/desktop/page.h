@@ -48,6 +48,8 @@ class Page : public wxPanel {
   virtual void enter() = 0;
   /// Whether it is shown anew once rules and questions are read: nothing that is typed may be lost by it.
   virtual bool needsContent() const { return false; }
+  /// Why no other page may be shown now; "" mostly.
+  virtual std::string whyStay() const { return {}; }
   /// A key, before any control gets it. True when the page has used it.
   virtual bool onKey(wxKeyEvent&) { return false; }
   /// Keys that work here, for the right end of the status bar.

@@ -185,7 +185,7 @@ void PapersPage::buildList() {
   }
   if (!order_.options.isSharedWithPhysician)
     list_->put(new Prose(list_, theme(), Step::Small,
-                         "No letter to others: the client has not agreed to share with the physician.",
+                         "No letter to others: the record holds no consent to share with the physician. The page History takes it in.",
                          Colour::Ink2),
                8);
   buildWaysOut();

@@ -11,6 +11,7 @@ namespace stile::desktop {
 struct Preferences {
   Look look = Look::Light;
   int textPercent = 100;  ///< 100, 115, 130 or 150
+  std::string givenFile;  ///< at the start of this run: it comes first, and is not kept
   std::string clinicFile;
   std::string handle;
   std::string papersFolder;  ///< in which each client's papers get a folder; "" = the user's documents

@@ -63,7 +63,8 @@ void SetUpPage::buildForm() {
   again_ = field("The passphrase once more", {}, FormField::Kind::Secret);
   heading("The file");
   file_ = field("Where everything is kept", "One file. What it says of people is sealed.");
-  file_->set(proposedClinicFile());
+  const std::string& given = place().preferences().givenFile;
+  file_->set(given.empty() ? proposedClinicFile() : given);
   column_->space(22);
   auto* make = new KeyButton(column_, theme(), "primary", {"", "Make the clinic file", "", false});
   make->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { this->make(); }); });
@@ -111,6 +112,7 @@ void SetUpPage::make() {
   const records::Clinician first{handle_->text(), name_->text(), profession_->text(), records::Role::Lead, false, false, {}};
   const auto phrase = desk().createClinic({file_->text(), handle_->text(), plain(passphrase_->control().GetValue()), false}, first, settings);
   if (!phrase) return place().tell(phrase.failure());
+  place().preferences().givenFile.clear();
   place().preferences().clinicFile = file_->text();
   place().preferences().handle = handle_->text();
   place().preferences().save();
@@ -138,8 +140,8 @@ void SetUpPage::buildPhrase(const std::string& phrase) {
   done->Bind(wxEVT_CHECKBOX, [on](wxCommandEvent& event) { on->Enable(event.IsChecked()); });
   on->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) {
     CallAfter([this] {
-      place().go("today");
       isMade_ = false;
+      place().go("today");
       column_->clear();  // the phrase stays nowhere
     });
   });

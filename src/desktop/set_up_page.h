@@ -15,6 +15,7 @@ class SetUpPage : public Page {
  public:
   SetUpPage(wxWindow* parent, Workplace& place);
   void enter() override;
+  std::string whyStay() const override { return isMade_ ? "Write the recovery phrase down and tick the box first: it is shown once." : ""; }
 
  private:
   void buildForm();

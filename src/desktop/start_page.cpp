@@ -2,6 +2,7 @@
 
 #include <wx/event.h>
 #include <wx/filedlg.h>
+#include <wx/filename.h>
 #include <wx/sizer.h>
 #include <wx/textctrl.h>
 #include <wx/utils.h>
@@ -34,7 +35,8 @@ StartPage::StartPage(wxWindow* parent, Workplace& place) : Page(parent, place) {
 
 void StartPage::enter() {
   if (desk().clinic() != nullptr) return place().go("today");
-  if (file_.empty()) file_ = place().preferences().clinicFile;
+  const Preferences& preferences = place().preferences();
+  if (file_.empty()) file_ = preferences.givenFile.empty() ? preferences.clinicFile : preferences.givenFile;
   build();
 }
 
@@ -54,6 +56,8 @@ void StartPage::build() {
     column_->put(new Prose(column_, theme(), Step::Body,
                            "It asks a new client the questions that matter, says what may start now, what must wait and why, and writes the papers."), 8);
     column_->put(new Prose(column_, theme(), Step::Small, "It supports, and does not replace, licensed judgement and local protocols.", drawing::Colour::Ink2), 8);
+    if (!file_.empty())
+      column_->put(new Prose(column_, theme(), Step::Body, "There is no clinic file at " + file_ + ". Set up a new clinic there, or open the file where it is now.", drawing::Colour::Shut), 16);
     column_->space(22);
   }
   auto* row = new wxBoxSizer(wxVERTICAL);
@@ -108,6 +112,7 @@ void StartPage::signIn() {
     column_->refit();
     return passphrase_->enter();
   }
+  place().preferences().givenFile.clear();
   place().preferences().clinicFile = file_;
   place().preferences().handle = handle_->text();
   place().preferences().save();
@@ -117,7 +122,9 @@ void StartPage::signIn() {
 }
 
 void StartPage::chooseFile() {
-  wxFileDialog dialog(this, "Open a clinic file", "", "", "Clinic files (*.stile)|*.stile|All files|*", wxFD_OPEN | wxFD_FILE_MUST_EXIST);
+  // Where the file would be proposed, which many a dialog hides.
+  const wxString folder = wxFileName(shown(file_.empty() ? proposedClinicFile() : file_)).GetPath();
+  wxFileDialog dialog(this, "Open a clinic file", folder, "", "Clinic files (*.stile)|*.stile|All files|*", wxFD_OPEN | wxFD_FILE_MUST_EXIST);
   if (dialog.ShowModal() != wxID_OK) return;
   file_ = plain(dialog.GetPath());
   build();

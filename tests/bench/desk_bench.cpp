@@ -123,8 +123,9 @@ std::vector<wxKeyEvent> keysFor(const desktop::QuestionView& view, Manner manner
   using Kind = desktop::QuestionKind;
   const bool saysYes = manner == Manner::SaysYesAtTimes && number % kYesEvery == 0;
   if (view.kind == Kind::Typed) return {keyOf('U', true)};
-  if (view.kind == Kind::List && saysYes) return {keyOf('1'), keyOf(WXK_RETURN)};
-  if (view.kind == Kind::List || view.kind == Kind::Another) return {keyOf('N')};
+  if (view.kind == Kind::List && saysYes) return {keyOf('1'), keyOf(WXK_END), keyOf(WXK_RETURN)};
+  if (view.kind == Kind::List) return {keyOf(WXK_END), keyOf('N')};
+  if (view.kind == Kind::Another) return {keyOf('N')};
   if (view.kind == Kind::OneOf && manner == Manner::SaysYesAtTimes) return {keyOf('1')};
   if (view.kind == Kind::SeveralOf && saysYes) return {keyOf('1'), keyOf(WXK_RETURN)};
   if (view.kind == Kind::OneOf || manner == Manner::IsUnsure) return {keyOf('U')};

@@ -40,7 +40,7 @@ class Person:
             marked = [i for i, name in enumerate(names) if self.fact(name.split(", ")[0] if self.fact(name) is None else name) is True]
             for i in marked:
                 desk.key(str(i + 1))
-            return desk.key("Return")
+            return desk.key("End", "Return")
         item, fact = self.items.get(question), self.fact(question)
         has_field = any(node.get_role_name() in ("text", "entry") for node in desk.all(panel))
         if fact is None or item is None:

@@ -84,6 +84,7 @@ class Mouse:
             for node in rows:
                 if person.fact(node.get_name()) is True:
                     self.click(node)
+            self.into_view(rows[-1])  # nobody says no to what was out of sight
             return self.press("^(No to all of these|These, and no to the others)$")
         item, fact = person.items.get(question), person.fact(question)
         if fact is None or item is None:

@@ -70,7 +70,7 @@ class Client:
             return said(question) + ANSWER
         if question == "Does any of these apply?":
             words = [row if self.fact(row) is not None else row.split(", ")[0] for row in rows]
-            desk.key(*[str(i + 1) for i, word in enumerate(words) if self.fact(word) is True], "Return")
+            desk.key(*[str(i + 1) for i, word in enumerate(words) if self.fact(word) is True], "End", "Return")
             return sum(said(row) + ANSWER for row in rows)
         return said(question) + self.single(desk, panel, question)
 

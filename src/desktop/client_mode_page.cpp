@@ -339,7 +339,8 @@ void ClientModePage::leave() {
     if (!passphrase) return desk().clinic()->isLocked() ? place().lock() : void();
     const auto checked = desk().checkPassphrase(*passphrase);
     if (checked) break;
-    words = documents::asSentence(documents::capitalized(checked.failure().message));
+    // The client reads along: no sign-in name, and nothing that frightens.
+    words = checked.failure().kind == base::FailureKind::Secret ? "That is not the passphrase. Try it again." : documents::asSentence(documents::capitalized(checked.failure().message));
   }
   place().setClientMode(false);
   place().go(desk().interview() != nullptr && isOver_ ? "decision" : "interview");

@@ -73,10 +73,12 @@ void ClientPage::buildKnown() {
   if (const auto born = base::Date::parse(card.born)) column_->put(new TermRow(column_, theme(), "Born", born->toLongText()));
   if (!card.record.empty()) column_->put(new TermRow(column_, theme(), "Record", card.record));
   if (!card.telephone.empty()) column_->put(new TermRow(column_, theme(), "Telephone", card.telephone));
-  for (const auto& task : card.tasks)
-    column_->put(new TermRow(column_, theme(), task.due <= desk().today() ? "Now" : "From " + task.due.toLongText(),
+  for (const auto& task : card.tasks) {
+    const bool isDue = task.due <= desk().today();
+    column_->put(new TermRow(column_, theme(), isDue ? "Now" : "From " + task.due.toLongText(),
                              records::nextOf(task, desk().clinic()->policy()),
-                             "waiting for " + task.waitingFor + " since " + task.since.toLongText()));
+                             isDue ? "waiting for " + task.waitingFor + " since " + task.since.toLongText() : ""));
+  }
   column_->space(12);
   // A page without a focus would get no keys.
   button("primary", "", "Go to the interview", [this] { place().go("interview"); })->SetFocus();

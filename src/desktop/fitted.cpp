@@ -60,6 +60,11 @@ Column::Column(wxWindow* parent, const Theme& theme, drawing::Colour ground, int
     // What grew since is given its room before the toolkit shares out the room of before.
     FitInside();
   });
+  // The toolkit's own way leaves what stands in a panel of the column out of sight.
+  Bind(wxEVT_CHILD_FOCUS, [this](wxChildFocusEvent& event) {
+    event.Skip();
+    if (const wxWindow* child = event.GetWindow(); child != nullptr && child != this) reveal(*child);
+  });
 }
 
 int widthBesideBar(const wxWindow& scrolled) {

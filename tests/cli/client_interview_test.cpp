@@ -66,10 +66,10 @@ TEST_CASE("What must be done now is told though the disk is full") {
   REQUIRE(contains(conversation.listen(), "pressure or pain in your chest"));
   conversation.fillDisk();
   conversation.press("1\n");
-  const std::string end = conversation.listen();
+  std::string end;
+  while (!conversation.isOver()) end += conversation.listen();  // a colon is no question here
   INFO(end);
   CHECK(contains(end, "STOP. THIS IS AN EMERGENCY."));
   CHECK((contains(end, "the disk is full") || contains(end, "the disk gives an error")));
-  CHECK(conversation.isOver());
   CHECK(conversation.finish() == 4);
 }

@@ -160,7 +160,7 @@ def hand_over(desk):
     desk.focus_on("Passphrase")
     desk.type("some other words")
     desk.key("Return")
-    desk.see("passphrase does not fit")
+    desk.see("That is not the passphrase")
     desk.focus_on("Passphrase")
     assert desk.find("menu") is None, "a wrong passphrase gave the program back"
     desk.type(PASSPHRASE)

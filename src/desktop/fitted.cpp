@@ -91,9 +91,18 @@ void Column::showFrom(const wxWindow& child) {
   Scroll(0, GetVirtualSize().y > GetClientSize().y ? top / std::max(1, unit) : 0);
 }
 
-bool Column::showsEndOf(const wxWindow& child) const {
-  return ScreenToClient(child.GetScreenPosition()).y + child.GetSize().y <= GetClientSize().y;
+namespace {
+
+/// From the upper edge of what is in view. By way of the screen it would take the display a round trip.
+int topIn(const Column& column, const wxWindow& child) {
+  int top = 0;
+  for (const wxWindow* at = &child; at != nullptr && at != &column; at = at->GetParent()) top += at->GetPosition().y;
+  return top;
 }
+
+}  // namespace
+
+bool Column::showsEndOf(const wxWindow& child) const { return topIn(*this, child) + child.GetSize().y <= GetClientSize().y; }
 
 void reveal(const wxWindow& child) {
   const wxWindow* at = child.GetParent();
@@ -102,7 +111,7 @@ void reveal(const wxWindow& child) {
   auto& column = const_cast<Column&>(dynamic_cast<const Column&>(*at));
   int unit = 0;
   column.GetScrollPixelsPerUnit(nullptr, &unit);
-  const int top = column.ScreenToClient(child.GetScreenPosition()).y, below = top + child.GetSize().y - column.GetClientSize().y;
+  const int top = topIn(column, child), below = top + child.GetSize().y - column.GetClientSize().y;
   const int now = column.GetViewStart().y;
   if (top < 0) return column.Scroll(0, std::max(0, now + top / std::max(1, unit) - 1));
   if (below > 0) column.Scroll(0, now + below / std::max(1, unit) + 1);

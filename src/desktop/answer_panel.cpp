@@ -155,12 +155,15 @@ void AnswerPanel::mark(std::size_t index) {
   marked.say(words);
   marked.choose(marks_[index] == 1);
   if (isList) {
-    const bool isAnyMarked = std::any_of(marks_.begin(), marks_.end(), [](int mark) { return mark != 0; });
-    sayTake(isAnyMarked ? "These, and no to the others" : "No to all of these");
+    sayTake(hasAnyMark() ? "These, and no to the others" : "No to all of these");
     foot_->GetParent()->Layout();
   }
   GetParent()->Layout();
   reveal(marked);
+}
+
+bool AnswerPanel::hasAnyMark() const {
+  return std::any_of(marks_.begin(), marks_.end(), [](int mark) { return mark != 0; });
 }
 
 std::string AnswerPanel::typedText() const {
@@ -187,7 +190,7 @@ void AnswerPanel::complain(const std::string& words, bool canConfirm) {
   trouble_->say(words);
   trouble_->Show(!words.empty());
   confirm_->Show(canConfirm);
-  if (!isTyped()) return;
+  if (!isTyped()) return reveal(*trouble_);
   nameFor(*field_, view_.question, words);
   field_->SetFocus();
 }
@@ -226,7 +229,8 @@ bool AnswerPanel::onKey(wxKeyEvent& event) {
   };
   using Kind = AnswerRow::Kind;
   if (view_.kind == QuestionKind::List && (key == 'U' || key == 'S')) {
-    // Of all of them: nobody has to say no to what was not asked.
+    // Of all of them: nobody has to say no to what was not asked, and no mark is lost.
+    if (hasAnyMark()) return complain("Something is marked: take it with Enter, or take the marks away first.", false), true;
     AnswerRow all;
     all.kind = key == 'U' ? Kind::NotSure : Kind::Later;
     return takers_.row(all), true;

@@ -67,6 +67,7 @@ class AnswerPanel : public wxPanel, public Fitted {
   void sayTake(const std::string& words);
   void mark(std::size_t index);
   void takeChosen();
+  bool hasAnyMark() const;
   std::optional<std::size_t> focusedRow() const;
   /// The focus to the next or previous row; false when it stands in none.
   bool step(bool isDown);

@@ -53,7 +53,7 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
     event.Skip();
     if (rowsWanted_ > 0 && IsShown() && answer_->makeReady(rowsWanted_, 1)) event.RequestMore();
   });
-  Bind(wxEVT_TIMER, [this](wxTimerEvent&) { fileUrgent(); });
+  Bind(wxEVT_TIMER, [this](wxTimerEvent&) { fileUrgent(this->place(), *left_, filed_); });
   // What other pages do changes what is shown here.
   Bind(wxEVT_SHOW, [this](wxShowEvent& event) {
     event.Skip();
@@ -259,16 +259,6 @@ void InterviewPage::showUrgent() {
   filing_.StartOnce(kFilingAfter);
 }
 
-void InterviewPage::fileUrgent() {
-  if (desk().interview() == nullptr || !desk().interview()->isUrgent()) return;
-  base::Issues issues;
-  const auto filed = desk().interview()->fileUrgent(issues);
-  if (filed_) filed_->say(filed ? kActionRecordIsOpen : kNoActionRecord);
-  left_->refit();
-  place().refreshHead();
-  if (!filed) place().tell(filed.failure());
-}
-
 void InterviewPage::showSide() { side_->show(desk().interview()->session(), desk().interviewDecision(), desk().settings().emergencyNumber); }
 
 void InterviewPage::focusAnswer() {
@@ -283,7 +273,17 @@ void InterviewPage::take(const AnswerRow& row) {
   took(takeRow(interview, interview.session().prompt()->questions.front(), row));
 }
 
+bool InterviewPage::bringsMoreIntoView() {
+  const wxWindow* const last = answer_->lastRow();
+  if (last == nullptr || isListSeen_ || left_->showsEndOf(*last)) return false;
+  left_->scrollBy(WXK_PAGEDOWN);
+  isListSeen_ = left_->showsEndOf(*last);
+  place().say("There is more below: look at all of them, then take them.");
+  return true;
+}
+
 void InterviewPage::takeOptions(const std::set<std::size_t>& chosen) {
+  if (view_.kind == QuestionKind::SeveralOf && bringsMoreIntoView()) return;
   auto& interview = *desk().interview();
   took(desktop::takeOptions(interview, interview.session().prompt()->questions.front(), chosen));
 }
@@ -300,13 +300,7 @@ void InterviewPage::took(const AnswerStep& step) {
 }
 
 void InterviewPage::takeList(const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure) {
-  // Nobody says no to what was out of sight: the rest comes into view first.
-  const wxWindow* const last = answer_->lastRow();
-  if (last != nullptr && !left_->showsEndOf(*last) && !isListSeen_) {
-    left_->scrollBy(WXK_PAGEDOWN);
-    isListSeen_ = left_->showsEndOf(*last);
-    return place().say("There is more below: look at all of them, then take them.");
-  }
+  if (bringsMoreIntoView()) return;
   auto& interview = *desk().interview();
   const auto questions = interview.session().prompt()->questions;
   std::set<QuestionRef> saidYes, saidNotSure;

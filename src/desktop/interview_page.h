@@ -49,9 +49,10 @@ class InterviewPage : public Page {
   void showWaiting(const std::string& title, const std::string& words);
   /// What to do now comes before anything is filed: a full disk may not keep it back.
   void showUrgent();
-  void fileUrgent();
   void showEnd();
 
+  /// Nobody says no to what was out of sight: true when the rest comes into view first.
+  bool bringsMoreIntoView();
   void take(const AnswerRow& row);
   void takeOptions(const std::set<std::size_t>& chosen);
   void takeTyped(const std::string& text, bool isConfirmed);

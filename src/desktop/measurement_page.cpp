@@ -28,7 +28,7 @@ MeasurementPage::MeasurementPage(wxWindow* parent, Workplace& place) : Page(pare
   across->Add(list_, 46, wxEXPAND);
   across->Add(detail_, 54, wxEXPAND);
   SetSizer(across);
-  Bind(wxEVT_TIMER, [this](wxTimerEvent&) { fileUrgent(); });
+  Bind(wxEVT_TIMER, [this](wxTimerEvent&) { fileUrgent(this->place(), *detail_, filed_); });
 }
 
 void MeasurementPage::enter() {
@@ -178,15 +178,6 @@ void MeasurementPage::buildUrgent() {
   detail_->refit();
   go->SetFocus();
   filing_.StartOnce(kFilingAfter);
-}
-
-void MeasurementPage::fileUrgent() {
-  if (desk().interview() == nullptr || !desk().interview()->isUrgent()) return;
-  base::Issues issues;
-  const auto filed = desk().interview()->fileUrgent(issues);
-  if (filed_) filed_->say(filed ? kActionRecordIsOpen : kNoActionRecord);
-  detail_->refit();
-  if (!filed) place().tell(filed.failure());
 }
 
 bool MeasurementPage::onKey(wxKeyEvent& event) {

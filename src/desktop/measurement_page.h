@@ -36,7 +36,6 @@ class MeasurementPage : public Page {
   void buildDetail();
   /// What to do now comes before anything is filed: a full disk may not keep it back.
   void buildUrgent();
-  void fileUrgent();
   void select(std::size_t row);
   void toList();
   bool isInList() const;

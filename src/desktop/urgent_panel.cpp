@@ -2,7 +2,9 @@
 
 #include <wx/sizer.h>
 
+#include "application/client_interview.h"
 #include "desktop/accessible.h"
+#include "desktop/page.h"
 #include "desktop/prose.h"
 #include "documents/decision_words.h"
 #include "documents/ladder_words.h"
@@ -10,6 +12,19 @@
 namespace stile::desktop {
 
 using drawing::Colour;
+
+void fileUrgent(Workplace& place, Column& column, Prose* said) {
+  auto* const interview = place.desk().interview();
+  if (interview == nullptr || !interview->isUrgent()) return;
+  base::Issues issues;
+  const auto filed = interview->fileUrgent(issues);
+  if (said != nullptr)
+    said->say(filed ? "An action record is open: it stays on the list until somebody says what was done."
+                    : "No action record could be filed. Do what stands above first; the next answer tries it again.");
+  column.refit();
+  place.refreshHead();
+  if (!filed) place.tell(filed.failure());
+}
 
 UrgentPanel::UrgentPanel(wxWindow* parent, const Theme& theme, const screening::Screening& screening, const std::string& emergencyNumber)
     : wxPanel(parent), inset_(FromDIP(20)) {

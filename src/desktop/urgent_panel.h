@@ -10,11 +10,13 @@
 
 namespace stile::desktop {
 
+class Prose;
+class Workplace;
+
 /// Milliseconds from there to filing it: the panel is painted first.
 inline constexpr int kFilingAfter = 20;
-/// What to say below it, once the action record is filed or could not be.
-inline constexpr const char* kActionRecordIsOpen = "An action record is open: it stays on the list until somebody says what was done.";
-inline constexpr const char* kNoActionRecord = "No action record could be filed. Do what stands above first; the next answer tries it again.";
+/// Files what the interview calls for today, if that is not done yet, and says in `said`, which may be gone, what became of it.
+void fileUrgent(Workplace& place, Column& column, Prose* said);
 
 class UrgentPanel : public wxPanel, public Fitted {
  public:

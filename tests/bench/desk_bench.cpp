@@ -127,8 +127,9 @@ std::vector<wxKeyEvent> keysFor(const desktop::QuestionView& view, Manner manner
   if (view.kind == Kind::List) return {keyOf(WXK_END), keyOf('N')};
   if (view.kind == Kind::Another) return {keyOf('N')};
   if (view.kind == Kind::OneOf && manner == Manner::SaysYesAtTimes) return {keyOf('1')};
-  if (view.kind == Kind::SeveralOf && saysYes) return {keyOf('1'), keyOf(WXK_RETURN)};
+  if (view.kind == Kind::SeveralOf && saysYes) return {keyOf('1'), keyOf(WXK_END), keyOf(WXK_RETURN)};
   if (view.kind == Kind::OneOf || manner == Manner::IsUnsure) return {keyOf('U')};
+  if (view.kind == Kind::SeveralOf) return {keyOf(WXK_END), keyOf('N')};
   return {keyOf(saysYes ? 'Y' : 'N')};
 }
 

@@ -53,7 +53,7 @@ class Person:
         codes = [option["valueCoding"]["code"] for option in item["answerOption"]]
         chosen = fact if isinstance(fact, list) else [fact]
         if isinstance(fact, list) and chosen == ["none"] and any(option["valueCoding"]["code"] == "none" for option in item["answerOption"]):
-            return desk.key("n")
+            return desk.key("End", "n")
         # Options behind the ninth have no key of their own; this person does without them.
         reachable = [codes.index(code) + 1 for code in chosen if codes.index(code) < 9]
         if not reachable:
@@ -61,4 +61,4 @@ class Person:
         for number in reachable:
             desk.key(str(number))
         if isinstance(fact, list):
-            desk.key("Return")
+            desk.key("End", "Return")

@@ -96,7 +96,10 @@ class Mouse:
         if isinstance(fact, bool):
             return self.click(row("Yes" if fact else "No"))
         display = {option["valueCoding"]["code"]: option["valueCoding"]["display"] for option in item["answerOption"]}
+        if isinstance(fact, list):
+            self.into_view(rows[-1])
         for code in fact if isinstance(fact, list) else [fact]:
             self.click(row(display[code]))
         if isinstance(fact, list) and fact != ["none"]:
+            self.into_view(rows[-1])
             self.press("^Take what is marked$")

@@ -93,10 +93,10 @@ class Client:
         codes = [option["valueCoding"]["code"] for option in item["answerOption"]]
         chosen = [codes.index(code) + 1 for code in (fact if isinstance(fact, list) else [fact]) if codes.index(code) < 9]
         if fact == ["none"]:
-            return desk.key("n")
+            return desk.key("End", "n")
         if not chosen:
             return desk.key("u")
-        desk.key(*[str(number) for number in chosen], *(["Return"] if isinstance(fact, list) else []))
+        desk.key(*[str(number) for number in chosen], *(["End", "Return"] if isinstance(fact, list) else []))
 
 
 def said(words):

@@ -145,24 +145,30 @@ base::Result<bool> ClientInterview::save() {
   return done;
 }
 
+base::Result<bool> ClientInterview::stepTaken() {
+  if (saving_ == Saving::ByStep) return save();
+  isSaved_ = false;
+  return true;
+}
+
 base::Result<bool> ClientInterview::answer(const QuestionRef& question, std::vector<answers::Answer> answers, base::Issues& issues, bool isConfirmed) {
   if (!session_->answer(question, std::move(answers), issues, isConfirmed)) return false;
-  return save();
+  return stepTaken();
 }
 
 base::Result<bool> ClientInterview::answerList(const std::set<QuestionRef>& yes, const std::set<QuestionRef>& notSure) {
   session_->answerList(yes, notSure);
-  return save();
+  return stepTaken();
 }
 
 base::Result<bool> ClientInterview::another(bool isThere) {
   session_->another(isThere);
-  return save();
+  return stepTaken();
 }
 
 base::Result<bool> ClientInterview::skip(answers::Absence why) {
   session_->skip(why);
-  return save();
+  return stepTaken();
 }
 
 base::Result<bool> ClientInterview::confirm(const QuestionRef& question, base::Issues& issues) {
@@ -173,7 +179,7 @@ base::Result<bool> ClientInterview::confirm(const QuestionRef& question, base::I
 
 base::Result<bool> ClientInterview::back() {
   if (!session_->back()) return false;
-  return save();
+  return stepTaken();
 }
 
 bool ClientInterview::isUrgent() const {

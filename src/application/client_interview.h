@@ -42,8 +42,12 @@ class ClientInterview {
   interview::Session& session() { return *session_; }
   const LastTime& lastTime() const { return lastTime_; }
 
-  // Each takes a step and saves it. True: taken, and on the disk. False: not taken (see the session).
-  // A failure: taken, and not saved; isSaved() is false until save() or a later step succeeds.
+  /// Who saves a step that was taken: the step itself, or its caller right after something more urgent.
+  enum class Saving { ByStep, ByCaller };
+  void setSaving(Saving saving) { saving_ = saving; }
+
+  // Each takes a step and saves it. True: taken, and on the disk (if the step is to save). False: not taken
+  // (see the session). A failure: taken, and not saved; isSaved() is false until save() or a later step succeeds.
   base::Result<bool> answer(const interview::QuestionRef& question, std::vector<answers::Answer> answers, base::Issues& issues,
                             bool isConfirmed = false);
   base::Result<bool> answerList(const std::set<interview::QuestionRef>& yes, const std::set<interview::QuestionRef>& notSure = {});
@@ -73,6 +77,7 @@ class ClientInterview {
  private:
   ClientInterview(Clinic& clinic, RecordWork work, const screening::Content& content, base::Date today);
   std::string draftBody();
+  base::Result<bool> stepTaken();
 
   Clinic& clinic_;
   RecordWork work_;
@@ -82,6 +87,7 @@ class ClientInterview {
   std::unique_ptr<interview::Session> session_;
   plan::Edits edits_;
   limits::Action filedFor_ = limits::Action::None;
+  Saving saving_ = Saving::ByStep;
   bool isSaved_ = true;
   bool isListed_ = false;  ///< the worklist knows of the draft
 };

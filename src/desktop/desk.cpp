@@ -115,6 +115,7 @@ void Desk::closeClient() {
 void Desk::recordChanged() {
   // What the interview holds of the record is old now; its answers stand in the draft.
   stopSearch();
+  if (interview_ != nullptr && !interview_->isSaved()) (void)interview_->save();
   interview_.reset();
   screening_.reset();
   before_.reset();

@@ -48,16 +48,20 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
     event.Skip();
     foot_->fit(GetClientSize().x * kLeftPercent / 100 - FromDIP(kMargin));
   });
-  // The rows of the longest question, while nobody waits for anything.
+  // While nobody waits for anything: what was answered, and the rows of the longest question.
   Bind(wxEVT_IDLE, [this](wxIdleEvent& event) {
     event.Skip();
+    save();
     if (rowsWanted_ > 0 && IsShown() && answer_->makeReady(rowsWanted_, 1)) event.RequestMore();
   });
   Bind(wxEVT_TIMER, [this](wxTimerEvent&) { fileUrgent(this->place(), *left_, filed_); });
   // What other pages do changes what is shown here.
   Bind(wxEVT_SHOW, [this](wxShowEvent& event) {
     event.Skip();
-    if (!event.IsShown()) side_->forget();
+    if (event.IsShown()) return;
+    save();
+    if (auto* interview = desk().interview()) interview->setSaving(application::ClientInterview::Saving::ByStep);
+    side_->forget();
   });
 }
 
@@ -73,6 +77,7 @@ void InterviewPage::enter() {
       return place().go("client");
     }
   }
+  desk().interview()->setSaving(application::ClientInterview::Saving::ByCaller);
   isUrgentShown_ = false;
   side_->Show();
   for (const auto& question : desk().interview()->session().ground().questions().all()) rowsWanted_ = std::max(rowsWanted_, question.item->options.size() + kWaysOut);
@@ -267,9 +272,15 @@ void InterviewPage::focusAnswer() {
 
 void InterviewPage::take(const AnswerRow& row) {
   auto& interview = *desk().interview();
-  if (view_.kind == QuestionKind::List)
-    return after(interview.skip(row.kind == AnswerRow::Kind::NotSure ? answers::Absence::NotSure : answers::Absence::NotAnswered));
-  if (view_.kind == QuestionKind::Another) return after(interview.another(row.kind == AnswerRow::Kind::Yes));
+  save();
+  if (view_.kind == QuestionKind::List) {
+    (void)interview.skip(row.kind == AnswerRow::Kind::NotSure ? answers::Absence::NotSure : answers::Absence::NotAnswered);
+    return after();
+  }
+  if (view_.kind == QuestionKind::Another) {
+    (void)interview.another(row.kind == AnswerRow::Kind::Yes);
+    return after();
+  }
   took(takeRow(interview, interview.session().prompt()->questions.front(), row));
 }
 
@@ -284,45 +295,57 @@ bool InterviewPage::bringsMoreIntoView() {
 
 void InterviewPage::takeOptions(const std::set<std::size_t>& chosen) {
   if (view_.kind == QuestionKind::SeveralOf && bringsMoreIntoView()) return;
+  save();
   auto& interview = *desk().interview();
   took(desktop::takeOptions(interview, interview.session().prompt()->questions.front(), chosen));
 }
 
 void InterviewPage::takeTyped(const std::string& text, bool isConfirmed) {
+  save();
   auto& interview = *desk().interview();
   took(desktop::takeTyped(interview, interview.session().prompt()->questions.front(), text, isConfirmed));
 }
 
 void InterviewPage::took(const AnswerStep& step) {
-  if (step.isTaken) return after(step.saved);
+  if (step.isTaken) return after();
   answer_->complain(step.trouble, step.canBeConfirmed);
   left_->refit();
 }
 
 void InterviewPage::takeList(const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure) {
   if (bringsMoreIntoView()) return;
+  save();
   auto& interview = *desk().interview();
   const auto questions = interview.session().prompt()->questions;
   std::set<QuestionRef> saidYes, saidNotSure;
   for (const std::size_t index : yes) saidYes.insert(questions[index]);
   for (const std::size_t index : notSure) saidNotSure.insert(questions[index]);
-  after(interview.answerList(saidYes, saidNotSure));
+  (void)interview.answerList(saidYes, saidNotSure);
+  after();
 }
 
-void InterviewPage::after(const base::Result<bool>& taken) {
+void InterviewPage::after() {
+  isToBeSaved_ = true;
   side_->forget();
   desk().answersChanged();
-  place().say(savedWords(taken));
   place().refreshHead();
   if (desk().interview()->isUrgent()) return showUrgent();
   showQuestion();
 }
 
+void InterviewPage::save() {
+  if (!isToBeSaved_) return;
+  isToBeSaved_ = false;
+  auto* interview = desk().interview();
+  if (interview != nullptr) place().say(savedWords(interview->isSaved() ? base::Result<bool>(true) : interview->save()));
+}
+
 void InterviewPage::back() {
+  save();
   const auto done = desk().interview()->back();
   if (done && !done.value()) return place().say("This is the first question of this sitting.");
+  isToBeSaved_ = true;
   desk().answersChanged();
-  place().say(savedWords(done));
   isUrgentShown_ = false;
   showQuestion();
 }

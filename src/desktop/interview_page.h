@@ -1,5 +1,5 @@
 // The interview: the question asked now with what was said before it, and beside it the decision as
-// it narrows. Every answer is on the disk before "Saved" shows.
+// it narrows. Every answer is on the disk before "Saved" shows; that comes after what follows from it is painted.
 #pragma once
 
 #include <optional>
@@ -58,8 +58,9 @@ class InterviewPage : public Page {
   void takeTyped(const std::string& text, bool isConfirmed);
   void takeList(const std::set<std::size_t>& yes, const std::set<std::size_t>& notSure);
   void took(const AnswerStep& step);
-  /// After every step: what was saved, what it calls for, and the next question.
-  void after(const base::Result<bool>& taken);
+  /// After every step: what it calls for, or the next question.
+  void after();
+  void save();
   void back();
   void jump(const interview::QuestionRef& question);
   void jumpToNarrowing();
@@ -82,7 +83,7 @@ class InterviewPage : public Page {
   std::size_t rowsWanted_ = 0;  ///< of the question with the most answers
   QuestionView view_;
   bool showsConsequences_ = false;
-  bool isUrgentShown_ = false, isListSeen_ = false;
+  bool isUrgentShown_ = false, isListSeen_ = false, isToBeSaved_ = false;
   wxTimer filing_{this};
   wxWeakRef<Prose> filed_;  ///< below what is urgent: what became of its action record
 };

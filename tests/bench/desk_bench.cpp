@@ -208,7 +208,7 @@ class BenchApp : public wxApp {
       interview(frame, paints, client, manner, all);
     std::printf("answer to everything painted, %zu answers of three clients: median %.1f ms, p99 %.1f ms; processor: median %.1f ms, p99 %.1f ms\n", all.wall.size(),
                 at(all.wall, 0.5), at(all.wall, 0.99), at(all.processor, 0.5), at(all.processor, 0.99));
-    std::printf("of that, saving: median %.1f ms, p99 %.1f ms\n", at(all.saving, 0.5), at(all.saving, 0.99));
+    std::printf("after that, saving: median %.1f ms, p99 %.1f ms\n", at(all.saving, 0.5), at(all.saving, 0.99));
     std::sort(all.slowest.rbegin(), all.slowest.rend());
     std::printf("slowest, by the question that came next:");
     for (std::size_t i = 0; i < all.slowest.size() && i < kSlowestShown; ++i) std::printf(" %s %.1f", all.slowest[i].second.c_str(), all.slowest[i].first);
@@ -237,7 +237,7 @@ class BenchApp : public wxApp {
       all.processor.push_back(spent.processor);
       const bool asks = prompted() != nullptr && !prompted()->questions.empty();
       all.slowest.emplace_back(spent.wall, asks ? desk_->interview()->session().question(prompted()->questions.front()).item->linkId : "the end, or another one");
-      // Once more, by itself: it is within what was timed above.
+      // Once more, by itself: it follows what was timed above.
       const long long start = nowNs();
       must(desk_->interview()->save());
       all.saving.push_back(static_cast<double>(nowNs() - start) / 1e6);

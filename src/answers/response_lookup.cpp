@@ -41,7 +41,7 @@ ResponseLookup::ResponseLookup(const Response& response, int repetition) {
   for (const Item* item : response.form->inOrder()) {
     if (!questionnaire::isQuestion(item->type)) continue;
     KnownAnswers known;
-    if (questionnaire::isEnabled(*item, *response.form, *this) == Truth::False) {
+    if (questionnaire::isEnabled(*item, *this) == Truth::False) {
       known.isApplicable = false;
     } else {
       const bool isInGroup = questionnaire::Form::repeatingGroupOf(*item) != nullptr;

@@ -1,7 +1,6 @@
 #include "desktop/decision_side.h"
 
 #include <wx/sizer.h>
-#include <wx/wupdlock.h>
 
 #include "desktop/accessible.h"
 #include "desktop/drawing_panel.h"
@@ -75,7 +74,6 @@ DecisionSide::DecisionSide(wxWindow* parent, const Theme& theme, std::function<v
 }
 
 void DecisionSide::show(interview::Session& session, const screening::Screening& screening, const std::string& emergencyNumber) {
-  const wxWindowUpdateLocker calm(this);
   session_ = &session;
   const std::size_t left = mattering(session);
   const bool isSettled = session.closing() == interview::Closing::Settled;

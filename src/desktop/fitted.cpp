@@ -134,14 +134,12 @@ void Column::fitNow() {
   fitted_ = widthBesideBar(*this);
   int width = std::max(FromDIP(120), fitted_ - 2 * margin_);
   if (widest_ > 0) width = std::min(width, widest_);
-  Freeze();
   // Neither text nor lines go beyond the width where reading gets hard.
   stack_->SetMinSize(wxSize(width, -1));
   fitChildren(*this, width);
   FitInside();
   Layout();
   layOutInside(*this);
-  Thaw();
 }
 
 }  // namespace stile::desktop

@@ -2,7 +2,6 @@
 
 #include <wx/event.h>
 #include <wx/sizer.h>
-#include <wx/wupdlock.h>
 
 #include "application/client_interview.h"
 #include "desktop/accessible.h"
@@ -130,7 +129,6 @@ void InterviewPage::makeFoot() {
 void InterviewPage::showQuestion() {
   auto& session = desk().interview()->session();
   if (session.prompt() == nullptr) return showEnd();
-  const wxWindowUpdateLocker calm(this);
   view_ = questionViewOf(session);
   question_->Show();
   other_->Hide();
@@ -211,7 +209,6 @@ Stack& InterviewPage::insteadOfQuestion() {
 }
 
 void InterviewPage::showWaiting(const std::string& title, const std::string& words) {
-  const wxWindowUpdateLocker calm(this);
   side_->Hide();
   hideFoot();
   Stack& stack = insteadOfQuestion();
@@ -221,7 +218,6 @@ void InterviewPage::showWaiting(const std::string& title, const std::string& wor
 }
 
 void InterviewPage::showEnd() {
-  const wxWindowUpdateLocker calm(this);
   Stack& stack = insteadOfQuestion();
   stack.put(new Prose(&stack, theme(), Step::Title, "That was the last question"));
   const auto held = desk().interview()->session().heldBy();
@@ -243,7 +239,6 @@ void InterviewPage::showEnd() {
 }
 
 void InterviewPage::showUrgent() {
-  const wxWindowUpdateLocker calm(this);
   isUrgentShown_ = true;
   Stack& stack = insteadOfQuestion();
   stack.put(new UrgentPanel(&stack, theme(), desk().interviewDecision(), desk().settings().emergencyNumber));

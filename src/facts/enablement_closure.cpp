@@ -14,11 +14,10 @@ using expression::Value;
 
 Truth enablementOf(const FactSet& facts, const EnablementPlan::Entry& entry, int repetition) {
   const int group = entry.slot >= 0 ? facts.dictionary().at(entry.slot).groupIndex : -1;
-  const FactLookup lookup(facts, group, repetition);
+  const FactLookup lookup(facts, entry.asked, group, repetition);
   Truth enabled = Truth::False;
-  for (const EnablementPlan::Occurrence& occurrence : entry.occurrences) {
-    enabled =
-        expression::truthOr(enabled, questionnaire::isEnabled(*occurrence.item, *occurrence.form, lookup));
+  for (const questionnaire::Item* occurrence : entry.occurrences) {
+    enabled = expression::truthOr(enabled, questionnaire::isEnabled(*occurrence, lookup));
     if (enabled == Truth::True) break;
   }
   return enabled;

@@ -86,11 +86,11 @@ void EnablementPlan::add(const Dictionary& dictionary, const Item& item) {
     const Item* conditional = nextConditional(found);
     if (!conditional) return;  // always applies in that form
     const bool isRepeated =
-        std::any_of(entry.occurrences.begin(), entry.occurrences.end(), [&](const Occurrence& other) {
-          return haveSameConditions(nextConditional(other.item), conditional);
+        std::any_of(entry.occurrences.begin(), entry.occurrences.end(), [&](const Item* other) {
+          return haveSameConditions(nextConditional(other), conditional);
         });
     if (isRepeated) continue;
-    entry.occurrences.push_back({found, form.get()});
+    entry.occurrences.push_back(found);
     addGates(dictionary, *found, entry);
   }
   if (entry.slot >= 0) {
@@ -108,6 +108,7 @@ void EnablementPlan::addGates(const Dictionary& dictionary, const Item& item, En
     for (const EnableWhen& condition : at->enableWhen) {
       const Definition* definition = dictionary.find(condition.question);
       if (!definition) continue;
+      if (condition.asked) entry.asked.push_back({condition.asked, definition});
       readsDerived_ = readsDerived_ || definition->isDerived();
       if (std::find(entry.gates.begin(), entry.gates.end(), definition->slot) == entry.gates.end()) {
         entry.gates.push_back(definition->slot);

@@ -16,9 +16,10 @@ class EnablementPlan {
  public:
   using FormPtr = std::shared_ptr<const questionnaire::Form>;
 
-  struct Occurrence {
+  /// A question of a form and the fact of the same id.
+  struct Asked {
     const questionnaire::Item* item;
-    const questionnaire::Form* form;
+    const Definition* fact;
   };
   /// A conditional question or repeating group. An item whose conditions are the same in two forms
   /// stands here once; one that always applies in some form does not stand here.
@@ -26,8 +27,9 @@ class EnablementPlan {
     int slot = -1;           ///< of a question
     int group = -1;          ///< of a repeating group
     std::vector<int> slots;  ///< of the question and, of a multiple choice, its option facts
-    std::vector<Occurrence> occurrences;
-    std::vector<int> gates;  ///< the facts its conditions look at, each once
+    std::vector<const questionnaire::Item*> occurrences;
+    std::vector<int> gates;    ///< the facts its conditions look at, each once
+    std::vector<Asked> asked;  ///< the questions its conditions look at, by form
   };
 
   EnablementPlan(const Dictionary& dictionary, std::vector<FormPtr> forms);

@@ -1,5 +1,7 @@
 #include "facts/fact_lookup.h"
 
+#include <algorithm>
+
 namespace stile::facts {
 
 using expression::Truth;
@@ -9,8 +11,10 @@ using questionnaire::KnownAnswers;
 
 KnownAnswers FactLookup::answersOf(const Item& question) const {
   KnownAnswers known;
-  const Definition* definition = facts_.dictionary().find(question.linkId);
-  if (!definition) return known;
+  // An item has few conditions.
+  const auto at = std::find_if(asked_.begin(), asked_.end(), [&](const EnablementPlan::Asked& asked) { return asked.item == &question; });
+  if (at == asked_.end()) return known;
+  const Definition* definition = at->fact;
   known.isApplicable = false;
   known.isComplete = true;
   if (definition->groupIndex < 0 || definition->groupIndex == groupIndex_) {

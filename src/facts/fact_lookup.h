@@ -1,17 +1,20 @@
 // Answers for questionnaire::isEnabled(), read from facts.
 #pragma once
 
+#include <vector>
+
+#include "facts/enablement_plan.h"
 #include "facts/fact_set.h"
 #include "questionnaire/enablement.h"
 
 namespace stile::facts {
 
-/// Looks questions up by their linkId, which is their fact id. Inside a repetition a member of the
+/// Looks up the questions that the conditions of one item look at. Inside a repetition a member of the
 /// same group is the one of that repetition; from outside, every repetition counts.
 class FactLookup : public questionnaire::AnswerLookup {
  public:
-  explicit FactLookup(const FactSet& facts, int groupIndex = -1, int repetition = -1)
-      : facts_(facts), groupIndex_(groupIndex), repetition_(repetition) {}
+  FactLookup(const FactSet& facts, const std::vector<EnablementPlan::Asked>& asked, int groupIndex, int repetition)
+      : facts_(facts), asked_(asked), groupIndex_(groupIndex), repetition_(repetition) {}
   questionnaire::KnownAnswers answersOf(const questionnaire::Item& question) const override;
 
  private:
@@ -21,6 +24,7 @@ class FactLookup : public questionnaire::AnswerLookup {
                   questionnaire::KnownAnswers& known) const;
 
   const FactSet& facts_;
+  const std::vector<EnablementPlan::Asked>& asked_;
   int groupIndex_;
   int repetition_;
 };

@@ -149,10 +149,8 @@ bool Session::back() {
 }
 
 bool Session::isUnanswered(const QuestionRef& ref) const {
-  if (said(ref)) return false;
-  const FormQuestion& asked = question(ref);
-  const facts::Fact& fact = position_->facts().at(asked.fact->slot, ref.repetition);
-  return fact.reason != facts::UnknownReason::None;
+  const facts::Fact& fact = position_->facts().at(question(ref).fact->slot, ref.repetition);
+  return fact.reason != facts::UnknownReason::None && !said(ref);
 }
 
 std::vector<Candidate> Session::candidates() const {

@@ -35,7 +35,8 @@ bool asksSomething(const Decision& decision) { return decision != Decision{}; }
 
 }  // namespace
 
-Stakes::Stakes(const Position& position) : position_(position), totals_(position.totals()) {
+Stakes::Stakes(const Position& position) : position_(position), totals_(position.totals()),
+      memo_(static_cast<std::size_t>(position.ground().dictionary().size())), stakeAt_(position.ground().questions().all().size(), nullptr) {
   const Ground& ground = position.ground();
   // While the wanted intensity is not known, a granted clearance may lift everything.
   const int wanted = ground.wantedSlot();
@@ -132,7 +133,7 @@ void Stakes::addRule(std::size_t index, int repetition, const RuleState& state) 
   std::sort(leaves.begin(), leaves.end());
   leaves.erase(std::unique(leaves.begin(), leaves.end()), leaves.end());
   for (const QuestionRef& leaf : leaves) {
-    Stake& stake = all_[leaf];
+    Stake& stake = stakeFor(leaf);
     stake.couldBecome = std::max(stake.couldBecome, own.couldBecome);
     stake.decides = stake.decides || own.decides;
     stake.parts |= own.parts;
@@ -140,7 +141,14 @@ void Stakes::addRule(std::size_t index, int repetition, const RuleState& state) 
       for (std::size_t rung = 0; rung < 4; ++rung) stake.rungs[bay][rung] = stake.rungs[bay][rung] || own.rungs[bay][rung];
     if (stake.rules.empty() || stake.rules.back() != static_cast<int>(index)) stake.rules.push_back(static_cast<int>(index));
   }
-  for (const QuestionRef& leaf : holders(rule, state, repetition)) all_[leaf].holds = true;
+  for (const QuestionRef& leaf : holders(rule, state, repetition)) stakeFor(leaf).holds = true;
+}
+
+Stake& Stakes::stakeFor(const QuestionRef& question) {
+  if (question.repetition >= 0) return all_[question];
+  Stake*& at = stakeAt_[static_cast<std::size_t>(question.place)];
+  if (at == nullptr) at = &all_[question];
+  return *at;
 }
 
 void Stakes::addLeaves(int slot, int repetition, Leaves& leaves) {
@@ -152,11 +160,19 @@ void Stakes::addLeaves(int slot, int repetition, Leaves& leaves) {
 const Stakes::Leaves& Stakes::leavesOf(int slot, int repetition) {
   const facts::Dictionary& dictionary = position_.ground().dictionary();
   if (dictionary.at(slot).groupIndex < 0) repetition = -1;
-  const auto [at, isNew] = memo_.emplace(std::pair(slot, repetition), Leaves{});
-  if (!isNew) return at->second;
+  Leaves* known = nullptr;
+  if (repetition < 0) {
+    std::optional<Leaves>& at = memo_[static_cast<std::size_t>(slot)];
+    if (at) return *at;
+    known = &at.emplace();
+  } else {
+    const auto [at, isNew] = memoOfGroups_.emplace(std::pair(slot, repetition), Leaves{});
+    if (!isNew) return at->second;
+    known = &at->second;
+  }
   Leaves leaves;
   const int group = dictionary.at(slot).groupIndex;
-  if (group >= 0 && repetition >= position_.facts().repetitions(group)) return at->second;
+  if (group >= 0 && repetition >= position_.facts().repetitions(group)) return *known;
   for (const facts::FactRef& input : facts::openInputs(position_.facts(), slot, repetition)) {
     const int place = position_.ground().questions().placeOf(input.slot);
     if (place >= 0) leaves.push_back({place, input.repetition});
@@ -168,7 +184,7 @@ const Stakes::Leaves& Stakes::leavesOf(int slot, int repetition) {
     for (const int member : dictionary.groupMembers(over)) addConditions(member, -1, leaves);
   std::sort(leaves.begin(), leaves.end());
   leaves.erase(std::unique(leaves.begin(), leaves.end()), leaves.end());
-  return memo_[std::pair(slot, repetition)] = std::move(leaves);
+  return *known = std::move(leaves);
 }
 
 void Stakes::addConditions(int slot, int repetition, Leaves& leaves) {
@@ -207,7 +223,7 @@ void Stakes::addWanted() {
     if (held == before) continue;
     for (const RuleState& state : position_.states()[i]) {
       if (state.isOut() || before.isAtMost(certainGranted_)) continue;
-      all_[{place, -1}].decides = true;
+      stakeFor({place, -1}).decides = true;
       return;
     }
   }

@@ -7,6 +7,8 @@
 
 #include <array>
 #include <map>
+#include <optional>
+#include <utility>
 #include <vector>
 
 #include "interview/position.h"
@@ -50,13 +52,16 @@ class Stakes {
   void addConditions(int slot, int repetition, Leaves& leaves);
   void addInputs(int slot, int repetition, Leaves& leaves, int depth);
   void addWanted();
+  Stake& stakeFor(const QuestionRef& question);
 
   const Position& position_;
   Totals totals_;
   Decision certainAtFloor_, certainAtReach_, certainGranted_;
   Strictest atFloor_, atReach_;
-  std::map<std::pair<int, int>, Leaves> memo_;
+  std::vector<std::optional<Leaves>> memo_;             ///< by slot, outside groups
+  std::map<std::pair<int, int>, Leaves> memoOfGroups_;  ///< by slot and repetition
   std::map<QuestionRef, Stake> all_;
+  std::vector<Stake*> stakeAt_;                         ///< into all_ by place, outside groups; null = not there
 };
 
 }  // namespace stile::interview

@@ -112,8 +112,8 @@ Truth someAnswer(const KnownAnswers& known, const Item& question, const EnableWh
   return result;
 }
 
-Truth holds(const EnableWhen& condition, const Form& form, const AnswerLookup& answers) {
-  const Item* question = form.find(condition.question);
+Truth holds(const EnableWhen& condition, const AnswerLookup& answers) {
+  const Item* question = condition.asked;
   if (!question) return Truth::Unknown;  // an issue of the form
   const KnownAnswers known = answers.answersOf(*question);
   if (condition.op == EnableOperator::Exists) {
@@ -126,12 +126,12 @@ Truth holds(const EnableWhen& condition, const Form& form, const AnswerLookup& a
   return someAnswer(known, *question, condition, condition.op);
 }
 
-Truth ownConditions(const Item& item, const Form& form, const AnswerLookup& answers) {
+Truth ownConditions(const Item& item, const AnswerLookup& answers) {
   if (item.enableWhen.empty()) return Truth::True;
   Truth result = ofBool(!item.enableAny);
   for (const EnableWhen& condition : item.enableWhen) {
     if (result == ofBool(item.enableAny)) break;  // the others cannot change it
-    const Truth truth = holds(condition, form, answers);
+    const Truth truth = holds(condition, answers);
     result = item.enableAny ? expression::truthOr(result, truth) : expression::truthAnd(result, truth);
   }
   return result;
@@ -139,10 +139,10 @@ Truth ownConditions(const Item& item, const Form& form, const AnswerLookup& answ
 
 }  // namespace
 
-Truth isEnabled(const Item& item, const Form& form, const AnswerLookup& answers) {
+Truth isEnabled(const Item& item, const AnswerLookup& answers) {
   Truth result = Truth::True;
   for (const Item* at = &item; at && result != Truth::False; at = at->parent) {
-    result = expression::truthAnd(result, ownConditions(*at, form, answers));
+    result = expression::truthAnd(result, ownConditions(*at, answers));
   }
   return result;
 }

@@ -28,6 +28,6 @@ class AnswerLookup {
 };
 
 /// The item's own conditions and those of every group above it.
-expression::Truth isEnabled(const Item& item, const Form& form, const AnswerLookup& answers);
+expression::Truth isEnabled(const Item& item, const AnswerLookup& answers);
 
 }  // namespace stile::questionnaire

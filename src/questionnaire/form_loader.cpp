@@ -211,6 +211,7 @@ std::shared_ptr<const Form> FormLoader::assemble(Source& source) {
   form.documents_.push_back(source.document);
   assembly.open.push_back(&source);
   addItems(source.items, nullptr, form.items_, assembly);
+  connectConditions(form.items_, form);
   // A module alone lacks the questions before it, so its conditions are checked within forms only.
   if (!source.isRoot) return assembly.form;
   const bool isOwn = rules_ == Rules::OwnContent;
@@ -284,6 +285,13 @@ void FormLoader::takeIn(const std::string& canonical, const Item& placeholder, I
   assembly.open.push_back(module);
   addItems(module->items, parent, into, assembly);
   assembly.open.pop_back();
+}
+
+void FormLoader::connectConditions(Items& items, const Form& form) {
+  for (const auto& item : items) {
+    for (EnableWhen& condition : item->enableWhen) condition.asked = form.find(condition.question);
+    connectConditions(item->items, form);
+  }
 }
 
 bool FormLoader::isNewLinkId(const Item& item, Assembly& assembly) {

@@ -65,6 +65,7 @@ class FormLoader {
   Source* sourceOf(const std::string& canonical);
   std::shared_ptr<const Form> assemble(Source& source);
   void addItems(const std::vector<json::Node>& nodes, Item* parent, Items& into, Assembly& assembly);
+  static void connectConditions(Items& items, const Form& form);
   void addItem(json::Node node, Item* parent, Items& into, Assembly& assembly);
   void takeIn(const std::string& canonical, const Item& placeholder, Item* parent, Items& into,
               Assembly& assembly);

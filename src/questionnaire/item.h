@@ -56,6 +56,8 @@ struct Option {
 
 enum class EnableOperator { Exists, Equal, NotEqual, Greater, Less, GreaterOrEqual, LessOrEqual };
 
+struct Item;
+
 struct EnableWhen {
   std::string question;  ///< linkId
   EnableOperator op = EnableOperator::Equal;
@@ -68,6 +70,7 @@ struct EnableWhen {
   std::string system;                    ///< of a Coding; "" when not written
   std::optional<json::Node> answer;      ///< as the form writes it
   base::Place place;
+  const Item* asked = nullptr;           ///< the question in the same form; null when there is none
 };
 
 /// A FHIR Expression. Only FHIRPath is evaluated here.

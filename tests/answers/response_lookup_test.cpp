@@ -35,7 +35,7 @@ Truth enabled(const std::string& linkId, const std::string& items, int repetitio
   const FormSet forms = sampleForms();
   const auto response = accepted(responseText(items), forms);
   const auto& form = *forms.byName("t");
-  return isEnabled(*form.find(linkId), form, ResponseLookup(response, repetition));
+  return isEnabled(*form.find(linkId), ResponseLookup(response, repetition));
 }
 
 std::string boolean(const std::string& linkId, bool value) {
@@ -88,6 +88,6 @@ TEST_CASE("A blank response leaves every condition unknown") {
   const ResponseLookup lookup(response, 0);
   for (const auto* item : form.inOrder()) {
     CAPTURE(item->linkId);
-    CHECK(isEnabled(*item, form, lookup) == (item->enableWhen.empty() ? Truth::True : Truth::Unknown));
+    CHECK(isEnabled(*item, lookup) == (item->enableWhen.empty() ? Truth::True : Truth::Unknown));
   }
 }

@@ -39,7 +39,7 @@ Truth enabled(const std::string& questionItem, const std::string& condition, con
   Table table;
   table.rows["q"] = known;
   const auto& form = *forms.byName("t");
-  return isEnabled(*form.find("x"), form, table);
+  return isEnabled(*form.find("x"), table);
 }
 
 const std::string kBoolean = item("q", "boolean");
@@ -51,7 +51,7 @@ const std::string kHip = R"("answerCoding": {"code": "hip"})";
 
 TEST_CASE("An item without conditions is enabled") {
   const FormSet forms = loaded(kBoolean);
-  CHECK(isEnabled(*forms.byName("t")->find("q"), *forms.byName("t"), Table{}) == Truth::True);
+  CHECK(isEnabled(*forms.byName("t")->find("q"), Table{}) == Truth::True);
 }
 
 TEST_CASE("exists compares presence") {
@@ -163,7 +163,7 @@ TEST_CASE("all and any follow three-valued logic") {
     if (a) table.rows["a"] = complete({Value::boolean(*a)});
     if (b) table.rows["b"] = complete({Value::boolean(*b)});
     const auto& form = *forms.byName("t");
-    return isEnabled(*form.find("x"), form, table);
+    return isEnabled(*form.find("x"), table);
   };
   CHECK(of("all", true, true) == Truth::True);
   CHECK(of("all", true, std::nullopt) == Truth::Unknown);
@@ -181,11 +181,11 @@ TEST_CASE("An item in a disabled group is disabled") {
                "," + item("y", "boolean", enableWhen(when("x", "=", "\"answerBoolean\": true"))) + "]"));
   const auto& form = *forms.byName("t");
   Table table;
-  CHECK(isEnabled(*form.find("x"), form, table) == Truth::Unknown);
+  CHECK(isEnabled(*form.find("x"), table) == Truth::Unknown);
   table.rows["q"] = complete({Value::boolean(false)});
-  CHECK(isEnabled(*form.find("x"), form, table) == Truth::False);
-  CHECK(isEnabled(*form.find("y"), form, table) == Truth::False);
+  CHECK(isEnabled(*form.find("x"), table) == Truth::False);
+  CHECK(isEnabled(*form.find("y"), table) == Truth::False);
   table.rows["q"] = complete({Value::boolean(true)});
-  CHECK(isEnabled(*form.find("x"), form, table) == Truth::True);
-  CHECK(isEnabled(*form.find("y"), form, table) == Truth::Unknown);
+  CHECK(isEnabled(*form.find("x"), table) == Truth::True);
+  CHECK(isEnabled(*form.find("y"), table) == Truth::Unknown);
 }

@@ -81,7 +81,7 @@ void InterviewTalk::showList(const Prompt& prompt) {
     const std::string number = std::to_string(i + 1);
     const auto& question = session_.question(prompt.questions[i]);
     const auto* earlier = before(prompt.questions[i]);
-    terminal_.say("  " + number + " " + question.item->text + (earlier == nullptr ? "" : " Last time: " + inWords(question, *earlier) + "."), 5);
+    terminal_.say("  " + number + " " + questionnaire::lineOf(*question.item) + (earlier == nullptr ? "" : " Last time: " + inWords(question, *earlier) + "."), 5);
   }
   terminal_.ask("n no to all of these, or the numbers that apply (2 5; 3? for not sure): ");
 }

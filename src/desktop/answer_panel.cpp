@@ -122,6 +122,7 @@ void AnswerPanel::showRows(const std::vector<std::string>& consequences) {
     button.choose(false);
     button.say({cap, answer.words, i < consequences.size() ? consequences[i] : "", false});
     nameFor(button, answer.words + ": " + view_.question);
+    button.UnsetToolTip();
   }
 }
 
@@ -129,8 +130,9 @@ void AnswerPanel::showItems() {
   for (std::size_t i = 0; i < view_.items.size(); ++i) {
     KeyButton& button = row(i);
     button.choose(false);
-    button.say({keyOf(i), view_.items[i], "", false});
-    nameFor(button, view_.items[i]);
+    button.say({keyOf(i), view_.items[i].words, "", false});
+    nameFor(button, view_.items[i].words);
+    button.SetToolTip(shown(view_.items[i].question));
   }
 }
 

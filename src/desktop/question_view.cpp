@@ -141,7 +141,10 @@ QuestionView questionViewOf(Session& session) {
   if (prompt->isList()) {
     view.kind = QuestionKind::List;
     view.question = "Does any of these apply?";
-    for (const QuestionRef& ref : prompt->questions) view.items.push_back(session.question(ref).item->text);
+    for (const QuestionRef& ref : prompt->questions) {
+      const questionnaire::Item& item = *session.question(ref).item;
+      view.items.push_back({questionnaire::lineOf(item), item.text});
+    }
     return view;
   }
   return questionViewOf(session, prompt->questions.front());
@@ -192,7 +195,7 @@ std::vector<SaidRow> saidLately(const Session& session, std::size_t most) {
     const auto* fact = session.ground().dictionary().find(at->linkId);
     const QuestionRef ref{fact != nullptr ? questions.placeOf(fact->slot) : -1, at->repetition};
     if (ref.place < 0 || at->givenBy == "record") continue;
-    rows.push_back({ref, session.question(ref).item->text, answerInWords(session.question(ref), *at)});
+    rows.push_back({ref, questionnaire::lineOf(*session.question(ref).item), answerInWords(session.question(ref), *at)});
   }
   std::reverse(rows.begin(), rows.end());
   return rows;

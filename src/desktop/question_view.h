@@ -28,6 +28,12 @@ enum class QuestionKind {
   Another,  ///< is there another one of these?
 };
 
+/// A question as a line of a list, and as it is asked alone.
+struct ListLine {
+  std::string words;
+  std::string question;
+};
+
 struct QuestionView {
   QuestionKind kind = QuestionKind::YesNo;
   std::string section;             ///< of the form
@@ -35,7 +41,7 @@ struct QuestionView {
   std::string help;                ///< why we ask; may be empty
   std::vector<std::string> about;  ///< titles of the rules its answer can move, a few
   std::vector<AnswerRow> answers;  ///< in the order shown; for a list its questions stand in `items`
-  std::vector<std::string> items;  ///< of a list
+  std::vector<ListLine> items;     ///< of a list
   std::vector<std::string> units;  ///< UCUM codes offered, the usual one first
   std::vector<std::string> unitWords;
   std::string example;             ///< what a typed answer may look like

@@ -2,6 +2,8 @@
 
 namespace stile::questionnaire {
 
+const std::string& lineOf(const Item& item) { return item.shortText.empty() ? item.text : item.shortText; }
+
 const std::string& wordsIn(const std::string& language, const std::string& text,
                            const Translations& translations) {
   for (std::string tag = language; !tag.empty(); tag.resize(tag.rfind('-'))) {

@@ -124,7 +124,7 @@ struct Item {
   ItemType type = ItemType::Group;
   std::string text;
   std::string prefix;
-  std::string shortText;              ///< for small screens; "" = none
+  std::string shortText;              ///< for little room, such as a line of a list; "" = none
   Translations translations;          ///< of the text
   std::string help;                   ///< why we ask (item of type display with help control)
   std::string helpLinkId;             ///< of that display item, which is no item of its own here
@@ -167,6 +167,9 @@ struct Item {
   std::optional<json::Node> node;  ///< the item as the form writes it (%qitem)
   base::Place place;
 };
+
+/// The item as a line of a list with others: its short words, or else the whole text.
+const std::string& lineOf(const Item& item);
 
 /// The words in `language`, or in a wider one (de for de-CH), else `text`.
 const std::string& wordsIn(const std::string& language, const std::string& text,

@@ -140,11 +140,16 @@ TEST_CASE("A red flag interrupts with what to do now") {
 TEST_CASE("Mistakes are explained, and an answer can be taken back, changed and left out") {
   const Folder folder;
   auto conversation = begin(folder / "mistakes.json");
-  CHECK(contains(conversation.listen(), "Does any of these apply?"));
+  const std::string list = conversation.listen();
+  CHECK(contains(list, "Does any of these apply?"));
+  CHECK(contains(list, "2 Short of breath right now, sitting still"));
+  CHECK_FALSE(contains(list, "Right now, are you short of breath"));
   conversation.answer("9");
   CHECK(contains(conversation.listen(), "Not understood: type n for no to all of these"));
   conversation.answer("?");
-  CHECK(contains(conversation.listen(), "This can be the heart."));
+  const std::string explained = conversation.listen();
+  CHECK(contains(explained, "Right now, are you short of breath while you sit still?"));
+  CHECK(contains(explained, "This can be the heart."));
   conversation.answer("n");
   const std::string second = conversation.listen();
   conversation.answer("b");

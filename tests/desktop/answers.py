@@ -4,13 +4,14 @@ import os
 
 
 def items_of(folder):
-    """Question text -> item, over every form of the content."""
+    """Question text, or its short words -> item, over every form of the content."""
     found = {}
 
     def walk(items):
         for item in items:
-            if item.get("text"):
-                found.setdefault(item["text"], item)
+            for words in [item.get("text")] + [one["valueString"] for one in item.get("extension", []) if one["url"].endswith("-shortText")]:
+                if words:
+                    found.setdefault(words, item)
             walk(item.get("item", []))
 
     for name in sorted(os.listdir(folder)):
@@ -37,7 +38,7 @@ class Person:
         if question == "Is there another one?":
             return desk.key("2")
         if question == "Does any of these apply?":
-            marked = [i for i, name in enumerate(names) if self.fact(name.split(", ")[0] if self.fact(name) is None else name) is True]
+            marked = [i for i, name in enumerate(names) if self.fact(name if name in self.items else name.rsplit(", ", 1)[0]) is True]
             for i in marked:
                 desk.key(str(i + 1))
             return desk.key("End", "Return")

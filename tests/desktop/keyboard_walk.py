@@ -67,7 +67,7 @@ def interview(desk, person, stop_after=None):
         asking = panel.get_name()
         if asked == 0:
             check_names(desk, "interview")
-        if any((node.get_name() or "").startswith("In the last day, have you had pressure or pain in your chest") for node in desk.all(panel)):
+        if any((node.get_name() or "").startswith("In the last day pressure or pain in the chest") for node in desk.all(panel)):
             desk.key("Return")  # says no to all, of which the last is out of sight
             said_in_foot(desk, "^There is more below")
             assert desk.question() == panel, "no was said to what was out of sight"

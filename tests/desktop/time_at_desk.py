@@ -6,8 +6,11 @@ The minutes are an estimate, not a measurement: the keystroke-level model of S. 
 1980, 396-410 (numbers from memory): 0.28 s a key for somebody who types 40 words a minute, and 1.35 s to make up
 one's mind before each screen and each field. The keyboard is not left, so no hand moves to a mouse. What is said is
 added: reading aloud at 183 words a minute (M. Brysbaert, Journal of Memory and Language 109, 2019, from memory), and
-for the client's answer 2 s a question or a line of a list that is read out, 4 s for a number or words (common
-practice, no source). What it takes to measure, to wait for the rest before a pressure, and to talk is not in it.
+for the client's answer 1 s a line of a list, which is a "no" between two gaps of about 0.2 s (S. C. Levinson and
+F. Torreira, "Timing in turn-taking and its implications for processing models of language", Frontiers in Psychology
+6:731, 2015, abstract read), 2 s a question, 4 s for a number or words (common practice, no source). Choices of several
+that are denied are read out in full. Lists that the clinician answers cost a thought a line and no talk. What it takes
+to measure, to wait for the rest before a pressure, and to talk of anything else is not in it.
 
     sh tests/desktop/run.sh build/test/bin/stile-desk /tmp/desk-time time_at_desk.py
 """
@@ -21,7 +24,9 @@ from desk_driver import Desk
 PROGRAM, WORK = sys.argv[1:3]
 SOURCE = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 PASSPHRASE = "blue kettle seven gates"
-KEY, MIND, SPOKEN, ANSWER, LONG_ANSWER = 0.28, 1.35, 60 / 183, 2.0, 4.0
+KEY, MIND, SPOKEN, LINE_ANSWER, ANSWER, LONG_ANSWER = 0.28, 1.35, 60 / 183, 1.0, 2.0, 4.0
+NONE, BY_CLINICIAN = "None of these", "For the clinician"
+CLINICIANS_OWN = {"consentDoubt", "selfHarmCue", "cannotDoMoves"}
 LAST, GO_ON = "That was the last question", "^Go on with the questions"
 CONDITIONS = {"knownHypertension": True, "kidneyDisease": True, "lowBoneDensity": True, "kneeOsteoarthritis": True, "diabetesType": "type2",
               "heartConditions": ["atrialFibrillation", "stroke"], "lungConditions": ["copd"]}
@@ -69,10 +74,13 @@ class Client:
             desk.key("1" if self.another() else "2")
             return said(question) + ANSWER
         if question == "Does any of these apply?":
-            words = [row if self.fact(row) is not None else row.split(", ")[0] for row in rows]
+            words = [row if row in self.items else row.rsplit(", ", 1)[0] for row in rows]
             desk.key(*[str(i + 1) for i, word in enumerate(words) if self.fact(word) is True], "End", "Return")
-            return sum(said(row) + ANSWER for row in rows)
-        return said(question) + self.single(desk, panel, question)
+            isTalk = self.items[words[0]]["linkId"] not in CLINICIANS_OWN
+            return sum(said(row) + LINE_ANSWER if isTalk else MIND for row in rows)
+        # Whoever has none of these must have heard all of them.
+        options = [row.split(": ")[0] for row in rows[:-3]] if NONE + ": " + question in rows and not question.startswith(BY_CLINICIAN) else []
+        return said(question) + sum(said(option) for option in options) + self.single(desk, panel, question)
 
     def single(self, desk, panel, question):
         item, fact = self.items.get(question), self.fact(question)

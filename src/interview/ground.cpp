@@ -1,6 +1,7 @@
 #include "interview/ground.h"
 
 #include <algorithm>
+#include <iterator>
 
 #include "interview/possible_answers.h"
 
@@ -24,7 +25,7 @@ Ground::Ground(const facts::Dictionary& dictionary, const rules::RuleSet& rules,
   fillInPossibleAnswers(questions_, dictionary, rules, form, today);
   for (const FormQuestion& question : questions_.all()) {
     const std::vector<int> reached = dependents_.allFrom(question.fact->slot);
-    isForPlan_.push_back(std::any_of(reached.begin(), reached.end(), [&](int slot) { return planSlots.count(slot) != 0; }));
+    std::copy_if(reached.begin(), reached.end(), std::back_inserter(planSlotsFrom_.emplace_back()), [&](int slot) { return planSlots.count(slot) != 0; });
   }
 }
 

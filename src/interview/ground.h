@@ -44,8 +44,8 @@ class Ground {
   /// Indices of the rules that a slot, or the repetitions of a group, can change directly.
   const std::vector<int>& rulesReading(int slot) const { return rulesReading_[static_cast<std::size_t>(slot)]; }
   const std::vector<int>& rulesOver(int group) const { return rulesOver_[static_cast<std::size_t>(group)]; }
-  /// Whether the starter plan reads the answer, directly or through derived facts.
-  bool isForPlan(int place) const { return isForPlan_[static_cast<std::size_t>(place)]; }
+  /// The facts through which the starter plan reads the answer, directly or derived; empty when it does not.
+  const std::vector<int>& planSlotsFrom(int place) const { return planSlotsFrom_[static_cast<std::size_t>(place)]; }
 
  private:
   const facts::Dictionary& dictionary_;
@@ -59,8 +59,8 @@ class Ground {
   LimitKeys keys_;
   rules::FindingReads findingReads_;
   std::vector<RuleShape> shapes_;
-  std::vector<bool> hasReply_, isForPlan_;
-  std::vector<std::vector<int>> rulesReading_, rulesOver_;
+  std::vector<bool> hasReply_;
+  std::vector<std::vector<int>> rulesReading_, rulesOver_, planSlotsFrom_;
 };
 
 }  // namespace stile::interview

@@ -33,6 +33,20 @@ std::optional<QuestionRef> narrowest(Position& position, const Stakes& stakes, s
   return std::nullopt;
 }
 
+/// Whether the plan still waits for the answer. In a list that is being filled in, one answer often tells the next: of
+/// a medicine whose name is known nobody need say what kind it is.
+bool isOpenForPlan(const Position& position, const QuestionRef& question) {
+  const Ground& ground = position.ground();
+  const auto& slots = ground.planSlotsFrom(question.place);
+  if (question.repetition < 0) return !slots.empty();
+  const facts::FactRef own{ground.questions().at(question).fact->slot, question.repetition};
+  return std::any_of(slots.begin(), slots.end(), [&](int slot) {
+    const bool isInGroup = ground.dictionary().at(slot).groupIndex >= 0;
+    const auto open = facts::openInputs(position.facts(), slot, isInGroup ? question.repetition : -1);
+    return std::find(open.begin(), open.end(), own) != open.end();
+  });
+}
+
 }  // namespace
 
 std::optional<Reason> reasonToAsk(const Position& position, const Stakes& stakes, const Candidate& candidate,
@@ -41,7 +55,7 @@ std::optional<Reason> reasonToAsk(const Position& position, const Stakes& stakes
   if (question.isOpening) return Reason::Opening;
   const Stake* stake = stakes.of(candidate.question);
   const bool matters = stake && stake->mattersForLimits();
-  const bool isForPlan = isPlanWanted && position.ground().isForPlan(candidate.question.place);
+  const bool isForPlan = isPlanWanted && isOpenForPlan(position, candidate.question);
   if (candidate.isGroupBegun && (matters || question.item->isRequired || isForPlan)) return Reason::GroupBegun;
   // A gate holds no decision: the session waits for the reading, the next question need not.
   if (matters && stake->holds) return stake->couldBecome == Action::Emergency ? Reason::RedFlag : Reason::HoldsDecision;
@@ -86,7 +100,7 @@ std::optional<Choice> bestQuestion(Position& position, const Stakes& stakes, con
     // Proven not to matter: what is in the minimum set, or in the plan, is asked all the same.
     for (const QuestionRef& question : questions) {
       if (position.ground().questions().at(question).item->isRequired) wanted.emplace_back(Reason::Minimum, question);
-      else if (isPlanWanted && position.ground().isForPlan(question.place)) wanted.emplace_back(Reason::Plan, question);
+      else if (isPlanWanted && isOpenForPlan(position, question)) wanted.emplace_back(Reason::Plan, question);
     }
   }
   return std::nullopt;

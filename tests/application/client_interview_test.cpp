@@ -198,6 +198,25 @@ TEST_CASE("A draft that is no interview is not written over, and a resting recor
   CHECK(contains(ClientInterview::open(*tarnside.clinic, tarnside.id, content(), "", kTarnsideDay).failure().message, "rests"));
 }
 
+TEST_CASE("A step whose caller saves is on the disk once it has, and counts as unsaved until then") {
+  Tarnside tarnside;
+  auto interview = begin(tarnside);
+  interview->setSaving(ClientInterview::Saving::ByCaller);
+  REQUIRE(say(*interview, "palpitations", yesOrNo(true)));
+  CHECK_FALSE(interview->isSaved());
+  CHECK(tarnside.due() == "");
+  CHECK(begin(tarnside)->session().said(refOf(*interview, "palpitations")) == nullptr);
+  REQUIRE(take(interview->save()));
+  CHECK(interview->isSaved());
+  CHECK(tarnside.due() == "draft");
+  CHECK(begin(tarnside)->session().said(refOf(*interview, "palpitations")) != nullptr);
+  // A screening rests on everything that was said, saved or not.
+  REQUIRE(say(*interview, "palpitations", yesOrNo(false)));
+  base::Issues issues;
+  const auto filed = take(interview->fileUrgent(issues));
+  CHECK(filed.screening.facts.at(content().dictionary.find("palpitations")->slot).value.truth == expression::Truth::False);
+}
+
 TEST_CASE("While locked nothing is read or saved; the passphrase opens it again and what was said is not lost") {
   Tarnside tarnside;
   auto interview = begin(tarnside);

@@ -68,6 +68,28 @@ TEST_CASE("Every contact begins with the acute questions; by telephone with the 
   }
 }
 
+TEST_CASE("What kind of medicine it is, is asked of a name that is not known, and of no other") {
+  const auto kindAskedOf = [](const std::string& name) {
+    const auto well = person("healthy-all-known");
+    Session session(content(), formNamed("clinic"), kDay);
+    say(session, "takesAnyMedicine", true);
+    base::Issues issues;
+    answers::Answer called;
+    called.text = name;
+    REQUIRE(session.answer(refOf(session, "medicineName", 0), {called}, issues));
+    bool isAsked = false;
+    well.drive(session, [&] {
+      if (session.prompt())
+        for (const auto& ref : session.prompt()->questions) isAsked = isAsked || session.question(ref).item->linkId == "medicineLookedUp";
+      return true;
+    });
+    return isAsked;
+  };
+  CHECK_FALSE(kindAskedOf("metformin"));
+  CHECK_FALSE(kindAskedOf("bisoprolol"));
+  CHECK(kindAskedOf("xyzolan"));
+}
+
 TEST_CASE("The minimum set is never passed over") {
   for (const char* name : {"healthy-all-known", "pre-eclampsia", "two-falls", "nothing-known"}) {
     Session session(content(), formNamed("clinic"), kDay);

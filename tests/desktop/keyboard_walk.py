@@ -53,6 +53,11 @@ def new_client(desk):
     desk.key("ctrl+Return")
 
 
+# A list and a choice of several that need more room than the window has: their first line, and the key that says no.
+HIGHER_THAN_THE_WINDOW = {"High blood pressure": "Return", "Chest pain from the heart (angina)": "n"}
+SEEN = set()
+
+
 def answered_so_far(desk):
     """What the page itself counts: "9 answered", or "9 answered, 2 left open"."""
     return max(int(text.split()[0]) for text in desk.texts() if re.match(r"[0-9]+ answered", text))
@@ -67,10 +72,13 @@ def interview(desk, person, stop_after=None):
         asking = panel.get_name()
         if asked == 0:
             check_names(desk, "interview")
-        if any((node.get_name() or "").startswith("In the last day pressure or pain in the chest") for node in desk.all(panel)):
-            desk.key("Return")  # says no to all, of which the last is out of sight
-            said_in_foot(desk, "^There is more below")
-            assert desk.question() == panel, "no was said to what was out of sight"
+        rows = [node.get_name() or "" for node in desk.all(panel)]
+        for first, key in HIGHER_THAN_THE_WINDOW.items():
+            if any(row.startswith(first) for row in rows):
+                desk.key(key)  # says no to all, of which the last is out of sight
+                said_in_foot(desk, "^There is more below")
+                assert desk.question() == panel, "no was said to what was out of sight"
+                SEEN.add(first)
         person.keys(desk, panel)
         asked += 1
 
@@ -243,6 +251,7 @@ def main():
     desk.wait(lambda: desk.question(), "the question after the kill")
     assert answered_so_far(desk) >= before_kill, "answers were lost"
     second = interview(desk, person)
+    assert SEEN == set(HIGHER_THAN_THE_WINDOW), f"only {SEEN} went beyond the window"
     print(f"{first} + {second} screens")
     desk.key("Return")
     desk.see("Findings")

@@ -128,6 +128,12 @@ base::Result<AddedClient> addClient(Clinic& clinic, const std::string& text, con
   return added;
 }
 
+base::Result<records::Client> readClient(Clinic& clinic, const std::string& id) {
+  auto work = RecordWork::open(clinic, id);
+  if (!work) return work.failure();
+  return work.value().folded().client;
+}
+
 base::Result<bool> changeClient(Clinic& clinic, const std::string& id, const std::string& text, const std::string& file, base::Issues& issues) {
   const auto client = records::loadClient(text, file, issues);
   if (issues.hasErrors()) return Failure{FailureKind::Refused, file + ": the client was not changed"};

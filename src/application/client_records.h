@@ -45,6 +45,7 @@ struct AddedClient {
 };
 /// `text` is the client as JSON (records/client.h).
 base::Result<AddedClient> addClient(Clinic& clinic, const std::string& text, const std::string& file, base::Issues& issues);
+base::Result<records::Client> readClient(Clinic& clinic, const std::string& id);
 /// Name, contacts or physician anew; what was written before stays in the record.
 base::Result<bool> changeClient(Clinic& clinic, const std::string& id, const std::string& text, const std::string& file, base::Issues& issues);
 

@@ -3,17 +3,14 @@
 #include <wx/event.h>
 #include <wx/msgdlg.h>
 #include <wx/sizer.h>
-#include <wx/textctrl.h>
-#include <wx/wupdlock.h>
 
 #include <algorithm>
 
 #include "application/client_records.h"
-#include "desktop/form_field.h"
+#include "desktop/client_fields.h"
 #include "desktop/key_button.h"
 #include "desktop/prose.h"
 #include "desktop/text.h"
-#include "desktop/typed_date.h"
 
 namespace stile::desktop {
 
@@ -30,13 +27,27 @@ ClientPage::ClientPage(wxWindow* parent, Workplace& place) : Page(parent, place)
   SetSizer(across);
 }
 
+std::string ClientPage::keys() const {
+  if (isNew_) return "Enter next field · Ctrl Enter takes the client in";
+  return isChanging_ ? "Enter next field · Ctrl Enter saves · Esc leaves it as it was" : "Alt C change · Alt 3 interview · Alt 1 today";
+}
+
+std::string ClientPage::whyStay() const {
+  return isChanging_ && fields_->isChanged() ? "Save the change first, or leave it as it was." : "";
+}
+
 void ClientPage::enter() {
-  const wxWindowUpdateLocker calm(this);
   isNew_ = desk().client() == nullptr;
+  isChanging_ = false;
+  show();
+}
+
+void ClientPage::show() {
   column_->clear();
-  isNew_ ? buildNew() : buildKnown();
+  fields_ = nullptr;
+  isNew_ ? buildNew() : isChanging_ ? buildChange() : buildKnown();
   column_->refit();
-  if (isNew_) given_->enter();
+  if (fields_ != nullptr) fields_->enter();
 }
 
 wxWindow* ClientPage::button(const std::string& style, const std::string& cap, const std::string& words, std::function<void()> act) {
@@ -48,22 +59,28 @@ wxWindow* ClientPage::button(const std::string& style, const std::string& cap, c
 }
 
 void ClientPage::buildNew() {
-  const auto field = [this](const std::string& words, const std::string& help = {}) {
-    auto* made = new FormField(column_, theme(), words, FormField::Kind::Text, help);
-    column_->put(made, 16);
-    return made;
-  };
   column_->put(new Prose(column_, theme(), Step::Title, "New client"));
-  given_ = field("Given name");
-  family_ = field("Family name");
-  born_ = field("Date of birth", "Such as 14 March 1963 or 1963-03-14.");
-  record_ = field("Record number", "Your own number. May be left out.");
-  telephone_ = field("Telephone", "May be left out for now.");
-  physician_ = field("Physician", "Who would get a letter. May be left out for now.");
-  practice_ = field("Physician's practice", "May be left out for now.");
+  fields_ = new ClientFields(column_, theme(), nullptr);
+  column_->put(fields_);
   column_->space(12);
   button("primary", "Ctrl Enter", "Take in and begin", [this] { takeIn(""); });
   button("", "Alt T", "Take in and begin by telephone", [this] { takeIn(kTelephoneForm); });
+}
+
+void ClientPage::buildChange() {
+  const auto known = application::readClient(*desk().clinic(), desk().clientId());
+  if (!known) {
+    isChanging_ = false;
+    buildKnown();
+    return place().tell(known.failure());
+  }
+  column_->put(new Prose(column_, theme(), Step::Title, "Change name, contacts or physician"));
+  column_->put(new Prose(column_, theme(), Step::Small, "What was written before stays in the history.", drawing::Colour::Ink2), 4);
+  fields_ = new ClientFields(column_, theme(), &known.value());
+  column_->put(fields_);
+  column_->space(12);
+  button("primary", "Ctrl Enter", "Save the change", [this] { change(); });
+  button("", "Esc", "Leave it as it was", [this] { enter(); });
 }
 
 void ClientPage::buildKnown() {
@@ -73,6 +90,10 @@ void ClientPage::buildKnown() {
   if (const auto born = base::Date::parse(card.born)) column_->put(new TermRow(column_, theme(), "Born", born->toLongText()));
   if (!card.record.empty()) column_->put(new TermRow(column_, theme(), "Record", card.record));
   if (!card.telephone.empty()) column_->put(new TermRow(column_, theme(), "Telephone", card.telephone));
+  if (const auto known = application::readClient(*desk().clinic(), desk().clientId())) {
+    const auto& physician = known.value().physician;
+    column_->put(new TermRow(column_, theme(), "Physician", physician.name.empty() ? "not said; a letter needs one" : physician.name, physician.place));
+  }
   for (const auto& task : card.tasks) {
     const bool isDue = task.due <= desk().today();
     column_->put(new TermRow(column_, theme(), isDue ? "Now" : "From " + task.due.toLongText(),
@@ -86,6 +107,13 @@ void ClientPage::buildKnown() {
   button("", "Alt 7", "Measurements and tests", [this] { place().go("tests"); });
   if (desk().isAsking()) button("", "F9", "Hand the screen to the client", [this] { place().setClientMode(true); });
   button("", "Alt 8", "History and follow-up", [this] { place().go("history"); });
+  button("", "Alt C", "Change name, contacts or physician", [this] { beginChange(); });
+}
+
+void ClientPage::beginChange() {
+  isChanging_ = true;
+  show();
+  place().refreshHead();
 }
 
 bool ClientPage::hasDraft() const {
@@ -100,29 +128,10 @@ void ClientPage::begin(const std::string& form) {
 }
 
 void ClientPage::takeIn(const std::string& form) {
-  FormField* first = nullptr;
-  const auto check = [&first](FormField* field, const std::string& trouble) {
-    field->complain(trouble);
-    if (!trouble.empty() && first == nullptr) first = field;
-  };
-  const auto born = typedDate(born_->text());
-  check(given_, given_->text().empty() ? "This is needed." : "");
-  check(family_, family_->text().empty() ? "This is needed." : "");
-  check(born_, !born ? "Write the day, the month and the year." : *born > desk().today() ? "This day is still to come." : "");
-  if (first != nullptr) {
-    column_->refit();
-    return first->enter();
-  }
-  records::Client client;
-  client.given = given_->text();
-  client.family = family_->text();
-  client.born = born;
-  client.record = record_->text();
-  client.telephone = telephone_->text();
-  client.physician.name = physician_->text();
-  client.physician.place = practice_->text();
+  const auto client = fields_->client(desk().today());
+  if (!client) return column_->refit();
   base::Issues issues;
-  const auto added = application::addClient(*desk().clinic(), records::toJson(client), "the client", issues);
+  const auto added = application::addClient(*desk().clinic(), records::toJson(*client), "the client", issues);
   if (!added) return place().tell(added.failure());
   for (const std::string& other : added.value().couldBeSame)
     wxMessageDialog(this, shown(other + "\n\nBoth records are kept. If they are one person, they can be merged."), "Somebody could be the same person", wxOK | wxICON_NONE).ShowModal();
@@ -132,19 +141,32 @@ void ClientPage::takeIn(const std::string& form) {
   if (place().desk().client() != nullptr) place().refreshHead();
 }
 
+void ClientPage::change() {
+  const auto client = fields_->client(desk().today());
+  if (!client) return column_->refit();
+  base::Issues issues;
+  const auto changed = application::changeClient(*desk().clinic(), desk().clientId(), records::toJson(*client), "the client", issues);
+  if (!changed) return place().tell(changed.failure());
+  desk().recordChanged();
+  place().say("Saved");
+  place().refreshHead();
+  enter();
+}
+
 bool ClientPage::onKey(wxKeyEvent& event) {
   const int key = event.GetKeyCode();
-  if (event.AltDown() && key == 'T') {
+  if (event.AltDown() && key == 'T' && !isChanging_) {
     if (isNew_) return CallAfter([this] { takeIn(kTelephoneForm); }), true;
     if (desk().content() != nullptr && !hasDraft()) return CallAfter([this] { begin(kTelephoneForm); }), true;
   }
-  if (!isNew_ || (key != WXK_RETURN && key != WXK_NUMPAD_ENTER)) return false;
-  if (event.ControlDown()) return CallAfter([this] { takeIn(""); }), true;
-  FormField* const fields[] = {given_, family_, born_, record_, telephone_, physician_, practice_};
-  for (std::size_t i = 0; i + 1 < std::size(fields); ++i)
-    if (fields[i]->control().HasFocus()) return fields[i + 1]->enter(), true;
-  if (practice_->control().HasFocus()) return CallAfter([this] { takeIn(""); }), true;
-  return false;
+  if (!isNew_ && !isChanging_ && event.AltDown() && key == 'C') return CallAfter([this] { beginChange(); }), true;
+  if (isChanging_ && key == WXK_ESCAPE) return CallAfter([this] { enter(); }), true;
+  if (fields_ == nullptr || (key != WXK_RETURN && key != WXK_NUMPAD_ENTER)) return false;
+  const auto take = [this] { isNew_ ? takeIn("") : change(); };
+  if (event.ControlDown()) return CallAfter(take), true;
+  if (FindFocus() == nullptr || !fields_->IsDescendant(FindFocus())) return false;
+  if (!fields_->enterNext()) CallAfter(take);
+  return true;
 }
 
 }  // namespace stile::desktop

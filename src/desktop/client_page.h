@@ -1,4 +1,5 @@
-// One client: a new one is taken in here; of one who is there already it says who it is and what is due.
+// One client: a new one is taken in here; of one who is there already it says who it is and what is due, and
+// name, contacts and physician can be changed.
 #pragma once
 
 #include "desktop/page.h"
@@ -7,19 +8,24 @@ class wxBoxSizer;
 
 namespace stile::desktop {
 
+class ClientFields;
 class Column;
-class FormField;
 
 class ClientPage : public Page {
  public:
   ClientPage(wxWindow* parent, Workplace& place);
   void enter() override;
   bool onKey(wxKeyEvent& event) override;
-  std::string keys() const override { return isNew_ ? "Enter next field · Ctrl Enter takes the client in" : "Alt 3 interview · Alt 1 today"; }
+  std::string whyStay() const override;
+  std::string keys() const override;
 
  private:
   void buildNew();
   void buildKnown();
+  void buildChange();
+  void beginChange();
+  void show();
+  void change();
   void takeIn(const std::string& form);
   /// With a form of its own, or the one of the draft for "".
   void begin(const std::string& form);
@@ -27,9 +33,8 @@ class ClientPage : public Page {
   wxWindow* button(const std::string& style, const std::string& cap, const std::string& words, std::function<void()> act);
 
   Column* column_;
-  FormField *given_ = nullptr, *family_ = nullptr, *born_ = nullptr, *record_ = nullptr, *telephone_ = nullptr, *physician_ = nullptr,
-            *practice_ = nullptr;
-  bool isNew_ = true;
+  ClientFields* fields_ = nullptr;  ///< none while nothing can be changed
+  bool isNew_ = true, isChanging_ = false;
 };
 
 }  // namespace stile::desktop

@@ -150,6 +150,7 @@ void Frame::refreshHead() {
     for (const PageKind& kind : pageKinds())
       if (kind.isOnFence) fence.push_back({kind.id, kind.title, !kind.isPossible || kind.isPossible(desk_), kind.id == current_});
   head_->showFence(fence);
+  if (const auto page = pages_.find(current_); page != pages_.end()) status_->showKeys(page->second->keys());
   const auto* client = desk_.client();
   if (client != nullptr && current_ != "today") {
     const auto born = base::Date::parse(client->card.born);

@@ -48,6 +48,26 @@ def open_client(desk):
     check_names(desk, "client")
 
 
+def change_contacts(desk):
+    """Another physician; a page with a change on it is not left by accident."""
+    desk.key("alt+c")
+    desk.focus_on("Given name")
+    check_names(desk, "change of contacts")
+    while desk.focused().get_name() != "Physician":
+        before = desk.focused().get_name()
+        desk.key("Return")
+        desk.wait(lambda: desk.focused() is not None and desk.focused().get_name() != before, f"the field after {before}")
+    desk.type("Dr Orla Fenwick")
+    desk.key("alt+1")
+    desk.see("^Save the change first")
+    desk.key("ctrl+Return")
+    desk.see("^Dr Orla Fenwick")
+    desk.key("alt+c")
+    desk.focus_on("Given name")
+    desk.key("Escape")
+    desk.see("^Dr Orla Fenwick")
+
+
 def measure(desk):
     desk.key("alt+7")
     desk.see("Measurements and tests")
@@ -203,6 +223,7 @@ have_a_voice()
 os.chdir(WORK)  # where the system prints a file to
 desk = Desk(PROGRAM, WORK, "--date", "2026-11-25")
 open_client(desk)
+change_contacts(desk)
 measure(desk)
 follow_up(desk)
 read_rules(desk)

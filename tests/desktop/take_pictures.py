@@ -43,6 +43,12 @@ def pages_of(desk, name, part):
         desk.key(f"alt+{number}")
         desk.see(mark)
         picture(f"{name}-{page}")
+    if name == "crowded":
+        desk.key("alt+2")
+        desk.see("Born")
+        desk.key("alt+c")
+        desk.focus_on("Given name")
+        picture("client-change")
     desk.key("alt+4")
     desk.see("^Findings$")
     if name == "emergency":

@@ -64,6 +64,21 @@ base::Result<bool> saveClinicSettings(Clinic& clinic, const std::string& text, c
   return clinic.commit(change);
 }
 
+base::Result<bool> changeClinicSettings(Clinic& clinic, const std::map<std::string, std::string>& members, base::Date today, base::Issues& issues) {
+  const ClinicDocument document = clinicDocument(clinic);
+  const auto logo = clinicLogo(clinic);
+  if (!logo) return logo.failure();
+  json::Writer writer(0);
+  writer.beginObject();
+  if (const auto before = json::Document::parse(document.text.empty() ? "{}" : document.text, "clinic settings", issues); before && before->root().isObject())
+    for (std::size_t i = 0; i < before->root().size(); ++i)
+      if (members.count(before->root().keyAt(i)) == 0) writer.key(before->root().keyAt(i)).copy(before->root().at(i));
+  for (const auto& [member, words] : members)
+    if (!words.empty()) writer.member(member, words);
+  writer.endObject();
+  return saveClinicSettings(clinic, writer.text(), "the settings", logo.value(), today, issues);
+}
+
 base::Result<std::string> clinicLogo(Clinic& clinic) {
   const ClinicDocument document = clinicDocument(clinic);
   if (document.logoEntry.empty()) return std::string();

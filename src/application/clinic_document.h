@@ -4,6 +4,7 @@
 // before stays. A short form is kept in memory, so reading them leaves no line in the journal.
 #pragma once
 
+#include <map>
 #include <string>
 
 #include "application/clinic.h"
@@ -27,6 +28,9 @@ ClinicDocument clinicDocument(const Clinic& clinic);
 /// the settings is then of no account. Assistants may not.
 base::Result<bool> saveClinicSettings(Clinic& clinic, const std::string& text, const std::string& file, const std::string& logoPng, base::Date today,
                                       base::Issues& issues);
+/// Puts other words into members of the settings that are texts, the paper size among them; "" takes a member away.
+/// All else that stands there stays, the logo too.
+base::Result<bool> changeClinicSettings(Clinic& clinic, const std::map<std::string, std::string>& members, base::Date today, base::Issues& issues);
 /// The logo's bytes; "" when there is none.
 base::Result<std::string> clinicLogo(Clinic& clinic);
 

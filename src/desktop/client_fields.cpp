@@ -11,7 +11,7 @@ namespace stile::desktop {
 namespace {
 
 constexpr int kAbove = 16;
-constexpr const char *kMayBeLeftOut = "May be left out for now.", *kNeeded = "This is needed.";
+constexpr const char* kMayBeLeftOut = "May be left out for now.";
 
 /// A practice or a telephone without a name would be nobody's.
 std::string troubleWith(const records::Person& person) {
@@ -52,20 +52,14 @@ std::optional<records::Client> ClientFields::client(base::Date today) {
   for (const Row& row : fields_)
     if (row.kept != nullptr) *row.kept = row.field->text();
   client_.born = typedDate(born_->text());
-  FormField* first = nullptr;
-  const auto check = [&first](FormField* field, const std::string& trouble) {
-    if (field == nullptr) return;
-    field->complain(trouble);
-    if (!trouble.empty() && first == nullptr) first = field;
-  };
-  check(given_, client_.given.empty() ? kNeeded : "");
-  check(family_, client_.family.empty() ? kNeeded : "");
-  check(born_, !client_.born ? "Write the day, the month and the year." : *client_.born > today ? "This day is still to come." : "");
-  check(physician_, troubleWith(client_.physician));
-  check(emergency_, troubleWith(client_.emergencyContact));
-  if (first == nullptr) return client_;
-  first->enter();
-  return std::nullopt;
+  FieldCheck check;
+  check.needs(*given_);
+  check.needs(*family_);
+  check(*born_, !client_.born ? "Write the day, the month and the year." : *client_.born > today ? "This day is still to come." : "");
+  check(*physician_, troubleWith(client_.physician));
+  if (emergency_ != nullptr) check(*emergency_, troubleWith(client_.emergencyContact));
+  if (check.enterFirst()) return std::nullopt;
+  return client_;
 }
 
 bool ClientFields::isChanged() const {

@@ -79,6 +79,13 @@ base::Result<bool> Desk::openClinic(const application::ClinicAccess& access) {
   return true;
 }
 
+base::Result<bool> Desk::changeSettings(const std::map<std::string, std::string>& members) {
+  base::Issues issues;
+  const auto changed = application::changeClinicSettings(*clinic_, members, today(), issues);
+  if (changed) settings_ = application::clinicDocument(*clinic_).settings;
+  return changed;
+}
+
 void Desk::closeClinic() {
   closeClient();
   clinic_.reset();

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -59,6 +60,8 @@ class Desk {
   application::Clinic* clinic() const { return clinic_.get(); }
   const std::string& clinicFile() const { return clinicFile_; }
   const records::ClinicSettings& settings() const { return settings_; }
+  /// Other words for these members of the settings (clinic_document.h).
+  base::Result<bool> changeSettings(const std::map<std::string, std::string>& members);
 
   /// The client whose pages are shown.
   void openClient(const std::string& id);

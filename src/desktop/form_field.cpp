@@ -61,4 +61,17 @@ void FormField::fit(int width) {
   control_->SetMaxSize(wxSize(widest, -1));
 }
 
+void FieldCheck::operator()(FormField& field, const std::string& trouble) {
+  field.complain(trouble);
+  if (!trouble.empty() && first_ == nullptr) first_ = &field;
+}
+
+void FieldCheck::needs(FormField& field) { (*this)(field, field.text().empty() ? "This is needed." : ""); }
+
+bool FieldCheck::enterFirst() {
+  if (first_ == nullptr) return false;
+  first_->enter();
+  return true;
+}
+
 }  // namespace stile::desktop

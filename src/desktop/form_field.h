@@ -31,4 +31,17 @@ class FormField : public wxPanel, public Fitted {
   wxTextCtrl* control_;
 };
 
+/// Tells what is wrong at each field that is checked, and remembers the first: the focus goes there.
+class FieldCheck {
+ public:
+  /// "" = nothing is wrong.
+  void operator()(FormField& field, const std::string& trouble);
+  void needs(FormField& field);
+  /// False when nothing was wrong.
+  bool enterFirst();
+
+ private:
+  FormField* first_ = nullptr;
+};
+
 }  // namespace stile::desktop

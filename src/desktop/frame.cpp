@@ -57,6 +57,7 @@ void Frame::makeMenus() {
   on(kLock, [this] { lock(); });
   on(kLockMinutes, [this] { CallAfter([this] { askLockMinutes(); }); });
   on(wxID_EXIT, [this] { Close(); });
+  on(kClinic, [this] { CallAfter([this] { if (desk_.clinic() != nullptr) go("clinic"); }); });
   on(kPapers, [this] { CallAfter([this] { go("papers"); }); });
   on(kLight, [this] { changeLook(Look::Light, preferences_.textPercent); });
   on(kDark, [this] { changeLook(Look::Dark, preferences_.textPercent); });

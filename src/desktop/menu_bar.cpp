@@ -10,6 +10,8 @@ wxMenuBar* makeMenuBar() {
   client->AppendSeparator();
   client->Append(kClientMode, "&Hand to the client\tF9");
   client->AppendSeparator();
+  client->Append(kClinic, "&Clinic, people and backup\tCtrl+,");
+  client->AppendSeparator();
   client->Append(kLock, "&Lock\tCtrl+L");
   client->Append(kLockMinutes, wxString::FromUTF8("Lock &when idle…"));
   client->Append(wxID_EXIT, "&Quit\tCtrl+Q");

@@ -11,6 +11,7 @@ enum Command {
   kLock,
   kLockMinutes,
   kClientMode,
+  kClinic,
   kPapers,
   kLight,
   kDark,

@@ -1,6 +1,7 @@
 // The list of pages. One line a page; the order is that of the fence.
 #include "desktop/client_mode_page.h"
 #include "desktop/client_page.h"
+#include "desktop/clinic_page.h"
 #include "desktop/decision_page.h"
 #include "desktop/history_page.h"
 #include "desktop/interview_page.h"
@@ -32,6 +33,7 @@ const std::vector<PageKind>& pageKinds() {
       {"start", "Start", false, {}, make<StartPage>},
       {"setUp", "Set up", false, {}, make<SetUpPage>},
       {"clientMode", "For the client", false, isAsking, make<ClientModePage>},
+      {"clinic", "The clinic", false, hasClinic, make<ClinicPage>},
       {"today", "Today", true, hasClinic, make<TodayPage>},
       {"client", "Client", true, hasClinic, make<ClientPage>},
       {"interview", "Interview", true, hasClient, make<InterviewPage>},

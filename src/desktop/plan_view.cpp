@@ -92,7 +92,7 @@ std::string atHandWords(const screening::Screening& screening, const screening::
     else if (value.truth == expression::Truth::True)
       there.push_back(optionWords(dictionary, *fact));
   }
-  if (there.empty()) return isAsked ? "Nothing that an exercise could use is at hand." : "Nobody has said yet what is at hand: it counts as not there.";
+  if (there.empty()) return isAsked ? "Nothing that an exercise could use is at hand." : "Nobody has said yet which equipment is at hand: it counts as not there.";
   return documents::capitalized(documents::listed(there)) + "." + (isAsked ? "" : " What was not said counts as not there.");
 }
 

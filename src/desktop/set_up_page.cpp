@@ -79,24 +79,18 @@ void SetUpPage::buildForm() {
 }
 
 bool SetUpPage::isComplete() {
-  FormField* first = nullptr;
-  const auto check = [&first](FormField* field, const std::string& trouble) {
-    field->complain(trouble);
-    if (!trouble.empty() && first == nullptr) first = field;
-  };
-  const auto wanted = [&check](FormField* field) { check(field, field->text().empty() ? "This is needed." : ""); };
+  FieldCheck check;
   const std::string passphrase = plain(passphrase_->control().GetValue());
   std::error_code ignored;
-  for (FormField* field : {clinic_, emergency_, name_, profession_}) wanted(field);
-  check(handle_, records::troubleWithHandle(handle_->text()));
-  check(passphrase_, records::troubleWithPassphrase(passphrase));
-  check(again_, plain(again_->control().GetValue()) == passphrase ? "" : "This is not the same passphrase.");
-  check(file_, file_->text().empty()                                       ? "Say where the file is to be."
+  for (FormField* field : {clinic_, emergency_, name_, profession_}) check.needs(*field);
+  check(*handle_, records::troubleWithHandle(handle_->text()));
+  check(*passphrase_, records::troubleWithPassphrase(passphrase));
+  check(*again_, plain(again_->control().GetValue()) == passphrase ? "" : "This is not the same passphrase.");
+  check(*file_, file_->text().empty()                                       ? "Say where the file is to be."
                : std::filesystem::exists(file_->text(), ignored) ? "There is a file of this name already. Choose another."
                                                                            : "");
-  if (first == nullptr) return true;
+  if (!check.enterFirst()) return true;
   column_->refit();
-  first->enter();
   return false;
 }
 

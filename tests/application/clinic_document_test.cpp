@@ -48,6 +48,28 @@ TEST_CASE("Settings and logo are kept in the clinic file; what stood before stay
   CHECK(tarnside.clinic->file().verify().trouble == "");
 }
 
+TEST_CASE("Single members of the settings change; policies, logo and the rest stay; what is needed cannot be taken away") {
+  Tarnside tarnside;
+  auto& clinic = *tarnside.clinic;
+  base::Issues issues;
+  take(application::changeClinicSettings(clinic, {{"name", "Tarnside"}, {"emergencyNumber", "112"}}, kTarnsideDay, issues));  // of no settings yet
+  take(application::saveClinicSettings(clinic, kSettings, "settings.json", png(), kTarnsideDay, issues));
+  take(application::changeClinicSettings(clinic, {{"emergencyNumber", "999"}, {"openingHours", "weekdays"}, {"paperSize", "A4"}}, kTarnsideDay, issues));
+  const auto settings = application::clinicDocument(clinic).settings;
+  CHECK(settings.name == "Tarnside Movement Clinic");
+  CHECK(settings.emergencyNumber == "999");
+  CHECK(settings.openingHours == "weekdays");
+  CHECK(settings.paperSize == records::PaperSize::A4);
+  CHECK(settings.drawnBuild == movement::Build::Slight);
+  CHECK(settings.policies.at("policyDiabetesClearance") == "ada");
+  CHECK(take(application::clinicLogo(clinic)) == png());
+  take(application::changeClinicSettings(clinic, {{"openingHours", ""}}, kTarnsideDay, issues));
+  CHECK(application::clinicDocument(clinic).settings.openingHours.empty());
+  CHECK_FALSE(issues.hasErrors());
+  CHECK_FALSE(application::changeClinicSettings(clinic, {{"emergencyNumber", ""}}, kTarnsideDay, issues).ok());
+  CHECK(application::clinicDocument(clinic).settings.emergencyNumber == "999");
+}
+
 TEST_CASE("A policy that the clinic chose decides, and the content's version says so") {
   const auto usual = contentWith({}), chosen = contentWith({{"policyDiabetesClearance", "ada"}});
   CHECK(usual->version == content().version);

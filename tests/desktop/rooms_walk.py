@@ -37,10 +37,13 @@ def move_to(desk, name):
     raise AssertionError(f"{name} is not in the list")
 
 
-def open_client(desk):
+def open_demo(desk):
     desk.focus_on("Set up a new clinic")
     desk.key("Tab", "Tab", "Return")
     desk.focus_on("Find a client")
+
+
+def open_client(desk):
     desk.type("Penhallow")
     desk.see("Idris Penhallow")
     desk.key("Return")
@@ -66,6 +69,41 @@ def change_contacts(desk):
     desk.focus_on("Given name")
     desk.key("Escape")
     desk.see("^Dr Orla Fenwick")
+
+
+def fill(desk, fields):
+    """Types into the fields of these names."""
+    for name, words in fields.items():
+        desk.wait(lambda name=name: (lambda at: at is not None and at.get_component_iface().grab_focus())(desk.find("text", f"^{name}$") or desk.find("password text", f"^{name}$")), f"the field {name}")
+        desk.focus_on(name)
+        desk.key("ctrl+a")
+        desk.type(words)
+
+
+def look_after_the_clinic(desk):
+    """What it says on papers, somebody new who may sign in, a backup."""
+    desk.key("ctrl+comma")
+    desk.see("^As it stands on papers$")
+    check_names(desk, "clinic")
+    fill(desk, {"Opening hours": "weekdays 8 to 18"})
+    desk.key("alt+1")
+    desk.see("^Save what the clinic says on papers first")
+    desk.key("ctrl+Return")
+    desk.wait(lambda: any(text.startswith("Saved") for text in desk.texts()), "that it is saved")
+    press(desk, "^Let them sign in")
+    desk.see("^This is needed")
+    fill(desk, {"Name": "Piers Hollin", "Profession": "physiotherapist", "Sign-in name": "piers"})
+    desk.key("Tab")
+    desk.wait(lambda: desk.focused() is not None and (desk.focused().get_name() or "").startswith("May do what"), "the choice of rights")
+    desk.key("Down", "Down")
+    fill(desk, {"Their passphrase": "green boat nine hills", "Their passphrase once more": "green boat nine hills"})
+    press(desk, "^Let them sign in")
+    desk.see("^Piers Hollin, physiotherapist")
+    fill(desk, {"Folder": os.path.join(WORK, "copies")})
+    press(desk, "^Make a backup now")
+    desk.wait(lambda: glob.glob(os.path.join(WORK, "copies", "*.stile")), "the backup")
+    desk.key("alt+1")
+    desk.focus_on("Find a client")
 
 
 def measure(desk):
@@ -222,6 +260,8 @@ def first_word(name):
 have_a_voice()
 os.chdir(WORK)  # where the system prints a file to
 desk = Desk(PROGRAM, WORK, "--date", "2026-11-25")
+open_demo(desk)
+look_after_the_clinic(desk)
 open_client(desk)
 change_contacts(desk)
 measure(desk)

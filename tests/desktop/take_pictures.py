@@ -81,6 +81,12 @@ def main():
     desk.key("Return")
     desk.see("Bartholomew")
     picture("today")
+    desk.key("ctrl+comma")
+    desk.see("^As it stands on papers$")
+    picture("clinic")
+    desk.find("text", "^Folder$").get_component_iface().grab_focus()
+    desk.focus_on("Folder")
+    picture("clinic-end")
     for name, part in CLIENTS.items():
         pages_of(desk, name, part)
     interview(desk)

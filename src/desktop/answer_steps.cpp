@@ -38,6 +38,18 @@ AnswerStep leave(ClientInterview& interview, const QuestionRef& question, answer
   return stepOf(interview.skip(why), {});
 }
 
+/// The question after this one, when they are two numbers of one reading: in one group, and in the same unit of pressure.
+std::optional<QuestionRef> otherOfPair(ClientInterview& interview, const QuestionRef& question) {
+  constexpr const char* kPressure = "mm[Hg]";
+  const auto& all = interview.session().ground().questions().all();
+  const std::size_t next = static_cast<std::size_t>(question.place) + 1;
+  if (next >= all.size()) return std::nullopt;
+  const auto &first = *all[next - 1].item, &second = *all[next].item;
+  const bool arePressures = first.units == std::vector<std::string>{kPressure} && second.units == first.units;
+  if (!arePressures || first.parent != second.parent) return std::nullopt;
+  return QuestionRef{question.place + 1, question.repetition};
+}
+
 }  // namespace
 
 AnswerStep takeRow(ClientInterview& interview, const QuestionRef& question, const AnswerRow& row) {
@@ -67,6 +79,14 @@ AnswerStep takeOptions(ClientInterview& interview, const QuestionRef& question, 
 }
 
 AnswerStep takeTyped(ClientInterview& interview, const QuestionRef& question, const std::string& text, bool isConfirmed) {
+  if (const auto pair = interview::readPair(text))
+    if (const auto second = otherOfPair(interview, question)) {
+      auto step = takeTyped(interview, question, pair->first, isConfirmed);
+      if (!step.isTaken) return step;
+      // What is wrong with the second number is told where it is asked by itself.
+      const auto both = takeTyped(interview, *second, pair->second, false);
+      return both.isTaken ? both : step;
+    }
   auto typed = interview::readTyped(interview.session().question(question), text);
   if (!typed.ok()) return {false, true, "Not understood: " + typed.trouble + ".", false};
   return give(interview, question, std::move(typed.answers), isConfirmed);

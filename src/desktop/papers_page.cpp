@@ -183,11 +183,14 @@ void PapersPage::buildList() {
     list_->put(row, i == 0 ? 12 : 0);
     rows_.push_back(row);
   }
-  if (!order_.options.isSharedWithPhysician)
+  if (!order_.options.isSharedWithPhysician) {
     list_->put(new Prose(list_, theme(), Step::Small,
-                         "No letter to others: the record holds no consent to share with the physician. The page History takes it in.",
-                         Colour::Ink2),
+                         "No letter to others: the record holds no consent to share with the physician.", Colour::Ink2),
                8);
+    auto* consent = new KeyButton(list_, theme(), "said", {"Alt 8", "Record a consent on the page History", "", false});
+    consent->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { place().go("history"); }); });
+    list_->put(consent, 2);
+  }
   buildWaysOut();
   const auto hasFigures = [](const MadePaper& paper) { return paper.name == "handout"; };
   if (std::any_of(made_.papers.begin(), made_.papers.end(), hasFigures)) {

@@ -28,12 +28,17 @@ std::vector<const rules::Rule*> rulesFound(const screening::Content& content, co
   std::vector<std::string> wanted;
   std::istringstream all(records::searchable(words));
   for (std::string word; all >> word;) wanted.push_back(word);
+  const auto has = [&wanted](const std::string& text) {
+    return std::all_of(wanted.begin(), wanted.end(), [&text](const std::string& word) { return text.find(word) != std::string::npos; });
+  };
   std::vector<const rules::Rule*> found;
   for (const auto& rule : content.rules.rules) {
     if (!topic.empty() && rule.topic != topic) continue;
     const std::string text = wanted.empty() ? "" : records::searchable(rule.title + " " + rule.id + " " + documents::conditionInWords(rule.when.text(), content.dictionary) + " " + rule.say.clinician + " " + rule.say.client);
-    if (std::all_of(wanted.begin(), wanted.end(), [&text](const std::string& word) { return text.find(word) != std::string::npos; })) found.push_back(&rule);
+    if (has(text)) found.push_back(&rule);
   }
+  // What is looked for in a title is mostly what was meant.
+  std::stable_partition(found.begin(), found.end(), [&has](const rules::Rule* rule) { return has(records::searchable(rule->title)); });
   return found;
 }
 

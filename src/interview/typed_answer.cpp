@@ -5,6 +5,7 @@
 #include <cctype>
 #include <map>
 #include <optional>
+#include <regex>
 
 #include "facts/fact_display.h"
 #include "questionnaire/item_type.h"
@@ -212,6 +213,14 @@ TypedAnswer readTyped(const FormQuestion& question, std::string_view text) {
   const auto first = text.find_first_not_of(" \t");
   answer.text = std::string(text.substr(first, text.find_last_not_of(" \t") - first + 1));
   return {{answer}, {}};
+}
+
+std::optional<std::pair<std::string, std::string>> readPair(std::string_view text) {
+  static const std::regex kPair(R"(\s*(\d+)\s*/\s*(\d+)\s*(\D*))");
+  std::cmatch found;
+  if (!std::regex_match(text.data(), text.data() + text.size(), found, kPair)) return std::nullopt;
+  const std::string unit = found[3].length() == 0 ? "" : " " + found[3].str();
+  return std::pair(found[1].str() + unit, found[2].str() + unit);
 }
 
 TypedList readTypedList(std::size_t count, std::string_view text) {

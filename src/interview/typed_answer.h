@@ -2,8 +2,10 @@
 // choices by number, lists.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "answers/response.h"
@@ -23,6 +25,10 @@ struct TypedAnswer {
 /// 2025-03-14, 14 March 2025, March 2025 or 2025. A unit that is not offered is converted to one that
 /// is; a missing one is refused unless only one is offered.
 TypedAnswer readTyped(const FormQuestion& question, std::string_view text);
+
+/// Two whole numbers as one is used to write them together, "138/82" or "138/82 mmHg": one text for each, with the
+/// unit behind both. nullopt when it is anything else.
+std::optional<std::pair<std::string, std::string>> readPair(std::string_view text);
 
 /// A list of yes-or-no questions: "n" (no to all) or the numbers that apply from 1, with a question
 /// mark after a number for "not sure".

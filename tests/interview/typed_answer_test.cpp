@@ -71,6 +71,13 @@ TEST_CASE("A number without a unit is refused where several are offered, and tak
   CHECK(isRefused(pressure.read("")));
 }
 
+TEST_CASE("Two numbers written as one reading come apart, with the unit behind both") {
+  using Pair = std::pair<std::string, std::string>;
+  CHECK(interview::readPair("138/82") == Pair("138", "82"));
+  CHECK(interview::readPair(" 138 / 82 mmHg") == Pair("138 mmHg", "82 mmHg"));
+  for (const char* other : {"138", "138/", "/82", "5.5 mmol/l", "1/2/3", "12 stone/4", ""}) CHECK_FALSE(interview::readPair(other));
+}
+
 TEST_CASE("Dates are taken in part and in words") {
   const Asked date(ItemType::Date);
   CHECK(date.read("2025-03-14") == "2025-03-14");

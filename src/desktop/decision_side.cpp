@@ -14,7 +14,7 @@
 namespace stile::desktop {
 namespace {
 
-constexpr std::size_t kOpenShown = 6;
+constexpr std::size_t kOpenShown = 6, kMany = 100;
 constexpr int kAfterCount = 16;
 
 /// A count and, in the width that it leaves, what is counted.
@@ -80,7 +80,9 @@ void DecisionSide::show(interview::Session& session, const screening::Screening&
   count_->say(isSettled ? "✓" : std::to_string(left));
   countWords_->say(isSettled && left == 0 ? "Settled: no unanswered question can change the decision"
                    : isSettled            ? "Settled: nothing unanswered holds it. " + std::to_string(left) + " answers can still change it, such as readings before a session"
-                   : left == 1 ? "question can still change the decision" : "questions can still change the decision");
+                   : left == 1            ? "question can still change the decision"
+                   : left >= kMany        ? "questions can still change the decision; most of them go as lists are answered"
+                                          : "questions can still change the decision");
   action_->say(documents::actionSentence(screening));
   strip_->show(documents::actionStripOf(screening, 440));
   sentence_->say(documents::decisionSentence(screening));

@@ -20,10 +20,11 @@ void fileUrgent(Workplace& place, Column& column, Prose* said) {
   const auto filed = interview->fileUrgent(issues);
   if (said != nullptr)
     said->say(filed ? "An action record is open: it stays on the list until somebody says what was done."
-                    : "No action record could be filed. Do what stands above first; the next answer tries it again.");
+                    : "No action record could be filed: " + filed.failure().message + ". Do what stands above first; the next answer tries it again.");
   column.refit();
   place.refreshHead();
-  if (!filed) place.tell(filed.failure());
+  // A dialog would stand before what must be done now.
+  if (!filed && said == nullptr) place.tell(filed.failure());
 }
 
 UrgentPanel::UrgentPanel(wxWindow* parent, const Theme& theme, const screening::Screening& screening, const std::string& emergencyNumber)

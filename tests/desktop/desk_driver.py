@@ -1,6 +1,7 @@
 """The desk as a person meets it: keys go in, and what a screen reader would find comes out."""
 import os
 import re
+import resource
 import signal
 import subprocess
 import time
@@ -38,7 +39,8 @@ class Desk:
     def __init__(self, program, folder, *arguments):
         self.folder = folder
         self.errors = open(os.path.join(folder, "stderr"), "a+")
-        self.process = subprocess.Popen([program, *arguments], stderr=self.errors)
+        # With a limit to the size of files writing fails as on a full disk, once its signal is ignored.
+        self.process = subprocess.Popen([program, *arguments], stderr=self.errors, preexec_fn=lambda: signal.signal(signal.SIGXFSZ, signal.SIG_IGN))
         self.app = self.wait(self._app, "the program")
         self.wait(lambda: self.find("frame"), "the window")
 
@@ -49,6 +51,10 @@ class Desk:
             if app is not None and app.get_process_id() == self.process.pid:
                 return app
         return None
+
+    def fill_disk(self, is_full=True):
+        most = resource.RLIM_INFINITY
+        resource.prlimit(self.process.pid, resource.RLIMIT_FSIZE, (0 if is_full else most, most))
 
     # what is there
     def all(self, top=None, shown_only=True):

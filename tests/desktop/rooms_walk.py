@@ -106,6 +106,32 @@ def look_after_the_clinic(desk):
     desk.focus_on("Find a client")
 
 
+def with_a_full_disk(desk):
+    """What must be done now stands there though nothing can be written any more; nothing is lost by it."""
+    desk.key("ctrl+n")
+    desk.focus_on("Given name")
+    for words in ("Petra", "Lindqvist", "21 July 1971", "0451"):
+        desk.type(words)
+        desk.key("Return")
+    desk.key("ctrl+Return")
+    asked = desk.wait(desk.question, "the first question")
+    desk.fill_disk()
+    desk.key("1", "End", "Return")
+    desk.see(r"^Stop\. Call ")
+    why = re.compile("No action record could be filed: .*the disk (is full|gives an error)")
+    desk.wait(lambda: any(why.match(" ".join(text.split())) for text in desk.texts()), "why nothing was filed")
+    assert desk.find("alert") is None and desk.find("dialog") is None, "a dialog stands before what must be done now"
+    desk.see("^Not saved: .*the disk (is full|gives an error)")
+    desk.fill_disk(False)
+    press(desk, "^Go on with the questions")
+    desk.wait(lambda: desk.question() not in (None, asked), "the next question")
+    desk.key("End", "n")
+    desk.see("^An action record is open")  # the next answer has tried it again
+    desk.see("^Saved")
+    press(desk, "^Go on with the questions")
+    desk.wait(lambda: any(re.match("1[0-9] answered", text) for text in desk.texts()), "what was answered")
+
+
 def measure(desk):
     desk.key("alt+7")
     desk.see("Measurements and tests")
@@ -270,6 +296,7 @@ read_rules(desk)
 open_waiting(desk)
 change_a_letter(desk)
 print_papers(desk)
+with_a_full_disk(desk)
 hand_over(desk)
 desk.kill()
 assert not unnamed, "without a name: " + "; ".join(unnamed)

@@ -62,6 +62,18 @@ std::string merged(json::Node old, json::Node more) {
   return writer.text();
 }
 
+/// "May we write to your doctor?" in the interview is a consent, while the record knows of none and of none withdrawn.
+void addConsent(RecordWork& work, const screening::Screening& screening, base::Date today) {
+  constexpr const char *kAsked = "consentToLetter", *kConsent = "consent", *kPhysician = "physician";
+  const auto* fact = screening.facts.dictionary().find(kAsked);
+  if (fact == nullptr || screening.facts.at(fact->slot).value.truth != expression::Truth::True) return;
+  const auto record = work.folded();
+  if (std::any_of(record.consents.begin(), record.consents.end(), [&](const auto& line) { return line.what == kPhysician; })) return;
+  json::Writer writer(0);
+  writer.beginObject().member("date", today.toText()).member("what", kPhysician).member("given", true).member("how", "said in the interview").endObject();
+  work.add(kConsent, writer.text());
+}
+
 }  // namespace
 
 base::Result<bool> saveDraft(Clinic& clinic, const std::string& id, const Input& input, base::Date today, base::Issues& issues) {
@@ -118,6 +130,7 @@ base::Result<Filed> screenAndFile(Clinic& clinic, const std::string& id, const s
   if (!edits.list.empty())
     if (const auto edited = editPlan(content, screened.value(), edits, issues); !edited) return edited.failure();
   Filed filed{{}, {}, std::move(screened).value(), {}};
+  addConsent(work, filed.screening, today);
   filed.entry = work.add("screening", screeningBody(filed.screening, content, all, asked, issues));
   const auto action = filed.screening.reach.limits.action;  // calls take effect from what is certain
   if (action >= limits::Action::SameDay && !isActedOn(work.folded(), limits::idOf(action), today)) filed.actionRecord = work.add("actionRecord", actionBody(filed.entry, action, today));

@@ -17,6 +17,9 @@
 namespace stile::desktop {
 namespace {
 
+constexpr const char* kTheseOnly = "These, and no to the others";
+constexpr const char* kMarked = "Something is marked: take it with Enter, or take the marks away first.";
+
 const char* markWords(int mark) { return mark == 1 ? "yes" : mark == 2 ? "not sure" : ""; }
 
 std::string keyOf(std::size_t index) { return index < 9 ? std::to_string(index + 1) : ""; }
@@ -77,11 +80,14 @@ void AnswerPanel::show(const QuestionView& view, const std::vector<std::string>&
   marks_.assign(isList ? view_.items.size() : view_.answers.size(), 0);
   isList ? showItems() : showRows(consequences);
   rows_.keep(marks_.size());
+  hasMoved_ = false;
+  for (std::size_t i = 0; i < std::min(view_.marks.size(), marks_.size()); ++i)
+    if (view_.marks[i] != 0) setMark(i, view_.marks[i]);
   listHelp_->Show(isList);
   trouble_->Hide();
   confirm_->Hide();
   take_->Show(isTyped() || hasMarks());
-  if (take_->IsShown()) sayTake(isTyped() ? "Take it" : isList ? "No to all of these" : "Take what is marked");
+  if (take_->IsShown()) sayTake(isTyped() ? "Take it" : isList ? (hasAnyMark() ? kTheseOnly : "No to all of these") : "Take what is marked");
 }
 
 void AnswerPanel::showField() {
@@ -139,6 +145,7 @@ void AnswerPanel::showItems() {
 void AnswerPanel::press(std::size_t index) {
   if (view_.kind == QuestionKind::List) return mark(index);
   const AnswerRow chosen = view_.answers[index];
+  if (chosen.isNone && hasMarks() && hasAnyMark()) return complain(kMarked, false);
   if (chosen.isNone) return takers_.options({chosen.option});
   if (view_.kind == QuestionKind::SeveralOf && chosen.kind == AnswerRow::Kind::Option) return mark(index);
   takers_.row(chosen);
@@ -150,18 +157,23 @@ void AnswerPanel::sayTake(const std::string& words) {
 
 void AnswerPanel::mark(std::size_t index) {
   const bool isList = view_.kind == QuestionKind::List;
-  marks_[index] = (marks_[index] + 1) % (isList ? 3 : 2);
+  setMark(index, (marks_[index] + 1) % (isList ? 3 : 2));
   KeyButton& marked = row(index);
-  KeyButtonWords words = marked.said();
-  words.beside = markWords(marks_[index]);
-  marked.say(words);
-  marked.choose(marks_[index] == 1);
   if (isList) {
-    sayTake(hasAnyMark() ? "These, and no to the others" : "No to all of these");
+    sayTake(hasAnyMark() ? kTheseOnly : "No to all of these");
     foot_->GetParent()->Layout();
   }
   GetParent()->Layout();
   reveal(marked);
+}
+
+void AnswerPanel::setMark(std::size_t index, int mark) {
+  marks_[index] = mark;
+  KeyButton& marked = row(index);
+  KeyButtonWords words = marked.said();
+  words.beside = markWords(mark);
+  marked.say(words);
+  marked.choose(mark == 1);
 }
 
 bool AnswerPanel::hasAnyMark() const {
@@ -221,6 +233,10 @@ bool AnswerPanel::onKey(wxKeyEvent& event) {
   const bool isLetterFree = !isTyped() || event.AltDown();
   if (isEnter && !event.AltDown() && take_->IsShown() && (!isTyped() || field_->HasFocus())) return takeChosen(), true;
   // At once: the toolkit would hold the button down for a quarter of a second first.
+  // A further Enter from the question before must not say yes to this one.
+  if ((isEnter || key == WXK_SPACE) && !hasMoved_ && !isTyped() && !hasMarks() && !event.HasAnyModifiers() && focusedRow())
+    return complain("Press the key of an answer, or move to one first.", false), true;
+  hasMoved_ = hasMoved_ || key == WXK_TAB || key == WXK_DOWN || key == WXK_UP;
   if (isEnter && !event.AltDown() && !event.ControlDown())
     if (const auto at = focusedRow()) return press(*at), true;
   if (event.ControlDown() || !isLetterFree) return false;
@@ -232,7 +248,7 @@ bool AnswerPanel::onKey(wxKeyEvent& event) {
   using Kind = AnswerRow::Kind;
   if (view_.kind == QuestionKind::List && (key == 'U' || key == 'S')) {
     // Of all of them: nobody has to say no to what was not asked, and no mark is lost.
-    if (hasAnyMark()) return complain("Something is marked: take it with Enter, or take the marks away first.", false), true;
+    if (hasAnyMark()) return complain(kMarked, false), true;
     AnswerRow all;
     all.kind = key == 'U' ? Kind::NotSure : Kind::Later;
     return takers_.row(all), true;
@@ -244,6 +260,7 @@ bool AnswerPanel::onKey(wxKeyEvent& event) {
   }
   if (event.AltDown()) return false;
   if (key == 'Y') return takeKind(Kind::Yes);
+  if (key == 'N' && hasMarks() && hasAnyMark()) return complain(kMarked, false), true;
   if (key == 'N' && view_.kind == QuestionKind::List) return takers_.list({}, {}), true;
   if (key == 'N') {
     for (const AnswerRow& row : view_.answers)
@@ -257,7 +274,7 @@ bool AnswerPanel::onKey(wxKeyEvent& event) {
     const std::string cap(1, static_cast<char>(key));
     for (std::size_t i = 0; i < view_.answers.size(); ++i) {
       if (view_.answers[i].key != cap) continue;
-      if (view_.kind == QuestionKind::SeveralOf && view_.answers[i].kind == Kind::Option) return mark(i), true;
+      if (view_.kind == QuestionKind::SeveralOf) return press(i), true;
       return takers_.row(view_.answers[i]), true;
     }
     return true;

@@ -71,6 +71,7 @@ class AnswerPanel : public wxPanel, public Fitted {
   std::optional<std::size_t> focusedRow() const;
   /// The focus to the next or previous row; false when it stands in none.
   bool step(bool isDown);
+  void setMark(std::size_t index, int mark);
   bool hasMarks() const { return view_.kind == QuestionKind::List || view_.kind == QuestionKind::SeveralOf; }
   bool isTyped() const { return view_.kind == QuestionKind::Typed; }
   std::string typedText() const;
@@ -81,6 +82,7 @@ class AnswerPanel : public wxPanel, public Fitted {
   Takers takers_;
   Kept<KeyButton> rows_;    ///< answers; for a list its questions
   std::vector<int> marks_;  ///< of the rows shown: 0 no, 1 yes, 2 not sure
+  bool hasMoved_ = false;    ///< the focus was moved to an answer by hand
   KeyButton *take_, *confirm_;
   wxTextCtrl* field_;
   wxChoice* unit_;

@@ -80,7 +80,7 @@ void ClientPage::buildChange() {
   column_->put(fields_);
   column_->space(12);
   button("primary", "Ctrl Enter", "Save the change", [this] { change(); });
-  button("", "Esc", "Leave it as it was", [this] { enter(); });
+  button("", "Esc", "Leave it as it was", [this] { leaveAsItWas(); });
 }
 
 void ClientPage::buildKnown() {
@@ -141,6 +141,11 @@ void ClientPage::takeIn(const std::string& form) {
   if (place().desk().client() != nullptr) place().refreshHead();
 }
 
+void ClientPage::leaveAsItWas() {
+  enter();
+  place().refreshHead();
+}
+
 void ClientPage::change() {
   const auto client = fields_->client(desk().today());
   if (!client) return column_->refit();
@@ -148,9 +153,9 @@ void ClientPage::change() {
   const auto changed = application::changeClient(*desk().clinic(), desk().clientId(), records::toJson(*client), "the client", issues);
   if (!changed) return place().tell(changed.failure());
   desk().recordChanged();
-  place().say("Saved");
-  place().refreshHead();
   enter();
+  place().refreshHead();
+  place().say("Saved");
 }
 
 bool ClientPage::onKey(wxKeyEvent& event) {
@@ -160,7 +165,7 @@ bool ClientPage::onKey(wxKeyEvent& event) {
     if (desk().content() != nullptr && !hasDraft()) return CallAfter([this] { begin(kTelephoneForm); }), true;
   }
   if (!isNew_ && !isChanging_ && event.AltDown() && key == 'C') return CallAfter([this] { beginChange(); }), true;
-  if (isChanging_ && key == WXK_ESCAPE) return CallAfter([this] { enter(); }), true;
+  if (isChanging_ && key == WXK_ESCAPE) return CallAfter([this] { leaveAsItWas(); }), true;
   if (fields_ == nullptr || (key != WXK_RETURN && key != WXK_NUMPAD_ENTER)) return false;
   const auto take = [this] { isNew_ ? takeIn("") : change(); };
   if (event.ControlDown()) return CallAfter(take), true;

@@ -26,6 +26,7 @@ class ClientPage : public Page {
   void beginChange();
   void show();
   void change();
+  void leaveAsItWas();
   void takeIn(const std::string& form);
   /// With a form of its own, or the one of the draft for "".
   void begin(const std::string& form);

@@ -156,6 +156,10 @@ void ClinicPage::buildBackup() {
   button(*right_, "", "", "Make a backup now", &ClinicPage::backUp);
 }
 
+bool ClinicPage::isAllowed(const std::string& what) {
+  return desk().isDemonstration() || isConfirmed(what, "Your passphrase as it is now shows that it is you.", what);
+}
+
 void ClinicPage::done(const base::Result<bool>& result, const std::string& words) {
   if (!result) return place().tell(result.failure());
   build();
@@ -191,6 +195,7 @@ void ClinicPage::addPerson() {
   const auto role = records::roleOf(role_->code());
   role_->complain(role ? "" : "This is needed.");
   if (check.enterFirst() || !role) return refit();
+  if (!isAllowed("Let them sign in")) return;
   const wxBusyCursor waiting;
   const std::string name = name_->text();
   done(desk().clinic()->file().addClinician({handle_->text(), name, profession_->text(), *role, false, false, {}}, secretIn(*passphrase_)), name + " may sign in");
@@ -199,7 +204,7 @@ void ClinicPage::addPerson() {
 void ClinicPage::endRights(const std::string& handle, const std::string& name) {
   const int sure = wxMessageDialog(this, shown(name + " could no longer sign in. What they wrote and signed stays. This cannot be taken back."), "End these rights?",
                                    wxYES_NO | wxNO_DEFAULT | wxICON_NONE).ShowModal();
-  if (sure != wxID_YES) return;
+  if (sure != wxID_YES || !isAllowed("End the rights")) return;
   const wxBusyCursor waiting;
   done(desk().clinic()->file().revoke(handle), name + " may no longer sign in");
 }
@@ -209,6 +214,7 @@ void ClinicPage::changePassphrase() {
   check(*own_, records::troubleWithPassphrase(secretIn(*own_)));
   check(*ownAgain_, secretIn(*ownAgain_) == secretIn(*own_) ? "" : "This is not the same passphrase.");
   if (check.enterFirst()) return refit();
+  if (!isAllowed("Change it")) return;
   const wxBusyCursor waiting;
   done(desk().clinic()->file().changePassphrase(secretIn(*own_)), "Your passphrase was changed");
 }

@@ -214,16 +214,7 @@ bool DecisionPage::isSignedFor(const std::string& title, const std::string& word
     place().tell({base::FailureKind::Usage, "An assistant does not sign. A clinician signs in and signs."});
     return false;
   }
-  std::string asking = words;
-  while (const auto passphrase = askWords(*this, theme(), {title, asking, "Passphrase", button, true})) {
-    const wxBusyCursor waiting;
-    const auto checked = desk().checkPassphrase(*passphrase);
-    if (checked) return true;
-    asking = checked.failure().message;
-  }
-  // Called off after a wrong one: the file stays locked until somebody signs in.
-  if (desk().clinic()->isLocked()) place().lock();
-  return false;
+  return isConfirmed(title, words, button);
 }
 
 void DecisionPage::sign() {

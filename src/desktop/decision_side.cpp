@@ -80,6 +80,7 @@ void DecisionSide::show(interview::Session& session, const screening::Screening&
   count_->say(isSettled ? "✓" : std::to_string(left));
   countWords_->say(isSettled && left == 0 ? "Settled: no unanswered question can change the decision"
                    : isSettled            ? "Settled: nothing unanswered holds it. " + std::to_string(left) + " answers can still change it, such as readings before a session"
+                   : left == 0            ? "questions are open: answers that are missing or not sure hold the decision"
                    : left == 1            ? "question can still change the decision"
                    : left >= kMany        ? "questions can still change the decision; most of them go as lists are answered"
                                           : "questions can still change the decision");

@@ -126,10 +126,11 @@ void InterviewPage::makeFoot() {
   consequences_ = add("F8", "What hangs on it?", [this] { toggleConsequences(); });
 }
 
-void InterviewPage::showQuestion() {
+void InterviewPage::showQuestion(const std::vector<answers::Answered>& takenBack) {
   auto& session = desk().interview()->session();
   if (session.prompt() == nullptr) return showEnd();
   view_ = questionViewOf(session);
+  putBack(view_, session, takenBack);
   question_->Show();
   other_->Hide();
   const bool isNarrow = GetClientSize().x < FromDIP(kSmallWidth) * theme().factor();
@@ -337,12 +338,13 @@ void InterviewPage::save() {
 
 void InterviewPage::back() {
   save();
+  const auto said = desk().interview()->session().response().answered;
   const auto done = desk().interview()->back();
   if (done && !done.value()) return place().say("This is the first question of this sitting.");
   isToBeSaved_ = true;
   desk().answersChanged();
   isUrgentShown_ = false;
-  showQuestion();
+  showQuestion(said);
 }
 
 void InterviewPage::jump(const QuestionRef& question) {

@@ -37,7 +37,8 @@ class InterviewPage : public Page {
   /// The controls of a question, which stay from one to the next.
   void makeQuestion();
   void makeFoot();
-  void showQuestion();
+  /// `takenBack`: what was said before a step back, to stand there again.
+  void showQuestion(const std::vector<answers::Answered>& takenBack = {});
   /// Whether the window is so low that answers need the room of what stands above them.
   bool isLow() const;
   KeyButton& saidButton(std::size_t index);

@@ -59,6 +59,8 @@ class Page : public wxPanel {
   Desk& desk() const { return place_.desk(); }
   const Theme& theme() const { return place_.theme(); }
   Workplace& place() const { return place_; }
+  /// Asks for the passphrase of whoever is signed in until it is right. False when it was called off.
+  bool isConfirmed(const std::string& title, const std::string& words, const std::string& button);
   /// A sentence: why the client has no decision to show.
   std::string whyNothing() const;
 

@@ -187,6 +187,35 @@ std::string standingWords(const Session& session) {
   return open == 0 ? words : words + ", " + std::to_string(open) + " left open";
 }
 
+void putBack(QuestionView& view, Session& session, const std::vector<answers::Answered>& takenBack) {
+  const auto* prompt = session.prompt();
+  if (prompt == nullptr) return;
+  const auto saidOf = [&](const QuestionRef& ref) -> const answers::Answered* {
+    const std::string& linkId = session.question(ref).item->linkId;
+    const auto at = std::find_if(takenBack.begin(), takenBack.end(), [&](const auto& one) { return one.linkId == linkId && one.repetition == ref.repetition; });
+    return at == takenBack.end() ? nullptr : &*at;
+  };
+  if (view.kind == QuestionKind::List) {
+    for (const QuestionRef& ref : prompt->questions) {
+      const auto* said = saidOf(ref);
+      const bool isYes = said != nullptr && !said->answers.empty() && said->answers.front().boolean.value_or(false);
+      const bool isNotSure = said != nullptr && said->absence == answers::Absence::NotSure;
+      view.marks.push_back(isYes ? 1 : isNotSure ? 2 : 0);
+    }
+    return;
+  }
+  const auto* said = prompt->questions.empty() ? nullptr : saidOf(prompt->questions.front());
+  if (said == nullptr) return;
+  const FormQuestion& question = session.question(prompt->questions.front());
+  view.before = answerInWords(question, *said);
+  if (view.kind != QuestionKind::SeveralOf) return;
+  for (const AnswerRow& row : view.answers) {
+    const bool isOption = row.kind == AnswerRow::Kind::Option && !row.isNone;
+    const bool isChosen = isOption && std::any_of(said->answers.begin(), said->answers.end(), [&](const auto& answer) { return answer.code == question.item->options[row.option].code; });
+    view.marks.push_back(isChosen ? 1 : 0);
+  }
+}
+
 std::vector<SaidRow> saidLately(const Session& session, std::size_t most) {
   std::vector<SaidRow> rows;
   const auto& questions = session.ground().questions();

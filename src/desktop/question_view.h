@@ -47,11 +47,15 @@ struct QuestionView {
   std::string example;             ///< what a typed answer may look like
   std::string range;               ///< which values are taken, in words; may be empty
   std::string before;              ///< what was said before; may be empty
+  std::vector<int> marks;          ///< of a list or of several answers, to begin with: 0 none, 1 yes, 2 not sure; may be empty
 };
 /// Of what is asked now.
 QuestionView questionViewOf(interview::Session& session);
 /// Of one question, asked or not.
 QuestionView questionViewOf(interview::Session& session, const interview::QuestionRef& question);
+
+/// An answer that was taken back stands there again: what was marked is marked, what was said is told.
+void putBack(QuestionView& view, interview::Session& session, const std::vector<answers::Answered>& takenBack);
 
 /// How far the interview is: "12 answered, 2 left open".
 std::string standingWords(const interview::Session& session);

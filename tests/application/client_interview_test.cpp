@@ -198,6 +198,31 @@ TEST_CASE("A draft that is no interview is not written over, and a resting recor
   CHECK(contains(ClientInterview::open(*tarnside.clinic, tarnside.id, content(), "", kTarnsideDay).failure().message, "rests"));
 }
 
+TEST_CASE("A yes to the letter in the interview is a consent, once; one that was withdrawn stays withdrawn") {
+  Tarnside tarnside;
+  const auto consents = [&] { return take(application::RecordWork::open(*tarnside.clinic, tarnside.id)).folded().consents; };
+  base::Issues issues;
+  {
+    auto interview = begin(tarnside);
+    say(*interview, "palpitations", yesOrNo(false));
+    take(interview->fileUrgent(issues));
+    CHECK(consents().empty());  // nobody asked
+    say(*interview, "consentToLetter", yesOrNo(false));
+    take(interview->fileUrgent(issues));
+    CHECK(consents().empty());
+    say(*interview, "consentToLetter", yesOrNo(true));
+    take(interview->fileUrgent(issues));
+    REQUIRE(consents().size() == 1);
+    CHECK(take(application::RecordWork::open(*tarnside.clinic, tarnside.id)).folded().hasConsent("physician"));
+    take(interview->fileUrgent(issues));
+    CHECK(consents().size() == 1);
+  }
+  take(application::fileEntry(*tarnside.clinic, tarnside.id, "consent", R"({"date": "2026-11-25", "what": "physician", "given": false, "how": "by telephone"})", "c.json", {}, issues));
+  auto interview = begin(tarnside);
+  take(interview->fileUrgent(issues));
+  CHECK_FALSE(take(application::RecordWork::open(*tarnside.clinic, tarnside.id)).folded().hasConsent("physician"));
+}
+
 TEST_CASE("A step whose caller saves is on the disk once it has, and counts as unsaved until then") {
   Tarnside tarnside;
   auto interview = begin(tarnside);

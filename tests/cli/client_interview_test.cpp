@@ -63,7 +63,7 @@ TEST_CASE("What must be done now is told though the disk is full") {
   auto conversation = begin(clinic);
   conversation.listen();
   conversation.answer("a quiet mill by the river");
-  REQUIRE(contains(conversation.listen(), "pressure or pain in the chest"));
+  REQUIRE(contains(conversation.listen(), "Pressure or pain in the chest"));
   conversation.fillDisk();
   conversation.press("1\n");
   std::string end;

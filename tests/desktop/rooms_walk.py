@@ -132,6 +132,18 @@ def with_a_full_disk(desk):
     desk.wait(lambda: any(re.match("1[0-9] answered", text) for text in desk.texts()), "what was answered")
 
 
+def lose_no_mark(desk):
+    """N does not say no to what is marked, and a step back brings the marks back."""
+    listed = desk.wait(lambda: (lambda at: at if at is not None and at.get_name() == "Does any of these apply?" else None)(desk.question()), "a list")
+    desk.key("2", "n")
+    desk.see("^Something is marked")
+    assert desk.question() == listed, "a mark was lost"
+    desk.key("End", "Return")
+    desk.wait(lambda: desk.question() not in (None, listed), "the next question")
+    desk.key("alt+Left")
+    desk.wait(lambda: desk.find("push button", ", yes$"), "what was marked before")
+
+
 def measure(desk):
     desk.key("alt+7")
     desk.see("Measurements and tests")
@@ -297,6 +309,7 @@ open_waiting(desk)
 change_a_letter(desk)
 print_papers(desk)
 with_a_full_disk(desk)
+lose_no_mark(desk)
 hand_over(desk)
 desk.kill()
 assert not unnamed, "without a name: " + "; ".join(unnamed)

@@ -55,7 +55,7 @@ std::optional<records::Client> ClientFields::client(base::Date today) {
   FieldCheck check;
   check.needs(*given_);
   check.needs(*family_);
-  check(*born_, !client_.born ? "Write the day, the month and the year." : *client_.born > today ? "This day is still to come." : "");
+  check(*born_, !client_.born ? kNoDay : *client_.born > today ? "This day is still to come." : "");
   check(*physician_, troubleWith(client_.physician));
   if (emergency_ != nullptr) check(*emergency_, troubleWith(client_.emergencyContact));
   if (check.enterFirst()) return std::nullopt;

@@ -71,7 +71,7 @@ std::string EntryForm::troubleWith(const Field& field) const {
   const Member& member = *field.member;
   const std::string text = field.typed != nullptr ? field.typed->text() : field.chosen->code();
   if (text.empty()) return member.isRequired ? "This is needed." : "";
-  if (member.type == MemberType::Date && !typedDate(text)) return "Write the day, the month and the year.";
+  if (member.type == MemberType::Date && !typedDate(text)) return kNoDay;
   if (member.type == MemberType::Number && !isWholeNumber(text)) return "Write a whole number.";
   return {};
 }

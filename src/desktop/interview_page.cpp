@@ -64,7 +64,10 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
   });
 }
 
-std::string InterviewPage::keys() const { return "1 to 9 answer · U not sure · S leave it · F6 ladder · F7 narrows most · F8 what hangs on it"; }
+std::string InterviewPage::keys() const {
+  const bool isTyping = view_.kind == QuestionKind::Typed;
+  return std::string(isTyping ? "Enter takes it · Alt U not sure · Alt S leave it" : "1 to 9 answer · U not sure · S leave it") + " · F6 ladder · F7 narrows most · F8 what hangs on it";
+}
 
 void InterviewPage::enter() {
   if (!desk().isContentRead()) return showWaiting("Opening", "Reading rules and questions.");
@@ -297,6 +300,7 @@ void InterviewPage::takeOptions(const std::set<std::size_t>& chosen) {
 }
 
 void InterviewPage::takeTyped(const std::string& text, bool isConfirmed) {
+  if (text.find_first_not_of(' ') == std::string::npos) return answer_->complain("Write the answer first, or press Alt S to leave it.", false);
   save();
   auto& interview = *desk().interview();
   took(desktop::takeTyped(interview, interview.session().prompt()->questions.front(), text, isConfirmed));
@@ -324,9 +328,8 @@ void InterviewPage::after() {
   isToBeSaved_ = true;
   side_->forget();
   desk().answersChanged();
+  desk().interview()->isUrgent() ? showUrgent() : showQuestion();
   place().refreshHead();
-  if (desk().interview()->isUrgent()) return showUrgent();
-  showQuestion();
 }
 
 void InterviewPage::save() {

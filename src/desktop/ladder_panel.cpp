@@ -89,7 +89,9 @@ void LadderPanel::fill(Group& group, const RungHolds& holds) {
   for (std::size_t i = 0; i < group.lines.size(); ++i) {
     Line& line = group.lines[i];
     const HoldLine said = i < holds.lines.size() ? holds.lines[i] : HoldLine{};
-    line.sentence->sayOrHide(said.sentence);
+    // Where nothing can be answered any more the reason stands all the same: what was not asked is no fact.
+    const bool isTold = !said.sentence.empty() && said.slot >= 0 && !jump_;
+    line.sentence->sayOrHide(isTold ? said.sentence + " ↳ " + said.link : said.sentence);
     line.slot = said.slot;
     line.link->Show(!said.sentence.empty() && said.slot >= 0 && jump_);
     if (!line.link->IsShown()) continue;

@@ -17,7 +17,7 @@ bool Page::isConfirmed(const std::string& title, const std::string& words, const
     const wxBusyCursor waiting;
     const auto checked = desk().checkPassphrase(*passphrase);
     if (checked) return true;
-    asking = checked.failure().message;
+    asking = checked.failure().kind == base::FailureKind::Secret ? "That is not the passphrase. Try it again." : checked.failure().message;
   }
   // Called off after a wrong one: the file stays locked until somebody signs in.
   if (desk().clinic()->isLocked()) place().lock();

@@ -68,7 +68,7 @@ bool ReplyForm::read(const Part& part, application::TypedReply& into) {
   for (const auto& [linkId, field] : part.days) {
     const auto day = typedDate(field->text());
     const bool isWrong = !field->text().empty() && !day;
-    field->complain(isWrong ? "Write the day, the month and the year." : "");
+    field->complain(isWrong ? kNoDay : "");
     if (isWrong && isRead) field->enter();
     isRead = isRead && !isWrong;
     into[linkId] = day ? day->toText() : "";

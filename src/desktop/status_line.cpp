@@ -41,6 +41,7 @@ void StatusLine::say(const std::string& words) {
 }
 
 void StatusLine::showKeys(const std::string& keys) {
+  if (keys_->GetLabel() == label(keys)) return;
   keys_->SetLabel(label(keys));
   keys_->SetToolTip(shown(keys));
 }

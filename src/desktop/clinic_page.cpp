@@ -123,9 +123,10 @@ void ClinicPage::buildPeople() {
     const std::string about = one.isRevoked ? "may no longer sign in" : roleWords(one.role);
     right_->put(new TermRow(right_, theme(), one.handle, one.name + (one.profession.empty() ? "" : ", " + one.profession), about));
     if (one.isRevoked || one.handle == self.handle) continue;
-    auto* end = new KeyButton(right_, theme(), "said", {"", "End the rights of " + one.name, "", false});
+    auto* end = new KeyButton(right_, theme(), "", {"", "End the rights of " + one.name, "", false});
     end->Bind(wxEVT_BUTTON, [this, handle = one.handle, name = one.name](wxCommandEvent&) { CallAfter([this, handle, name] { endRights(handle, name); }); });
-    right_->put(end);
+    right_->space(6);
+    right_->stack().Add(end);
   }
   right_->put(new Prose(right_, theme(), Step::Body, "Somebody new"), 22);
   name_ = field(*right_, "Name");
@@ -134,14 +135,14 @@ void ClinicPage::buildPeople() {
   role_ = new ChoiceField(right_, theme(), "May do what",
                           {{"assistant", roleWords(records::Role::Assistant)}, {"clinician", roleWords(records::Role::Clinician)}, {"lead", roleWords(records::Role::Lead)}});
   right_->put(role_, 16);
-  passphrase_ = field(*right_, "Their passphrase", "At least 12 signs. They type it themselves, and can change it later.", true);
+  passphrase_ = field(*right_, "Their passphrase", "At least 12 characters. They type it themselves, and can change it later.", true);
   again_ = field(*right_, "Their passphrase once more", {}, true);
   button(*right_, "", "", "Let them sign in", &ClinicPage::addPerson);
 }
 
 void ClinicPage::buildPassphrase() {
   heading(*right_, "Your own passphrase");
-  own_ = field(*right_, "New passphrase", "At least 12 signs.", true);
+  own_ = field(*right_, "New passphrase", "At least 12 characters.", true);
   ownAgain_ = field(*right_, "New passphrase once more", {}, true);
   button(*right_, "", "", "Change it", &ClinicPage::changePassphrase);
 }

@@ -153,7 +153,7 @@ void Frame::refreshHead() {
   head_->showFence(fence);
   if (const auto page = pages_.find(current_); page != pages_.end()) status_->showKeys(page->second->keys());
   const auto* client = desk_.client();
-  if (client != nullptr && current_ != "today") {
+  if (client != nullptr && current_ != "today" && current_ != "clinic") {
     const auto born = base::Date::parse(client->card.born);
     std::string about = ageInWords(client->card.born, desk_.today());
     if (born) about += " · born " + born->toLongText();

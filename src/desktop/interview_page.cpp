@@ -163,6 +163,8 @@ void InterviewPage::showQuestion(const std::vector<answers::Answered>& takenBack
 
 bool InterviewPage::isLow() const { return GetClientSize().y < FromDIP(kSmallHeight) * theme().factor(); }
 
+bool InterviewPage::hasManyRows() const { return view_.kind == QuestionKind::List || view_.kind == QuestionKind::SeveralOf; }
+
 KeyButton& InterviewPage::saidButton(std::size_t index) {
   return said_.at(index, [this](std::size_t number) {
     auto* made = new KeyButton(saidStack_, theme(), "said", {"", " ", "", false});
@@ -173,8 +175,8 @@ KeyButton& InterviewPage::saidButton(std::size_t index) {
 }
 
 void InterviewPage::showSaid() {
-  // A list needs all the room.
-  const std::size_t most = view_.kind == QuestionKind::List ? 0 : isLow() ? kSaidInSmall : kSaidShown;
+  // What has many rows needs all the room.
+  const std::size_t most = hasManyRows() ? 0 : isLow() ? kSaidInSmall : kSaidShown;
   saidRows_ = saidLately(desk().interview()->session(), most);
   for (std::size_t i = 0; i < saidRows_.size(); ++i) {
     KeyButton& button = saidButton(i);
@@ -186,8 +188,7 @@ void InterviewPage::showSaid() {
 
 void InterviewPage::showFoot(bool isQuestion) {
   foot_->Show();
-  const bool hasManyRows = view_.kind == QuestionKind::List || view_.kind == QuestionKind::SeveralOf;
-  consequences_->Show(isQuestion && !(isLow() && hasManyRows));
+  consequences_->Show(isQuestion && !(isLow() && hasManyRows()));
   consequences_->say({"F8", showsConsequences_ ? "Hide what hangs on it" : "What hangs on it?", "", false});
   std::string words;
   for (const wxWindow* button : foot_->GetChildren())

@@ -41,6 +41,7 @@ class InterviewPage : public Page {
   void showQuestion(const std::vector<answers::Answered>& takenBack = {});
   /// Whether the window is so low that answers need the room of what stands above them.
   bool isLow() const;
+  bool hasManyRows() const;
   KeyButton& saidButton(std::size_t index);
   void showSaid();
   void showFoot(bool isQuestion);

@@ -325,6 +325,7 @@ bool PlanPage::onKey(wxKeyEvent& event) {
     if (key == 'P') return CallAfter([this] { pin(); }), true;
     const auto number = static_cast<std::size_t>(key - '1');
     if (key >= '1' && number < kSwapKeys && number < others_.size()) return CallAfter([this, number] { swap(number); }), true;
+    if (key >= '1' && number < kSwapKeys) return place().say(others_.empty() ? "Nothing else is open in the place of this exercise." : "There is no swap of this number."), true;
   }
   if (!event.HasAnyModifiers() && list_->scrollBy(key)) return true;
   if (rows_.empty() || (key != WXK_UP && key != WXK_DOWN)) return false;

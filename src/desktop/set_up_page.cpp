@@ -59,7 +59,7 @@ void SetUpPage::buildForm() {
   name_ = field("Your name");
   profession_ = field("Profession", "As it stands under your name: physiotherapist.");
   handle_ = field("Sign-in name", "Small letters and digits. It can be read in the file without a passphrase.");
-  passphrase_ = field("Passphrase", "At least 12 signs. Four or five words that do not belong together are good.", FormField::Kind::Secret);
+  passphrase_ = field("Passphrase", "At least 12 characters. Four or five words that do not belong together are good.", FormField::Kind::Secret);
   again_ = field("The passphrase once more", {}, FormField::Kind::Secret);
   heading("The file");
   file_ = field("Where everything is kept", "One file. What it says of people is sealed.");

@@ -34,7 +34,7 @@ std::string troubleWithHandle(std::string_view handle) {
 }
 
 std::string troubleWithPassphrase(std::string_view passphrase) {
-  if (base::countCodePoints(passphrase) < kLeastPassphraseSigns) return "a passphrase has at least 12 signs; several words are easiest";
+  if (base::countCodePoints(passphrase) < kLeastPassphraseSigns) return "a passphrase has at least 12 characters; several words are easiest";
   return {};
 }
 

@@ -30,7 +30,7 @@ struct Clinician {
 
 /// "" when the handle will do, else why not: 2 to 20 small letters and digits, not "recovery".
 std::string troubleWithHandle(std::string_view handle);
-/// "" when the passphrase will do, else why not: at least 12 signs.
+/// "" when the passphrase will do, else why not: at least 12 characters.
 std::string troubleWithPassphrase(std::string_view passphrase);
 
 }  // namespace stile::records

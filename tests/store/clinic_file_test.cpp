@@ -100,7 +100,7 @@ TEST_CASE("A new passphrase opens, the old one no longer does") {
   CHECK_FALSE(clinic.tryOpen().ok());
   auto file = clinic.open(Access::Write, "ines", "another twelve signs");
   CHECK(file->verify().trouble == "");
-  CHECK(contains(file->changePassphrase("short").failure().message, "at least 12 signs"));
+  CHECK(contains(file->changePassphrase("short").failure().message, "at least 12 characters"));
 }
 
 TEST_CASE("The recovery phrase sets up a clinician and signs nothing") {

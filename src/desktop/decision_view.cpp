@@ -44,7 +44,7 @@ HoldLine holdLine(const Screening& screening, const screening::RungReason& reaso
 
 std::string holderTitles(const std::vector<const Finding*>& holders) {
   std::string titles;
-  for (std::size_t i = 0; i < holders.size() && i < kHoldersShown; ++i) titles += (titles.empty() ? "" : " · ") + documents::titleOf(*holders[i]);
+  for (std::size_t i = 0; i < holders.size() && i < kHoldersShown; ++i) titles += (titles.empty() ? "" : " · ") + documents::titleOf(*holders[i]) + (holders[i]->standing == Standing::Certain ? "" : " (not settled)");
   if (holders.size() > kHoldersShown) titles += " · and " + std::to_string(holders.size() - kHoldersShown) + " more";
   return titles.empty() ? "a physician's reply" : titles;
 }

@@ -62,16 +62,29 @@ std::string merged(json::Node old, json::Node more) {
   return writer.text();
 }
 
-/// "May we write to your doctor?" in the interview is a consent, while the record knows of none and of none withdrawn.
+/// "May we write to your doctor?" in the interview: a yes is a consent, while the record knows of none, nor of one that
+/// was withdrawn elsewhere. A no ends what the interview had given, and every consent from before that answer.
 void addConsent(RecordWork& work, const screening::Screening& screening, base::Date today) {
-  constexpr const char *kAsked = "consentToLetter", *kConsent = "consent", *kPhysician = "physician";
-  const auto* fact = screening.facts.dictionary().find(kAsked);
-  if (fact == nullptr || screening.facts.at(fact->slot).value.truth != expression::Truth::True) return;
-  const auto record = work.folded();
-  if (std::any_of(record.consents.begin(), record.consents.end(), [&](const auto& line) { return line.what == kPhysician; })) return;
-  json::Writer writer(0);
-  writer.beginObject().member("date", today.toText()).member("what", kPhysician).member("given", true).member("how", "said in the interview").endObject();
-  work.add(kConsent, writer.text());
+  constexpr const char *kAsked = "consentToLetter", *kPhysician = "physician", *kHow = "said in the interview";
+  const auto* asked = screening.facts.dictionary().find(kAsked);
+  if (asked == nullptr) return;
+  const facts::Fact& fact = screening.facts.at(asked->slot);
+  const auto add = [&](const std::string& to, bool isGiven) {
+    json::Writer writer(0);
+    writer.beginObject().member("date", today.toText()).member("what", kPhysician).member("given", isGiven).member("how", kHow);
+    if (!to.empty()) writer.member("to", to);
+    work.add("consent", writer.endObject().text());
+  };
+  std::vector<records::ConsentLine> known;
+  for (const auto& line : work.folded().consents)
+    if (line.what == kPhysician) known.push_back(line);
+  if (fact.value.truth == expression::Truth::True) {
+    if (std::all_of(known.begin(), known.end(), [](const auto& line) { return !line.isGiven && line.how == kHow; })) add("", true);
+  } else if (fact.value.truth == expression::Truth::False) {
+    const base::Date answered = fact.date ? fact.date->last() : today;
+    for (const auto& line : known)
+      if (line.isGiven && (line.how == kHow || line.date < answered)) add(line.to, false);
+  }
 }
 
 }  // namespace

@@ -200,7 +200,9 @@ TEST_CASE("A draft that is no interview is not written over, and a resting recor
 
 TEST_CASE("A yes to the letter in the interview is a consent, once; one that was withdrawn stays withdrawn") {
   Tarnside tarnside;
-  const auto consents = [&] { return take(application::RecordWork::open(*tarnside.clinic, tarnside.id)).folded().consents; };
+  const auto record = [&] { return take(application::RecordWork::open(*tarnside.clinic, tarnside.id)).folded(); };
+  const auto consents = [&] { return record().consents; };
+  const auto hasConsent = [&] { return record().hasConsent("physician"); };
   base::Issues issues;
   {
     auto interview = begin(tarnside);
@@ -213,14 +215,30 @@ TEST_CASE("A yes to the letter in the interview is a consent, once; one that was
     say(*interview, "consentToLetter", yesOrNo(true));
     take(interview->fileUrgent(issues));
     REQUIRE(consents().size() == 1);
-    CHECK(take(application::RecordWork::open(*tarnside.clinic, tarnside.id)).folded().hasConsent("physician"));
+    CHECK(hasConsent());
     take(interview->fileUrgent(issues));
     CHECK(consents().size() == 1);
+    // A slip of the hand, and back.
+    say(*interview, "consentToLetter", yesOrNo(false));
+    take(interview->fileUrgent(issues));
+    CHECK_FALSE(hasConsent());
+    say(*interview, "consentToLetter", yesOrNo(true));
+    take(interview->fileUrgent(issues));
+    CHECK(hasConsent());
   }
   take(application::fileEntry(*tarnside.clinic, tarnside.id, "consent", R"({"date": "2026-11-25", "what": "physician", "given": false, "how": "by telephone"})", "c.json", {}, issues));
-  auto interview = begin(tarnside);
+  {
+    auto interview = begin(tarnside);
+    take(interview->fileUrgent(issues));
+    CHECK_FALSE(hasConsent());
+  }
+  // A no on a later day ends a consent from before.
+  take(application::fileEntry(*tarnside.clinic, tarnside.id, "consent", R"({"date": "2026-11-25", "what": "physician", "given": true, "how": "on paper"})", "c.json", {}, issues));
+  CHECK(hasConsent());
+  auto interview = begin(tarnside, kNextDay);
+  say(*interview, "consentToLetter", yesOrNo(false));
   take(interview->fileUrgent(issues));
-  CHECK_FALSE(take(application::RecordWork::open(*tarnside.clinic, tarnside.id)).folded().hasConsent("physician"));
+  CHECK_FALSE(hasConsent());
 }
 
 TEST_CASE("A step whose caller saves is on the disk once it has, and counts as unsaved until then") {

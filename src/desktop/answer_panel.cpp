@@ -74,6 +74,8 @@ void AnswerPanel::rest() {
 
 void AnswerPanel::show(const QuestionView& view, const std::vector<std::string>& consequences, const std::string& standing) {
   view_ = view;
+  for (const auto& row : rows_.all())
+    if (row->GetToolTip() != nullptr) row->UnsetToolTip();
   groupFor(*this, view.question, standing.empty() ? "Question" : "Question, " + standing);
   showField();
   const bool isList = view_.kind == QuestionKind::List;
@@ -109,9 +111,22 @@ void AnswerPanel::showField() {
 KeyButton* AnswerPanel::makeRow(std::size_t number) {
   auto* button = new KeyButton(this, theme_, "answer", {"", " ", "", false});
   button->Bind(wxEVT_BUTTON, [this, number](wxCommandEvent&) { press(number); });
+  button->Bind(wxEVT_ENTER_WINDOW, [this, button, number](wxMouseEvent& event) {
+    event.Skip();
+    hint(*button, number);
+  });
   button->MoveBeforeInTabOrder(listHelp_);
   rowSizer_->Add(button, 0, wxEXPAND | wxTOP, -1);
   return button;
+}
+
+/// The whole question of a line of a list. Only when the pointer comes to it: with every tooltip that changes, the
+/// toolkit looks where the pointer is.
+void AnswerPanel::hint(KeyButton& row, std::size_t number) const {
+  if (number < view_.items.size())
+    row.SetToolTip(shown(view_.items[number].question));
+  else if (row.GetToolTip() != nullptr)
+    row.UnsetToolTip();
 }
 
 KeyButton& AnswerPanel::row(std::size_t index) {
@@ -128,7 +143,6 @@ void AnswerPanel::showRows(const std::vector<std::string>& consequences) {
     button.choose(false);
     button.say({cap, answer.words, i < consequences.size() ? consequences[i] : "", false});
     nameFor(button, answer.words + ": " + view_.question);
-    button.UnsetToolTip();
   }
 }
 
@@ -138,7 +152,6 @@ void AnswerPanel::showItems() {
     button.choose(false);
     button.say({keyOf(i), view_.items[i].words, "", false});
     nameFor(button, view_.items[i].words);
-    button.SetToolTip(shown(view_.items[i].question));
   }
 }
 

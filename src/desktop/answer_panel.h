@@ -63,6 +63,7 @@ class AnswerPanel : public wxPanel, public Fitted {
   void showItems();
   KeyButton* makeRow(std::size_t number);
   KeyButton& row(std::size_t index);
+  void hint(KeyButton& row, std::size_t number) const;
   void press(std::size_t index);
   void sayTake(const std::string& words);
   void mark(std::size_t index);

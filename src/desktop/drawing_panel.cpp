@@ -22,7 +22,9 @@ DrawingPanel::DrawingPanel(wxWindow* parent, const Theme& theme, drawing::Colour
 }
 
 void DrawingPanel::show(drawing::Drawing drawing) {
+  const bool isSame = !draw_ && drawing == drawing_;
   draw_ = nullptr;
+  if (isSame) return;
   drawing_ = std::move(drawing);
   pictureFor(*this, drawing_.title, drawing_.description);
   resize();

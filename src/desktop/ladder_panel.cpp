@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <utility>
 
 #include "desktop/accessible.h"
 #include "desktop/drawing_panel.h"
@@ -130,7 +131,7 @@ void LadderPanel::place() {
   ladder_->fit(width_);
   const wxSize size = ladder_->GetMinSize();
   ladder_->SetSize(0, 0, size.x, size.y);
-  strings_.clear();
+  const auto stringsBefore = std::exchange(strings_, {});
   const double scale = ladder_->shownDrawing().width > 0 ? size.x / ladder_->shownDrawing().width : 1;
   int bottom = size.y, below = 0;
   for (std::size_t i = 0; i < groupsShown_; ++i) {
@@ -153,7 +154,8 @@ void LadderPanel::place() {
     bottom = std::max(bottom, group.panel->GetPosition().y + words.y);
   }
   SetMinSize(wxSize(-1, bottom + FromDIP(4)));
-  Refresh();
+  const auto isSame = [](const auto& one, const auto& other) { return one.first == other.first && one.second == other.second; };
+  if (!std::equal(strings_.begin(), strings_.end(), stringsBefore.begin(), stringsBefore.end(), isSame)) Refresh();
 }
 
 void LadderPanel::onPaint(wxPaintEvent&) {

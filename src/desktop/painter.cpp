@@ -80,8 +80,12 @@ class Painter {
     context_.SetBrush(wxBrush(theme_.colour(Colour::HatchGround)));
     context_.DrawRectangle(form.x, form.y, form.width, form.height);
     context_.SetPen(context_.CreatePen(wxGraphicsPenInfo(theme_.colour(Colour::Hatch), kHatchWidth)));
-    for (double at = form.x - form.height; at < form.x + form.width; at += kHatchStep)
-      context_.StrokeLine(at, form.y + form.height, at + form.height, form.y);
+    wxGraphicsPath lines = context_.CreatePath();
+    for (double at = form.x - form.height; at < form.x + form.width; at += kHatchStep) {
+      lines.MoveToPoint(at, form.y + form.height);
+      lines.AddLineToPoint(at + form.height, form.y);
+    }
+    context_.StrokePath(lines);
     context_.PopState();
   }
 

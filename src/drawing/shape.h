@@ -26,38 +26,45 @@ struct Paint {
   double strokeWidth = 1;
   bool isDashed = false;
   bool hasRoundEnds = false;
+  bool operator==(const Paint&) const = default;
 };
 
 struct Rectangle {
   double x = 0, y = 0, width = 0, height = 0;
   Paint paint;
+  bool operator==(const Rectangle&) const = default;
 };
 
 struct Circle {
   Point centre;
   double radius = 0;
   Paint paint;
+  bool operator==(const Circle&) const = default;
 };
 
 struct Line {
   Point from, to;
   Paint paint;
+  bool operator==(const Line&) const = default;
 };
 
 struct Polygon {
   std::vector<Point> points;
   Paint paint;
+  bool operator==(const Polygon&) const = default;
 };
 
 /// One step of a path. Line and Move use `to`; Quadratic also `control1`; Cubic both controls.
 struct PathStep {
   enum class Kind { Move, Line, Quadratic, Cubic, Close } kind = Kind::Move;
   Point to, control1, control2;
+  bool operator==(const PathStep&) const = default;
 };
 
 struct Path {
   std::vector<PathStep> steps;
   Paint paint;
+  bool operator==(const Path&) const = default;
 };
 
 enum class Align { Start, Middle, End };
@@ -70,6 +77,7 @@ struct TextRun {
   bool isBold = false;
   Align align = Align::Start;
   Colour colour = Colour::Ink;
+  bool operator==(const TextRun&) const = default;
 };
 
 struct Shape;
@@ -78,10 +86,12 @@ struct Shape;
 struct Group {
   std::string id;
   std::vector<Shape> shapes;
+  bool operator==(const Group&) const = default;
 };
 
 struct Shape {
   std::variant<Rectangle, Circle, Line, Polygon, Path, TextRun, Group> form;
+  bool operator==(const Shape&) const = default;
 };
 
 /// A whole picture. `title` and `description` say in words what it shows.
@@ -90,6 +100,7 @@ struct Drawing {
   std::string title;
   std::string description;
   std::vector<Shape> shapes;
+  bool operator==(const Drawing&) const = default;
 };
 
 /// Every line of text in the order of painting, groups opened.

@@ -80,8 +80,16 @@ std::optional<Qualifier> qualifierOf(std::string_view id) {
   return std::nullopt;
 }
 
-void tighten(Limits& into, const Limits& by) {
+void tightenDecision(Limits& into, const Limits& by) {
   into.action = std::max(into.action, by.action);
+  for (const Bay bay : kBays) {
+    into.clearance[bay] = std::max(into.clearance[bay], by.clearance[bay]);
+    into.ceiling[bay] = std::min(into.ceiling[bay], by.ceiling[bay]);
+  }
+}
+
+void tighten(Limits& into, const Limits& by) {
+  tightenDecision(into, by);
   for (const auto& [service, referral] : by.referrals) {
     auto [at, isNew] = into.referrals.emplace(service, referral);
     if (isNew) continue;
@@ -89,10 +97,6 @@ void tighten(Limits& into, const Limits& by) {
     addAll(at->second.why, referral.why);
     addAll(at->second.ask, referral.ask);
     addAll(at->second.meanwhile, referral.meanwhile);
-  }
-  for (const Bay bay : kBays) {
-    into.clearance[bay] = std::max(into.clearance[bay], by.clearance[bay]);
-    into.ceiling[bay] = std::min(into.ceiling[bay], by.ceiling[bay]);
   }
   keepSmallest(into.caps, by.caps);
   dropImplied(into.caps);

@@ -95,6 +95,9 @@ Limits join(const Limits& a, const Limits& b);
 /// The same in place: `into` becomes join(into, by).
 void tighten(Limits& into, const Limits& by);
 
+/// Of that only action, clearances and ceilings.
+void tightenDecision(Limits& into, const Limits& by);
+
 /// True if `b` is at least as strict as `a` in every part: join(a, b) == b.
 bool isAtMost(const Limits& a, const Limits& b);
 

@@ -24,6 +24,21 @@ End endOf(Limits limits) {
   return end;
 }
 
+void add(Limits& all, const Limits& by, Merged what) { what == Merged::All ? tighten(all, by) : tightenDecision(all, by); }
+
+/// Most findings are covered by nothing; theirs needs no copy.
+bool isPlain(const rules::Finding& finding, const std::vector<Coverage>& coverage) {
+  return coverage.empty() && !finding.rule->assessable;
+}
+
+void addContribution(Limits& all, const rules::Finding& finding, EndKind kind, const std::vector<Coverage>& coverage,
+                     const facts::FactSet& facts, Merged what) {
+  if (isPlain(finding, coverage))
+    add(all, kind == EndKind::Floor ? finding.floor : finding.reach, what);
+  else
+    add(all, contributionOf(finding, kind, coverage, facts), what);
+}
+
 }  // namespace
 
 Clearance remainingAbove(Rung upTo) {
@@ -62,15 +77,6 @@ Limits contributionOf(const rules::Finding& finding, EndKind kind, const std::ve
   return limits;
 }
 
-/// Most findings are covered by nothing; theirs needs no copy.
-void addContribution(Limits& all, const rules::Finding& finding, EndKind kind, const std::vector<Coverage>& coverage,
-                     const facts::FactSet& facts) {
-  if (coverage.empty() && !finding.rule->assessable)
-    tighten(all, kind == EndKind::Floor ? finding.floor : finding.reach);
-  else
-    tighten(all, contributionOf(finding, kind, coverage, facts));
-}
-
 Rung usableRung(limits::Action action, Clearance clearance, Rung ceiling) {
   if (action >= limits::Action::SameDay) return Rung::None;
   return std::min(ceiling, limits::leftOpenBy(clearance));
@@ -102,23 +108,25 @@ bool decisionIsSettled(const std::vector<rules::Finding>& findings, const Limits
 }
 
 End mergeEnd(const std::vector<rules::Finding>& findings, EndKind kind, const std::vector<Coverage>& coverage,
-             const std::vector<ClearanceReply>& replies, const facts::FactSet& facts) {
+             const std::vector<ClearanceReply>& replies, const facts::FactSet& facts, Merged what) {
   Limits all = limitsOfReplies(replies, coverage);
-  for (const rules::Finding& finding : findings) addContribution(all, finding, kind, coverage, facts);
+  for (const rules::Finding& finding : findings) addContribution(all, finding, kind, coverage, facts, what);
   return endOf(std::move(all));
 }
 
 End mergeIfGranted(const std::vector<rules::Finding>& findings, Rung wanted, const std::vector<Coverage>& coverage,
-                   const std::vector<ClearanceReply>& replies, const facts::FactSet& facts) {
+                   const std::vector<ClearanceReply>& replies, const facts::FactSet& facts, Merged what) {
   Limits all = limitsOfReplies(replies, coverage);
   for (const rules::Finding& finding : findings) {
     if (finding.standing != rules::Standing::Certain) {
-      addContribution(all, finding, EndKind::Floor, coverage, facts);
+      addContribution(all, finding, EndKind::Floor, coverage, facts, what);
       continue;
     }
-    Limits limits = contributionOf(finding, EndKind::Floor, coverage, facts);
+    Limits limits;
+    isPlain(finding, coverage) ? add(limits, finding.floor, what)
+                               : add(limits, contributionOf(finding, EndKind::Floor, coverage, facts), what);
     lift(limits, *finding.rule, {wanted, wanted});
-    tighten(all, limits);
+    add(all, limits, what);
   }
   return endOf(std::move(all));
 }

@@ -10,13 +10,12 @@ namespace stile::screening {
 
 enum class EndKind { Floor, Reach };
 
+/// What is merged: action, clearances and ceilings, or all limits.
+enum class Merged { Decision, All };
+
 /// What one finding contributes at one end after clearances and assessments.
 limits::Limits contributionOf(const rules::Finding& finding, EndKind kind, const std::vector<Coverage>& coverage,
                               const facts::FactSet& facts);
-
-/// Adds what one finding contributes to `all`.
-void addContribution(limits::Limits& all, const rules::Finding& finding, EndKind kind,
-                     const std::vector<Coverage>& coverage, const facts::FactSet& facts);
 
 /// The highest usable rung of a bay: the lower of the ceiling and what clearance leaves open; none
 /// from same-day action upward. This function lives once.
@@ -51,10 +50,10 @@ bool decisionIsSettled(const std::vector<rules::Finding>& findings, const limits
 
 /// Merges every finding's contribution; the physician's own limits join as one more finding.
 End mergeEnd(const std::vector<rules::Finding>& findings, EndKind kind, const std::vector<Coverage>& coverage,
-             const std::vector<ClearanceReply>& replies, const facts::FactSet& facts);
+             const std::vector<ClearanceReply>& replies, const facts::FactSet& facts, Merged what);
 
 /// The floor as if every clearance that a certain finding asks for were granted up to `wanted`.
 End mergeIfGranted(const std::vector<rules::Finding>& findings, limits::Rung wanted, const std::vector<Coverage>& coverage,
-                   const std::vector<ClearanceReply>& replies, const facts::FactSet& facts);
+                   const std::vector<ClearanceReply>& replies, const facts::FactSet& facts, Merged what);
 
 }  // namespace stile::screening

@@ -65,8 +65,8 @@ class PolicyTrial {
   bool limitsDiffer() const {
     const auto findings = rules::evaluateRules(content_.rules, facts_, screening_.date, rules::Words::None);
     const auto coverage = coverageOf(replies_, findings, facts_, screening_.date);
-    const auto floor = mergeEnd(findings, EndKind::Floor, coverage, replies_, facts_);
-    const auto reach = mergeEnd(findings, EndKind::Reach, coverage, replies_, facts_);
+    const auto floor = mergeEnd(findings, EndKind::Floor, coverage, replies_, facts_, Merged::All);
+    const auto reach = mergeEnd(findings, EndKind::Reach, coverage, replies_, facts_, Merged::All);
     return !(floor.limits == screening_.floor.limits) || !(reach.limits == screening_.reach.limits);
   }
 

@@ -93,11 +93,18 @@ Screening blank(facts::FactSet facts, base::Date today) {
           .ifGranted = {}};
 }
 
-/// Everything that follows from the findings, but plan, policies and open questions.
+void mergeEnds(Screening& screening, const std::vector<ClearanceReply>& replies, Merged what) {
+  screening.floor = mergeEnd(screening.findings, EndKind::Floor, screening.coverage, replies, screening.facts, what);
+  screening.reach = mergeEnd(screening.findings, EndKind::Reach, screening.coverage, replies, screening.facts, what);
+  screening.ifGranted = mergeIfGranted(screening.findings, wantedIntensity(screening.facts), screening.coverage, replies,
+                                       screening.facts, what);
+}
+
+/// Everything that follows from the findings, but plan, policies, open questions and what the decision does not rest
+/// on.
 void decideFromFindings(Screening& screening, const std::vector<ClearanceReply>& replies) {
   screening.coverage = coverageOf(replies, screening.findings, screening.facts, screening.date);
-  screening.floor = mergeEnd(screening.findings, EndKind::Floor, screening.coverage, replies, screening.facts);
-  screening.reach = mergeEnd(screening.findings, EndKind::Reach, screening.coverage, replies, screening.facts);
+  mergeEnds(screening, replies, Merged::Decision);
   const auto leftAtFloor = leftByEach(screening, EndKind::Floor);
   const auto leftAtReach = leftByEach(screening, EndKind::Reach);
   for (const Bay bay : limits::kBays)
@@ -107,8 +114,6 @@ void decideFromFindings(Screening& screening, const std::vector<ClearanceReply>&
     if (finding.standing == rules::Standing::Open && finding.counted != rules::IfUnknown::Pass)
       screening.couldBecome = std::max(screening.couldBecome, finding.full.action);
   screening.isSettled = decisionIsSettled(screening.findings, screening.reach.limits);
-  screening.ifGranted = mergeIfGranted(screening.findings, wantedIntensity(screening.facts), screening.coverage, replies,
-                                       screening.facts);
   decidePlanState(screening);
 }
 
@@ -135,6 +140,7 @@ Screening decideAgain(const Content& content, const rules::FindingReads& reads, 
 }
 
 void complete(const Content& content, Screening& screening, const std::vector<ClearanceReply>& replies) {
+  mergeEnds(screening, replies, Merged::All);
   screening.openQuestions = openQuestionsOf(screening, content.forms);
   screening.policies = policiesThatDecide(content, screening, replies);
   makePlan(screening, content);

@@ -18,7 +18,7 @@ namespace stile::screening {
 
 /// The decision at one end of the interval.
 struct End {
-  limits::Limits limits;                          ///< merged, clearances already applied
+  limits::Limits limits;                          ///< merged, clearances already applied; after decide() in part
   limits::PerBay<limits::Rung> usable{limits::Rung::None, limits::Rung::None};
 };
 
@@ -87,9 +87,8 @@ struct Content;  // content.h
 Screening screen(const Content& content, facts::FactSet facts, const std::vector<ClearanceReply>& replies,
                  base::Date today);
 
-/// The same without plan, policies and open questions: what a page that follows every answer shows, in a fifth of the
-/// time.
-/// complete() puts them in.
+/// The same without plan, policies and open questions, and of the limits only action, clearances and ceilings: what a
+/// page that follows every answer shows, in a fraction of the time. complete() puts the rest in.
 Screening decide(const Content& content, facts::FactSet facts, const std::vector<ClearanceReply>& replies,
                  base::Date today);
 /// Of a decision of decide(), with the same content and replies.

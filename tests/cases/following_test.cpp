@@ -19,7 +19,7 @@ using test::formNamed;
 namespace {
 
 const base::Date kFollowedDay = *base::Date::of(2026, 11, 25);
-constexpr int kBurstsEach = 17, kMostInABurst = 2;
+constexpr int kBurstsEach = 17, kMostInABurst = 2, kCompletedEvery = 4;
 
 using Random = std::mt19937;
 
@@ -178,8 +178,10 @@ void follow(const char* form, const std::string& name, unsigned seed, bool hasRe
     now = screening::decideAgain(content(), session.ground().findingReads(), std::move(now), said, replies);
     checkDecision(now, screening::decide(content(), said, replies, kFollowedDay));
     checkPosition(session.position());
-    ++followed.steps;
     followed.findings += static_cast<int>(now.findings.size());
+    if (++followed.steps % kCompletedEvery != 0) return;
+    screening::complete(content(), now, replies);
+    checkDecision(now, screening::screen(content(), said, replies, kFollowedDay));
   };
   for (int burst = 0; burst < kBurstsEach * test::scale(); ++burst) {
     int taken = 0;

@@ -155,9 +155,9 @@ SlowOutcome slowOutcome(const rules::RuleSet& ruleSet, const facts::FactSet& fac
   using screening::EndKind;
   const auto findings = rules::evaluateRules(ruleSet, facts, kInterviewDay);
   SlowOutcome outcome;
-  outcome.floor = screening::mergeEnd(findings, EndKind::Floor, {}, {}, facts);
-  outcome.reach = screening::mergeEnd(findings, EndKind::Reach, {}, {}, facts);
-  outcome.granted = interview::Decision::of(screening::mergeIfGranted(findings, screening::wantedIntensity(facts), {}, {}, facts).limits);
+  outcome.floor = screening::mergeEnd(findings, EndKind::Floor, {}, {}, facts, screening::Merged::All);
+  outcome.reach = screening::mergeEnd(findings, EndKind::Reach, {}, {}, facts, screening::Merged::All);
+  outcome.granted = interview::Decision::of(screening::mergeIfGranted(findings, screening::wantedIntensity(facts), {}, {}, facts, screening::Merged::Decision).limits);
   return outcome;
 }
 

@@ -9,6 +9,7 @@
 #include "desktop/answer_steps.h"
 #include "desktop/button_row.h"
 #include "desktop/decision_side.h"
+#include "desktop/end_panel.h"
 #include "desktop/key_button.h"
 #include "desktop/prose.h"
 #include "desktop/text.h"
@@ -23,7 +24,7 @@ using interview::QuestionRef;
 namespace {
 
 constexpr std::size_t kSaidShown = 4, kSaidInSmall = 1;
-constexpr std::size_t kRowsAtOnce = 14, kHeldShown = 12;
+constexpr std::size_t kRowsAtOnce = 14;
 constexpr std::size_t kWaysOut = 3;  // beside the options of a question
 constexpr int kLeftPercent = 36, kMargin = 22, kFootAbove = 10, kSmallHeight = 580, kSmallWidth = 1100;
 
@@ -35,6 +36,7 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
   auto* down = new wxBoxSizer(wxVERTICAL);
   foot_ = new ButtonRow(this, theme(), Colour::Sheet, 6);
   makeQuestion();
+  makeUrgent();
   makeFoot();
   side_ = new DecisionSide(this, theme(), [this](QuestionRef question) { jump(question); });
   down->Add(left_, 1, wxEXPAND);
@@ -51,9 +53,9 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
   Bind(wxEVT_IDLE, [this](wxIdleEvent& event) {
     event.Skip();
     save();
-    if (rowsWanted_ > 0 && IsShown() && answer_->makeReady(rowsWanted_, 1)) event.RequestMore();
+    if (rowsWanted_ > 0 && IsShown() && (answer_->makeReady(rowsWanted_, 1) || end_->makeReady())) event.RequestMore();
   });
-  Bind(wxEVT_TIMER, [this](wxTimerEvent&) { fileUrgent(this->place(), *left_, filed_); });
+  Bind(wxEVT_TIMER, [this](wxTimerEvent&) { fileUrgent(this->place(), *left_, isUrgentShown_ ? filed_ : nullptr); });
   // What other pages do changes what is shown here.
   Bind(wxEVT_SHOW, [this](wxShowEvent& event) {
     event.Skip();
@@ -92,8 +94,9 @@ void InterviewPage::makeQuestion() {
   left_->put(both);
   question_ = new Stack(both);
   other_ = new Stack(both);
-  both->put(question_);
-  both->put(other_);
+  urgent_ = new Stack(both);
+  end_ = new EndPanel(both, theme(), [this](QuestionRef question) { jump(question); }, [this] { place().go("decision"); });
+  for (Stack* one : {question_, other_, urgent_, static_cast<Stack*>(end_)}) both->put(one);
   section_ = new Prose(question_, theme(), Step::Heading, " ");
   question_->put(section_);
   counted_ = new Prose(question_, theme(), Step::Small, " ", Colour::Ink2);
@@ -134,8 +137,7 @@ void InterviewPage::showQuestion(const std::vector<answers::Answered>& takenBack
   if (session.prompt() == nullptr) return showEnd();
   view_ = questionViewOf(session);
   putBack(view_, session, takenBack);
-  question_->Show();
-  other_->Hide();
+  showInstead(*question_);
   const bool isNarrow = GetClientSize().x < FromDIP(kSmallWidth) * theme().factor();
   section_->say(view_.section.empty() ? session.ground().form().title() : view_.section);
   const std::string standing = standingWords(session);
@@ -204,63 +206,60 @@ void InterviewPage::hideFoot() {
   Layout();
 }
 
-Stack& InterviewPage::insteadOfQuestion() {
-  question_->Hide();
+void InterviewPage::makeUrgent() {
+  urgentPanel_ = new UrgentPanel(urgent_, theme());
+  urgent_->put(urgentPanel_);
+  filed_ = new Prose(urgent_, theme(), Step::Body, " ");
+  urgent_->put(filed_, 12);
+  const auto add = [&](const std::string& cap, const std::string& words, std::function<void()> act) {
+    auto* button = new KeyButton(urgent_, theme(), "", {cap, words, "", false});
+    button->Bind(wxEVT_BUTTON, [this, act = std::move(act)](wxCommandEvent&) { CallAfter(act); });
+    urgent_->GetSizer()->Add(button, 0, wxTOP, FromDIP(8));
+    return button;
+  };
+  on_ = add("1", "Go on with the questions", [this] { goOn(); });
+  stop_ = add("2", "Stop here, to the decision", [this] { place().go("decision"); });
+}
+
+void InterviewPage::showInstead(Stack& stack) {
+  for (Stack* one : {question_, other_, urgent_, static_cast<Stack*>(end_)}) one->Show(one == &stack);
+  if (&stack == question_) return;
   answer_->rest();
-  other_->clear();
-  other_->Show();
   left_->Scroll(0, 0);
-  return *other_;
 }
 
 void InterviewPage::showWaiting(const std::string& title, const std::string& words) {
   side_->Hide();
   hideFoot();
-  Stack& stack = insteadOfQuestion();
-  stack.put(new Prose(&stack, theme(), Step::Heading, title));
-  stack.put(new Prose(&stack, theme(), Step::Body, words), 8);
+  showInstead(*other_);
+  other_->clear();
+  other_->put(new Prose(other_, theme(), Step::Heading, title));
+  other_->put(new Prose(other_, theme(), Step::Body, words), 8);
   left_->refit();
 }
 
 void InterviewPage::showEnd() {
-  Stack& stack = insteadOfQuestion();
-  stack.put(new Prose(&stack, theme(), Step::Title, "That was the last question"));
-  const auto held = desk().interview()->session().heldBy();
-  if (!held.empty()) stack.put(new Prose(&stack, theme(), Step::Body, desk().interview()->session().closing() == interview::Closing::Settled ? "Answers that are missing can still change it:" : "Answers that are missing hold the decision:"), 8);
-  for (std::size_t i = 0; i < held.size() && i < kHeldShown; ++i) {
-    const auto& ref = held[i];
-    auto* button = new KeyButton(&stack, theme(), "said", {"", desk().interview()->session().question(ref).item->text, "", false});
-    button->Bind(wxEVT_BUTTON, [this, ref](wxCommandEvent&) { CallAfter([this, ref] { jump(ref); }); });
-    stack.put(button, 2);
-  }
-  if (held.size() > kHeldShown) stack.put(new Prose(&stack, theme(), Step::Small, "and " + std::to_string(held.size() - kHeldShown) + " more; all stand on the screening summary", Colour::Ink2), 4);
-  auto* go = new KeyButton(&stack, theme(), "primary", {"Enter", "To the decision", "", false});
-  go->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { place().go("decision"); }); });
-  stack.GetSizer()->Add(go, 0, wxTOP, FromDIP(16));
+  showInstead(*end_);
+  end_->show(desk().interview()->session());
   showFoot(false);
   left_->refit();
   showSide();
-  go->SetFocus();
+  end_->enter();
 }
 
 void InterviewPage::showUrgent() {
   isUrgentShown_ = true;
-  Stack& stack = insteadOfQuestion();
-  stack.put(new UrgentPanel(&stack, theme(), desk().interviewDecision(), desk().settings().emergencyNumber));
-  filed_ = new Prose(&stack, theme(), Step::Body, "The action record is being filed.");
-  stack.put(filed_, 12);
+  showInstead(*urgent_);
+  urgentPanel_->show(desk().interviewDecision(), desk().settings().emergencyNumber);
+  filed_->say("The action record is being filed.");
   // In an emergency the rest of the questions waits.
   const bool isEmergency = documents::isEmergency(desk().interviewDecision());
-  auto* on = new KeyButton(&stack, theme(), isEmergency ? "" : "primary", {"1", "Go on with the questions", "", false});
-  on->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { goOn(); }); });
-  auto* stop = new KeyButton(&stack, theme(), isEmergency ? "primary" : "", {"2", "Stop here, to the decision", "", false});
-  stop->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { CallAfter([this] { place().go("decision"); }); });
-  stack.GetSizer()->Add(on, 0, wxTOP | wxBOTTOM, FromDIP(8));
-  stack.GetSizer()->Add(stop);
+  on_->emphasize(!isEmergency);
+  stop_->emphasize(isEmergency);
   hideFoot();
   left_->refit();
   showSide();
-  (isEmergency ? stop : on)->SetFocus();
+  (isEmergency ? stop_ : on_)->SetFocus();
   filing_.StartOnce(kFilingAfter);
 }
 

@@ -8,7 +8,6 @@
 #include <vector>
 
 #include <wx/timer.h>
-#include <wx/weakref.h>
 
 #include "answers/response.h"
 #include "desktop/fitted.h"
@@ -22,8 +21,10 @@ class AnswerPanel;
 class ButtonRow;
 struct AnswerStep;
 class DecisionSide;
+class EndPanel;
 class KeyButton;
 class Prose;
+class UrgentPanel;
 
 class InterviewPage : public Page {
  public:
@@ -46,8 +47,9 @@ class InterviewPage : public Page {
   void showSaid();
   void showFoot(bool isQuestion);
   void hideFoot();
-  /// Takes the question away, and gives the empty place for what stands there instead.
-  Stack& insteadOfQuestion();
+  void makeUrgent();
+  /// Shows one of what can stand on the left.
+  void showInstead(Stack& stack);
   void showWaiting(const std::string& title, const std::string& words);
   /// What to do now comes before anything is filed: a full disk may not keep it back.
   void showUrgent();
@@ -72,7 +74,8 @@ class InterviewPage : public Page {
   void toggleConsequences();
 
   Column* left_;
-  Stack *question_, *other_;  ///< one of the two is shown
+  Stack *question_, *other_, *urgent_;  ///< one of these and the end is shown
+  EndPanel* end_;
   Prose *section_, *counted_, *asked_, *help_, *before_, *about_;
   Kept<KeyButton> said_;
   std::vector<SaidRow> saidRows_;
@@ -87,7 +90,9 @@ class InterviewPage : public Page {
   bool showsConsequences_ = false;
   bool isUrgentShown_ = false, isListSeen_ = false, isToBeSaved_ = false;
   wxTimer filing_{this};
-  wxWeakRef<Prose> filed_;  ///< below what is urgent: what became of its action record
+  UrgentPanel* urgentPanel_;
+  Prose* filed_;  ///< below what is urgent: what became of its action record
+  KeyButton *on_, *stop_;
 };
 
 }  // namespace stile::desktop

@@ -82,6 +82,16 @@ void KeyButton::choose(bool isChosen) {
   fill();
 }
 
+void KeyButton::emphasize(bool isPrimary) {
+  const char* const style = isPrimary ? "primary" : "";
+  if (style_ == style) return;
+  style_ = style;
+  styleClass(*this, "primary", isPrimary);
+  edges_ = edgesOf(GTK_WIDGET(GetHandle()));
+  takeFonts();
+  fill();
+}
+
 void KeyButton::tighten(bool isTight) {
   if (isTight == isTight_) return;
   isTight_ = isTight;

@@ -33,6 +33,8 @@ class KeyButton : public wxButton, public Fitted {
   /// Chosen: the answer that stands, or the row that is selected.
   void choose(bool isChosen);
   bool isChosen() const { return isChosen_; }
+  /// The action that the page is about, or a plain one.
+  void emphasize(bool isPrimary);
   /// Lower, where a window has little room.
   void tighten(bool isTight);
   void fit(int width) override;

@@ -1,6 +1,7 @@
 #include "desktop/question_view.h"
 
 #include <algorithm>
+#include <bit>
 
 #include "documents/decision_words.h"
 #include "facts/fact_display.h"
@@ -237,7 +238,7 @@ std::vector<OpenRow> stillOpen(const Session& session, std::size_t most) {
   const auto weight = [](const interview::Stake& stake) {
     int rungs = 0;
     for (const auto bay : limits::kBays)
-      for (const bool may : stake.rungs[bay]) rungs += may ? 1 : 0;
+      rungs += std::popcount(stake.rungs[bay]);
     return std::pair(static_cast<int>(stake.couldBecome), rungs);
   };
   std::stable_sort(open.begin(), open.end(), [&](const auto& a, const auto& b) { return weight(*a.second) > weight(*b.second); });

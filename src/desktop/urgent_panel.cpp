@@ -27,32 +27,52 @@ void fileUrgent(Workplace& place, Column& column, Prose* said) {
   if (!filed && said == nullptr) place.tell(filed.failure());
 }
 
-UrgentPanel::UrgentPanel(wxWindow* parent, const Theme& theme, const screening::Screening& screening, const std::string& emergencyNumber)
-    : wxPanel(parent), inset_(FromDIP(20)) {
+UrgentPanel::UrgentPanel(wxWindow* parent, const Theme& theme) : wxPanel(parent), theme_(theme), inset_(FromDIP(20)) {
   SetBackgroundColour(theme.colour(Colour::Slab));
-  const bool isEmergency = documents::isEmergency(screening);
   auto* down = new wxBoxSizer(wxVERTICAL);
-  const auto put = [&](Step step, const std::string& words) {
-    down->Add(new Prose(this, theme, step, words, Colour::OnSlab), 0, wxLEFT | wxRIGHT | wxTOP, inset_ / 2);
-  };
-  std::string spoken;
-  if (isEmergency) {
-    const auto words = documents::emergencyWords(screening, emergencyNumber);
-    put(Step::Title, "Stop. " + documents::asSentence(words.call));
-    for (const std::string& what : words.what) put(Step::Body, documents::asSentence(what));
-    for (const std::string& doing : words.meanwhile) put(Step::Heading, documents::asSentence(doing));
-    spoken = words.call;
-  } else {
-    put(Step::Title, "To be seen today");
-    spoken = "To be seen today";
-    for (const auto& finding : screening.findings)
-      if (finding.standing == rules::Standing::Certain && finding.reach.action == limits::Action::SameDay) put(Step::Body, finding.say.clinician);
-  }
+  call_ = makeLine(*down, Step::Title, " ");
+  whatSizer_ = new wxBoxSizer(wxVERTICAL);
+  meanwhileSizer_ = new wxBoxSizer(wxVERTICAL);
+  down->Add(whatSizer_);
+  down->Add(meanwhileSizer_);
   down->AddSpacer(inset_ / 2);
   auto* outer = new wxBoxSizer(wxVERTICAL);
   outer->Add(down, 0, wxEXPAND | wxALL, inset_ / 2);
   SetSizer(outer);
-  groupFor(*this, spoken);
+}
+
+UrgentPanel::UrgentPanel(wxWindow* parent, const Theme& theme, const screening::Screening& screening, const std::string& emergencyNumber)
+    : UrgentPanel(parent, theme) {
+  show(screening, emergencyNumber);
+}
+
+Prose* UrgentPanel::makeLine(wxSizer& below, Step step, const std::string& words) {
+  auto* line = new Prose(this, theme_, step, words, Colour::OnSlab);
+  below.Add(line, 0, wxLEFT | wxRIGHT | wxTOP, inset_ / 2);
+  return line;
+}
+
+void UrgentPanel::say(Kept<Prose>& lines, wxSizer& below, Step step, const std::vector<std::string>& all) {
+  for (std::size_t i = 0; i < all.size(); ++i) lines.at(i, [&](std::size_t) { return makeLine(below, step, " "); }).say(all[i]);
+  lines.keep(all.size());
+}
+
+void UrgentPanel::show(const screening::Screening& screening, const std::string& emergencyNumber) {
+  std::vector<std::string> what, meanwhile;
+  if (documents::isEmergency(screening)) {
+    const auto words = documents::emergencyWords(screening, emergencyNumber);
+    for (const std::string& one : words.what) what.push_back(documents::asSentence(one));
+    for (const std::string& doing : words.meanwhile) meanwhile.push_back(documents::asSentence(doing));
+    call_->say("Stop. " + documents::asSentence(words.call));
+    groupFor(*this, words.call);
+  } else {
+    for (const auto& finding : screening.findings)
+      if (finding.standing == rules::Standing::Certain && finding.reach.action == limits::Action::SameDay) what.push_back(finding.say.clinician);
+    call_->say("To be seen today");
+    groupFor(*this, "To be seen today");
+  }
+  say(what_, *whatSizer_, Step::Body, what);
+  say(meanwhile_, *meanwhileSizer_, Step::Heading, meanwhile);
 }
 
 void UrgentPanel::fit(int width) { fitChildren(*this, width - 2 * inset_); }

@@ -4,9 +4,12 @@
 #include <wx/panel.h>
 
 #include <string>
+#include <vector>
 
 #include "desktop/fitted.h"
 #include "screening/screening.h"
+
+class wxSizer;
 
 namespace stile::desktop {
 
@@ -20,11 +23,20 @@ void fileUrgent(Workplace& place, Column& column, Prose* said);
 
 class UrgentPanel : public wxPanel, public Fitted {
  public:
+  UrgentPanel(wxWindow* parent, const Theme& theme);
   UrgentPanel(wxWindow* parent, const Theme& theme, const screening::Screening& screening, const std::string& emergencyNumber);
+  void show(const screening::Screening& screening, const std::string& emergencyNumber);
   void fit(int width) override;
 
  private:
+  Prose* makeLine(wxSizer& below, Step step, const std::string& words);
+  void say(Kept<Prose>& lines, wxSizer& below, Step step, const std::vector<std::string>& all);
+
+  const Theme& theme_;
   int inset_;
+  Prose* call_;
+  wxSizer *whatSizer_, *meanwhileSizer_;
+  Kept<Prose> what_, meanwhile_;
 };
 
 }  // namespace stile::desktop

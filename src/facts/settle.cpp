@@ -51,7 +51,7 @@ void settleWith(FactSet& facts, std::shared_ptr<const EnablementPlan> conditions
   EnablementClosure closure(facts, plan, today);
   for (int round = 0; round < kMostRounds; ++round) {
     const bool changed = closure.run();
-    if (plan.readsDerived()) deriveAll(facts, today);
+    if (plan.readsDerived() && (changed || round == 0)) deriveAll(facts, today);
     const bool isExact = plan.needsOneRound() && !plan.readsDerived();
     if (isExact || (!changed && (round > 0 || !plan.readsDerived()))) break;
   }

@@ -64,11 +64,24 @@ std::optional<Reason> reasonToAsk(const Position& position, const Stakes& stakes
   return isForPlan ? std::optional(Reason::Plan) : std::nullopt;
 }
 
-Width widthOf(const Totals& totals) {
+namespace {
+
+/// All of the width but its parts.
+Width decisionWidthOf(const DecisionTotals& totals) {
   Width width;
   for (const limits::Bay bay : limits::kBays)
     width.rungs += std::max(0, static_cast<int>(totals.reach.usable(bay)) - static_cast<int>(totals.floor.usable(bay)));
   width.actionSteps = std::max(0, static_cast<int>(totals.couldBecome) - static_cast<int>(totals.reach.action));
+  return width;
+}
+
+/// Whatever the parts.
+bool isNarrower(const Width& a, const Width& b) { return std::pair(a.rungs, a.actionSteps) < std::pair(b.rungs, b.actionSteps); }
+
+}  // namespace
+
+Width widthOf(const Totals& totals) {
+  Width width = decisionWidthOf(totals);
   for (unsigned parts = totals.differingParts; parts != 0; parts &= parts - 1) ++width.parts;
   return width;
 }
@@ -79,7 +92,12 @@ Width worstWidth(Position& position, const QuestionRef& question, const std::opt
   Width worst;
   for (const PossibleAnswer& answer : answers) {
     const Trial trial(position, question, answer);
-    worst = std::max(worst, widthOf(position.totals()));
+    const DecisionTotals totals = position.decisionTotals();
+    // Without its parts, which take longest, it is often told already.
+    const Width least = decisionWidthOf(totals);
+    if (enough && least >= *enough) return least;
+    if (isNarrower(least, worst)) continue;
+    worst = std::max(worst, widthOf({totals, position.differingParts()}));
     if (enough && worst >= *enough) break;
   }
   return worst;

@@ -15,15 +15,20 @@ using screening::EndKind;
 }  // namespace
 
 Position::Position(const Ground& ground, facts::FactSet facts)
-    : ground_(ground), facts_(std::move(facts)), keys_(ground.keys()), states_(ground.rules().rules.size()) {
-  for (std::size_t i = 0; i < states_.size(); ++i) states_[i] = statesOf(i);
+    : ground_(ground), facts_(std::move(facts)), keys_(ground.keys()), states_(ground.rules().rules.size()), weights_(states_.size()) {
+  for (std::size_t i = 0; i < states_.size(); ++i) judgeAgain(i);
 }
 
 void Position::restart(facts::FactSet facts) {
   const std::vector<bool> touched = ground_.findingReads().touchedBy(facts::changesBetween(facts_, facts));
   facts_ = std::move(facts);
   for (std::size_t i = 0; i < states_.size(); ++i)
-    if (touched[i]) states_[i] = statesOf(i);
+    if (touched[i]) judgeAgain(i);
+}
+
+void Position::judgeAgain(std::size_t rule) {
+  states_[rule] = statesOf(rule);
+  weights_[rule] = weightOf(rule);
 }
 
 std::vector<RuleState> Position::statesOf(std::size_t index) const {
@@ -96,39 +101,66 @@ Demands Position::demandsOfReplies() const {
 
 void Position::addTo(Strictest& strictest, EndKind end) const {
   strictest.add(demandsOfReplies().atoms);
-  for (const auto& states : states_)
-    for (const RuleState& state : states)
+  for (std::size_t i = 0; i < states_.size(); ++i) {
+    if (weights_[i].isOut) continue;
+    for (const RuleState& state : states_[i])
       if (!state.isOut()) strictest.add((end == EndKind::Floor ? state.floor : state.reach)->atoms);
+  }
 }
 
-Totals Position::totals() const {
-  Totals totals;
-  const Rung wanted = ground_.wantedIntensity(facts_);
+Position::Weight Position::weightOf(std::size_t rule) const {
+  Weight weight;
+  DecisionTotals& totals = weight.totals;
+  for (const RuleState& state : states_[rule]) {
+    if (state.isOut()) continue;
+    weight.isOut = false;
+    totals.floor.tighten(state.floor->decision);
+    totals.reach.tighten(state.reach->decision);
+    if (state.isOpen() && state.judgement.counted == rules::IfUnknown::Cautious) totals.openInFull.tighten(state.floor->decision);
+    if (state.isOpen() && state.judgement.counted != rules::IfUnknown::Pass)
+      totals.couldBecome = std::max(totals.couldBecome, ground_.shape(rule).fullAction);
+    for (const Rung wanted : {Rung::None, Rung::Light, Rung::Moderate, Rung::Vigorous}) {
+      Decision granted = state.floor->decision;
+      if (state.isCertain()) screening::lift(granted, ground_.rules().rules[rule], {wanted, wanted});
+      weight.granted[static_cast<std::size_t>(wanted)].tighten(granted);
+    }
+  }
+  totals.openInFull.tighten(totals.reach);
+  return weight;
+}
+
+DecisionTotals Position::decisionTotals() const {
+  DecisionTotals all;
+  const auto wanted = static_cast<std::size_t>(ground_.wantedIntensity(facts_));
+  for (const Weight& weight : weights_) {
+    if (weight.isOut) continue;
+    all.floor.tighten(weight.totals.floor);
+    all.reach.tighten(weight.totals.reach);
+    all.openInFull.tighten(weight.totals.openInFull);
+    all.granted.tighten(weight.granted[wanted]);
+    all.couldBecome = std::max(all.couldBecome, weight.totals.couldBecome);
+  }
+  return all;
+}
+
+unsigned Position::differingParts() const {
+  unsigned parts = 0;
   strictest_.clear();
   addTo(strictest_, EndKind::Reach);
   for (std::size_t i = 0; i < states_.size(); ++i) {
+    if (weights_[i].isOut) continue;
     for (const RuleState& state : states_[i]) {
-      if (state.isOut()) continue;
-      totals.floor.tighten(state.floor->decision);
-      totals.reach.tighten(state.reach->decision);
-      totals.openInFull.tighten(state.reach->decision);
-      Decision granted = state.floor->decision;
-      if (state.isCertain()) {
-        screening::lift(granted, ground_.rules().rules[i], {wanted, wanted});
-      } else {
-        if (state.judgement.counted == rules::IfUnknown::Cautious) totals.openInFull.tighten(state.floor->decision);
-        if (state.judgement.counted != rules::IfUnknown::Pass)
-          totals.couldBecome = std::max(totals.couldBecome, ground_.shape(i).fullAction);
-        for (const LimitAtom& atom : state.floor->atoms) {
-          const unsigned part = 1u << static_cast<unsigned>(keys_.partOf(atom.key));
-          if ((totals.differingParts & part) == 0 && !strictest_.covers(atom, keys_)) totals.differingParts |= part;
-        }
+      if (!state.isOpen()) continue;
+      for (const LimitAtom& atom : state.floor->atoms) {
+        const unsigned part = 1u << static_cast<unsigned>(keys_.partOf(atom.key));
+        if ((parts & part) == 0 && !strictest_.covers(atom, keys_)) parts |= part;
       }
-      totals.granted.tighten(granted);
     }
   }
-  return totals;
+  return parts;
 }
+
+Totals Position::totals() const { return {decisionTotals(), differingParts()}; }
 
 void Position::push(const QuestionRef& ref, const PossibleAnswer& answer) {
   const FormQuestion& question = ground_.questions().at(ref);
@@ -160,16 +192,19 @@ void Position::follow() {
     rules.insert(rules.end(), ground_.rulesOver(group).begin(), ground_.rulesOver(group).end());
   std::sort(rules.begin(), rules.end());
   rules.erase(std::unique(rules.begin(), rules.end()), rules.end());
-  for (const int rule : rules) {
-    auto& states = states_[static_cast<std::size_t>(rule)];
-    tried.states.emplace_back(rule, std::move(states));
-    states = statesOf(static_cast<std::size_t>(rule));
+  for (const int number : rules) {
+    const auto rule = static_cast<std::size_t>(number);
+    tried.before.push_back({rule, std::move(states_[rule]), weights_[rule]});
+    judgeAgain(rule);
   }
 }
 
 void Position::pop() {
   Tried& tried = tried_.back();
-  for (auto& [rule, states] : tried.states) states_[static_cast<std::size_t>(rule)] = std::move(states);
+  for (auto& [rule, states, weight] : tried.before) {
+    states_[rule] = std::move(states);
+    weights_[rule] = weight;
+  }
   tried.ripple.undo();
   tried_.pop_back();
 }

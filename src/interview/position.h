@@ -4,6 +4,7 @@
 // It says the same as screening::screen() does of the same facts, without words.
 #pragma once
 
+#include <array>
 #include <memory>
 #include <vector>
 
@@ -24,13 +25,17 @@ struct RuleState {
   bool isCertain() const { return judgement.truth == expression::Truth::True; }
 };
 
-/// All rules merged.
-struct Totals {
+/// What all rules, or the repetitions of one, make of the decision.
+struct DecisionTotals {
   Decision floor, reach, granted;
   /// The reach with the open findings that count in full: the decision is settled when it equals
   /// the reach.
   Decision openInFull;
   limits::Action couldBecome = limits::Action::None;
+};
+
+/// All rules merged.
+struct Totals : DecisionTotals {
   unsigned differingParts = 0;  ///< a bit for each limits::Part whose ends differ, the decision left out
 
   bool isSettled() const { return openInFull == reach; }
@@ -53,6 +58,10 @@ class Position {
   const std::vector<std::vector<RuleState>>& states() const { return states_; }
   const LimitKeys& keys() const { return keys_; }
   Totals totals() const;
+  /// Of that the decision alone, in a fraction of the time.
+  DecisionTotals decisionTotals() const;
+  /// And the rest: a bit for each limits::Part whose ends differ.
+  unsigned differingParts() const;
   /// The strictest of all demands at one end.
   void addTo(Strictest& strictest, screening::EndKind end) const;
 
@@ -67,14 +76,27 @@ class Position {
   bool isEnabled(const QuestionRef& question) const;
 
  private:
+  /// What one rule makes of the decision.
+  struct Weight {
+    bool isOut = true;  ///< nothing
+    DecisionTotals totals;  ///< but `granted`, which waits for the wanted intensity
+    std::array<Decision, 4> granted;  ///< by the wanted intensity
+  };
   struct Tried {
     facts::Ripple ripple;
-    std::vector<std::pair<int, std::vector<RuleState>>> states;
+    struct Before {
+      std::size_t rule;
+      std::vector<RuleState> states;
+      Weight weight;
+    };
+    std::vector<Before> before;
   };
 
   RuleState stateOf(std::size_t rule, int repetition) const;
   void cover(RuleState& state, const rules::Rule& rule, int repetition, const rules::Contribution& contribution) const;
   std::vector<RuleState> statesOf(std::size_t rule) const;
+  Weight weightOf(std::size_t rule) const;
+  void judgeAgain(std::size_t rule);
   Demands demandsOfReplies() const;
   void follow();
 
@@ -82,6 +104,7 @@ class Position {
   facts::FactSet facts_;
   mutable LimitKeys keys_;  ///< those of the ground, and those met since
   std::vector<std::vector<RuleState>> states_;
+  std::vector<Weight> weights_;  ///< by rule, of its states
   std::vector<Tried> tried_;
   mutable Strictest strictest_;
 };

@@ -96,7 +96,7 @@ Stake Stakes::stakeOf(std::size_t index, const RuleState& state) const {
       Decision gravest = *certain;
       gravest.tighten(certain == &certainAtFloor_ ? floor : reach);
       for (const Rung rung : {Rung::Light, Rung::Moderate, Rung::Vigorous})
-        if (rung > gravest.usable(bay) && rung <= certain->usable(bay)) stake.rungs[bay][static_cast<std::size_t>(rung)] = true;
+        if (rung > gravest.usable(bay) && rung <= certain->usable(bay)) stake.rungs[bay] |= 1u << static_cast<unsigned>(rung);
     }
   return stake;
 }
@@ -137,8 +137,7 @@ void Stakes::addRule(std::size_t index, int repetition, const RuleState& state) 
     stake.couldBecome = std::max(stake.couldBecome, own.couldBecome);
     stake.decides = stake.decides || own.decides;
     stake.parts |= own.parts;
-    for (const Bay bay : limits::kBays)
-      for (std::size_t rung = 0; rung < 4; ++rung) stake.rungs[bay][rung] = stake.rungs[bay][rung] || own.rungs[bay][rung];
+    for (const Bay bay : limits::kBays) stake.rungs[bay] |= own.rungs[bay];
     if (stake.rules.empty() || stake.rules.back() != static_cast<int>(index)) stake.rules.push_back(static_cast<int>(index));
   }
   for (const QuestionRef& leaf : holders(rule, state, repetition)) stakeFor(leaf).holds = true;

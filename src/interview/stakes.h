@@ -5,7 +5,6 @@
 // certain already. Relevance (relevance.h) can look closer.
 #pragma once
 
-#include <array>
 #include <map>
 #include <optional>
 #include <utility>
@@ -23,7 +22,7 @@ struct Stake {
   bool holds = false;
   bool decides = false;           ///< action, clearance or a ceiling may change, at either end or as if granted
   unsigned parts = 0;             ///< a bit for each other limits::Part that may change
-  limits::PerBay<std::array<bool, 4>> rungs{};  ///< by Rung: may still open or shut
+  limits::PerBay<unsigned> rungs{0, 0};  ///< a bit for each limits::Rung that may still open or shut
   std::vector<int> rules;         ///< indices of the rules it can move, ascending
 
   bool mattersForLimits() const { return decides || parts != 0; }

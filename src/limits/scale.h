@@ -9,17 +9,17 @@
 namespace stile::limits {
 
 /// What is to be done about the client today, whatever the plan.
-enum class Action { None, Routine, WithinDays, SameDay, Emergency };
+enum class Action : unsigned char { None, Routine, WithinDays, SameDay, Emergency };
 
 /// The two bays of the ladder. Aerobic work and strength work have ceilings of their own.
-enum class Bay { Aerobic, Strength };
+enum class Bay : unsigned char { Aerobic, Strength };
 inline constexpr std::array<Bay, 2> kBays{Bay::Aerobic, Bay::Strength};
 
 /// A rung of the ladder, lowest first. None = rest: usual daily activity only.
-enum class Rung { None, Light, Moderate, Vigorous };
+enum class Rung : unsigned char { None, Light, Moderate, Vigorous };
 
 /// From which intensity on a physician's word is wanted first.
-enum class Clearance { None, BeforeVigorous, BeforeModerate, BeforeAny };
+enum class Clearance : unsigned char { None, BeforeVigorous, BeforeModerate, BeforeAny };
 
 enum class EffortGuide { HeartRateAllowed, EffortOnly };
 enum class Progression { AsPlanned, Slow, None };

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <iterator>
 #include <set>
-#include <utility>
 
 #include "facts/derivation_order.h"
 #include "rules/rule_reads.h"
@@ -11,8 +10,6 @@
 
 namespace stile::rules {
 namespace {
-
-constexpr std::size_t kMoreFindings = 32;  ///< room for those that one step may bring
 
 /// What a fact is derived from, all the way down: the basis of a finding names it.
 void addUnder(std::set<int>& slots, const facts::Dictionary& dictionary, int slot) {
@@ -66,35 +63,28 @@ std::vector<bool> FindingReads::touchedBy(const facts::FactChanges& changes) con
 
 void evaluateChanged(const RuleSet& ruleSet, const std::vector<bool>& touched, const facts::FactSet& facts,
                      base::Date today, std::vector<Finding>& findings) {
-  // A finding is large to move: those of before stay where they are while as many come as go.
-  std::vector<Finding> all;
-  bool isMoved = false;
-  std::size_t from = 0;  // the first one of before that was not looked at
-  const auto keep = [&] {
-    if (isMoved) all.push_back(std::move(findings[from]));
-    ++from;
-  };
+  const auto indexOf = [&](const Finding& finding) { return finding.rule - ruleSet.rules.data(); };
+  // A finding is large to move and new memory takes long: all stays where it is while as many come as go.
+  std::vector<Finding> added;
+  std::size_t at = 0;
   for (std::size_t i = 0; i < ruleSet.rules.size(); ++i) {
     const Rule& rule = ruleSet.rules[i];
-    if (!touched[i]) {
-      while (from < findings.size() && findings[from].rule == &rule) keep();
-      continue;
-    }
-    std::size_t until = from;
+    std::size_t until = at;
     while (until < findings.size() && findings[until].rule == &rule) ++until;
-    std::vector<Finding> now = evaluateRule(rule, facts, today);
-    if (!isMoved && now.size() != until - from) {
-      isMoved = true;
-      all.reserve(findings.size() + kMoreFindings);
-      std::move(findings.begin(), findings.begin() + static_cast<std::ptrdiff_t>(from), std::back_inserter(all));
+    if (touched[i]) {
+      std::vector<Finding> now = evaluateRule(rule, facts, today);
+      const std::size_t both = std::min(now.size(), until - at);
+      std::move(now.begin(), now.begin() + static_cast<std::ptrdiff_t>(both), findings.begin() + static_cast<std::ptrdiff_t>(at));
+      std::move(now.begin() + static_cast<std::ptrdiff_t>(both), now.end(), std::back_inserter(added));
+      for (std::size_t gone = at + both; gone < until; ++gone) findings[gone].rule = nullptr;
     }
-    if (isMoved)
-      std::move(now.begin(), now.end(), std::back_inserter(all));
-    else
-      std::move(now.begin(), now.end(), findings.begin() + static_cast<std::ptrdiff_t>(from));
-    from = until;
+    at = until;
   }
-  if (isMoved) findings = std::move(all);
+  std::erase_if(findings, [](const Finding& finding) { return finding.rule == nullptr; });
+  const auto kept = static_cast<std::ptrdiff_t>(findings.size());
+  std::move(added.begin(), added.end(), std::back_inserter(findings));
+  std::inplace_merge(findings.begin(), findings.begin() + kept, findings.end(),
+                     [&](const Finding& a, const Finding& b) { return indexOf(a) < indexOf(b); });
 }
 
 }  // namespace stile::rules

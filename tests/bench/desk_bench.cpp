@@ -34,7 +34,7 @@ using namespace stile;
 namespace fs = std::filesystem;
 
 constexpr int kStarts = 9, kOpenings = 5;
-constexpr std::size_t kSlowestShown = 6, kYesEvery = 5;
+constexpr std::size_t kSlowestShown = 14, kYesEvery = 5;
 constexpr const char* kPassphrase = "a quiet mill by the river";
 constexpr int kRest = 40;  // milliseconds between answers, so that no frame waits for the one before
 constexpr int kReading = 800;  // until the first answer: somebody reads the question first
@@ -92,6 +92,7 @@ class Paints {
   int count_ = 0;
 };
 
+double g_handled = 0;
 struct Spent {
   double wall, processor;
 };
@@ -101,6 +102,7 @@ Spent timed(Paints& paints, Work work) {
   const long long start = nowNs();
   const double processor = processorMs();
   work();
+  g_handled = static_cast<double>(nowNs() - start) / 1e6;
   wxTheApp->ProcessPendingEvents();
   paints.await();
   const Spent spent{static_cast<double>(nowNs() - start) / 1e6, processorMs() - processor};
@@ -236,7 +238,7 @@ class BenchApp : public wxApp {
       all.wall.push_back(spent.wall);
       all.processor.push_back(spent.processor);
       const bool asks = prompted() != nullptr && !prompted()->questions.empty();
-      all.slowest.emplace_back(spent.wall, asks ? desk_->interview()->session().question(prompted()->questions.front()).item->linkId : "the end, or another one");
+      all.slowest.emplace_back(spent.wall, std::to_string(all.wall.size()) + "/" + std::to_string(static_cast<int>(manner)) + " " + std::to_string(g_handled).substr(0,4) + " " + (asks ? desk_->interview()->session().question(prompted()->questions.front()).item->linkId : "the end, or another one"));
       // Once more, by itself: it follows what was timed above.
       const long long start = nowNs();
       must(desk_->interview()->save());

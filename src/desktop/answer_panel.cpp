@@ -40,6 +40,8 @@ AnswerPanel::AnswerPanel(wxWindow* parent, ButtonRow* foot, const Theme& theme, 
   GetSizer()->Add(rowSizer_, 0, wxEXPAND | wxTOP, FromDIP(10));
   listHelp_ = new Prose(this, theme, Step::Small, "A number marks yes; again, not sure; once more, no. U: not sure of any. S: leave them all.", drawing::Colour::Ink2);
   GetSizer()->Add(listHelp_, 0, wxTOP, FromDIP(4));
+  spare_ = new KeyButton(this, theme, "answer", {"", " ", "", false});
+  spare_->Hide();
   take_ = new KeyButton(foot_, theme, "primary", {"Enter", " ", "", false});
   take_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { takeChosen(); });
   foot_->put(take_);
@@ -63,6 +65,12 @@ void AnswerPanel::makeField() {
 bool AnswerPanel::makeReady(std::size_t rows, std::size_t mostAtOnce) {
   for (; rows_.all().size() < rows && mostAtOnce > 0; --mostAtOnce) rows_.prepare([this](std::size_t number) { return makeRow(number); });
   return rows_.all().size() < rows;
+}
+
+void AnswerPanel::prepare(const QuestionView& view, const std::string& asLine) {
+  spare_->tighten(isTight_);
+  for (const AnswerRow& answer : view.answers) spare_->prepare({answer.key, answer.words, "", false});
+  if (view.kind == QuestionKind::YesNo) spare_->prepare({keyOf(0), asLine, "", false});
 }
 
 void AnswerPanel::rest() {

@@ -41,6 +41,8 @@ class AnswerPanel : public wxPanel, public Fitted {
   /// Makes rows beforehand, so that no question waits for them: until there are so many, or `mostAtOnce` were made.
   /// True while some are still to be made.
   bool makeReady(std::size_t rows, std::size_t mostAtOnce);
+  /// Lays out what another question would show, so that it comes fast.
+  void prepare(const QuestionView& view, const std::string& asLine);
   /// Lower rows from the next question on, where a window has little room.
   void tighten(bool isTight) { isTight_ = isTight; }
   /// Nothing is asked.
@@ -84,7 +86,7 @@ class AnswerPanel : public wxPanel, public Fitted {
   Kept<KeyButton> rows_;    ///< answers; for a list its questions
   std::vector<int> marks_;  ///< of the rows shown: 0 no, 1 yes, 2 not sure
   bool hasMoved_ = false;    ///< the focus was moved to an answer by hand
-  KeyButton *take_, *confirm_;
+  KeyButton *take_, *spare_, *confirm_;
   wxTextCtrl* field_;
   wxChoice* unit_;
   Prose *fieldHelp_, *listHelp_, *trouble_;

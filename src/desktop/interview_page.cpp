@@ -14,7 +14,6 @@
 #include "desktop/prose.h"
 #include "desktop/text.h"
 #include "desktop/urgent_panel.h"
-#include "documents/decision_words.h"
 
 namespace stile::desktop {
 
@@ -36,7 +35,6 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
   auto* down = new wxBoxSizer(wxVERTICAL);
   foot_ = new ButtonRow(this, theme(), Colour::Sheet, 6);
   makeQuestion();
-  makeUrgent();
   makeFoot();
   side_ = new DecisionSide(this, theme(), [this](QuestionRef question) { jump(question); });
   down->Add(left_, 1, wxEXPAND);
@@ -53,9 +51,9 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
   Bind(wxEVT_IDLE, [this](wxIdleEvent& event) {
     event.Skip();
     save();
-    if (rowsWanted_ > 0 && IsShown() && (answer_->makeReady(rowsWanted_, 1) || end_->makeReady())) event.RequestMore();
+    if (rowsWanted_ > 0 && IsShown() && (answer_->makeReady(rowsWanted_, 1) || end_->makeReady() || prepareNext())) event.RequestMore();
   });
-  Bind(wxEVT_TIMER, [this](wxTimerEvent&) { fileUrgent(this->place(), *left_, isUrgentShown_ ? filed_ : nullptr); });
+  Bind(wxEVT_TIMER, [this](wxTimerEvent&) { fileUrgent(this->place(), *left_, isUrgentShown_ ? urgent_->filed() : nullptr); });
   // What other pages do changes what is shown here.
   Bind(wxEVT_SHOW, [this](wxShowEvent& event) {
     event.Skip();
@@ -83,6 +81,7 @@ void InterviewPage::enter() {
   }
   desk().interview()->setSaving(application::ClientInterview::Saving::ByCaller);
   isUrgentShown_ = false;
+  prepared_ = 0;
   side_->Show();
   for (const auto& question : desk().interview()->session().ground().questions().all()) rowsWanted_ = std::max(rowsWanted_, question.item->options.size() + kWaysOut);
   showQuestion();
@@ -94,9 +93,9 @@ void InterviewPage::makeQuestion() {
   left_->put(both);
   question_ = new Stack(both);
   other_ = new Stack(both);
-  urgent_ = new Stack(both);
+  urgent_ = new UrgentStep(both, theme(), [this] { goOn(); }, [this] { place().go("decision"); });
   end_ = new EndPanel(both, theme(), [this](QuestionRef question) { jump(question); }, [this] { place().go("decision"); });
-  for (Stack* one : {question_, other_, urgent_, static_cast<Stack*>(end_)}) both->put(one);
+  for (Stack* one : std::initializer_list<Stack*>{question_, other_, urgent_, end_}) both->put(one);
   section_ = new Prose(question_, theme(), Step::Heading, " ");
   question_->put(section_);
   counted_ = new Prose(question_, theme(), Step::Small, " ", Colour::Ink2);
@@ -160,7 +159,7 @@ void InterviewPage::showQuestion(const std::vector<answers::Answered>& takenBack
   if (isLow()) left_->showFrom(*asked_);
   isListSeen_ = false;
   showSide();
-  focusAnswer();
+  answer_->enter();
 }
 
 bool InterviewPage::isLow() const { return GetClientSize().y < FromDIP(kSmallHeight) * theme().factor(); }
@@ -188,6 +187,16 @@ void InterviewPage::showSaid() {
   said_.keep(saidRows_.size());
 }
 
+bool InterviewPage::prepareNext() {
+  auto* interview = desk().interview();
+  if (interview == nullptr || prepared_ >= interview->session().ground().questions().all().size()) return false;
+  const QuestionRef next{static_cast<int>(prepared_++), -1};
+  const QuestionView view = questionViewOf(interview->session(), next);
+  asked_->prepare(view.question);
+  answer_->prepare(view, questionnaire::lineOf(*interview->session().question(next).item));
+  return true;
+}
+
 void InterviewPage::showFoot(bool isQuestion) {
   foot_->Show();
   consequences_->Show(isQuestion && !(isLow() && hasManyRows()));
@@ -206,23 +215,8 @@ void InterviewPage::hideFoot() {
   Layout();
 }
 
-void InterviewPage::makeUrgent() {
-  urgentPanel_ = new UrgentPanel(urgent_, theme());
-  urgent_->put(urgentPanel_);
-  filed_ = new Prose(urgent_, theme(), Step::Body, " ");
-  urgent_->put(filed_, 12);
-  const auto add = [&](const std::string& cap, const std::string& words, std::function<void()> act) {
-    auto* button = new KeyButton(urgent_, theme(), "", {cap, words, "", false});
-    button->Bind(wxEVT_BUTTON, [this, act = std::move(act)](wxCommandEvent&) { CallAfter(act); });
-    urgent_->GetSizer()->Add(button, 0, wxTOP, FromDIP(8));
-    return button;
-  };
-  on_ = add("1", "Go on with the questions", [this] { goOn(); });
-  stop_ = add("2", "Stop here, to the decision", [this] { place().go("decision"); });
-}
-
 void InterviewPage::showInstead(Stack& stack) {
-  for (Stack* one : {question_, other_, urgent_, static_cast<Stack*>(end_)}) one->Show(one == &stack);
+  for (Stack* one : std::initializer_list<Stack*>{question_, other_, urgent_, end_}) one->Show(one == &stack);
   if (&stack == question_) return;
   answer_->rest();
   left_->Scroll(0, 0);
@@ -250,24 +244,15 @@ void InterviewPage::showEnd() {
 void InterviewPage::showUrgent() {
   isUrgentShown_ = true;
   showInstead(*urgent_);
-  urgentPanel_->show(desk().interviewDecision(), desk().settings().emergencyNumber);
-  filed_->say("The action record is being filed.");
-  // In an emergency the rest of the questions waits.
-  const bool isEmergency = documents::isEmergency(desk().interviewDecision());
-  on_->emphasize(!isEmergency);
-  stop_->emphasize(isEmergency);
+  urgent_->show(desk().interviewDecision(), desk().settings().emergencyNumber);
   hideFoot();
   left_->refit();
   showSide();
-  (isEmergency ? stop_ : on_)->SetFocus();
+  urgent_->enter();
   filing_.StartOnce(kFilingAfter);
 }
 
 void InterviewPage::showSide() { side_->show(desk().interview()->session(), desk().interviewDecision(), desk().settings().emergencyNumber); }
-
-void InterviewPage::focusAnswer() {
-  answer_->enter();
-}
 
 void InterviewPage::take(const AnswerRow& row) {
   auto& interview = *desk().interview();
@@ -372,7 +357,7 @@ bool InterviewPage::onKey(wxKeyEvent& event) {
     return false;
   }
   const bool isInSide = FindFocus() != nullptr && side_->IsDescendant(FindFocus());
-  if (key == WXK_F6) return isInSide ? focusAnswer() : side_->enter(), true;
+  if (key == WXK_F6) return isInSide ? answer_->enter() : side_->enter(), true;
   if (key == WXK_F7) return later([this] { jumpToNarrowing(); });
   if (key == WXK_F8) return later([this] { toggleConsequences(); });
   const bool isTyping = view_.kind == QuestionKind::Typed;

@@ -24,7 +24,7 @@ class DecisionSide;
 class EndPanel;
 class KeyButton;
 class Prose;
-class UrgentPanel;
+class UrgentStep;
 
 class InterviewPage : public Page {
  public:
@@ -45,9 +45,10 @@ class InterviewPage : public Page {
   bool hasManyRows() const;
   KeyButton& saidButton(std::size_t index);
   void showSaid();
+  /// While somebody reads: lays out one more of the questions that may come. False when all are.
+  bool prepareNext();
   void showFoot(bool isQuestion);
   void hideFoot();
-  void makeUrgent();
   /// Shows one of what can stand on the left.
   void showInstead(Stack& stack);
   void showWaiting(const std::string& title, const std::string& words);
@@ -69,12 +70,12 @@ class InterviewPage : public Page {
   void jump(const interview::QuestionRef& question);
   void jumpToNarrowing();
   void showSide();
-  void focusAnswer();
   void goOn();
   void toggleConsequences();
 
   Column* left_;
-  Stack *question_, *other_, *urgent_;  ///< one of these and the end is shown
+  Stack *question_, *other_;  ///< one of these and the next two is shown
+  UrgentStep* urgent_;
   EndPanel* end_;
   Prose *section_, *counted_, *asked_, *help_, *before_, *about_;
   Kept<KeyButton> said_;
@@ -86,13 +87,11 @@ class InterviewPage : public Page {
   DecisionSide* side_;
   AnswerPanel* answer_;
   std::size_t rowsWanted_ = 0;  ///< of the question with the most answers
+  std::size_t prepared_ = 0;    ///< questions laid out beforehand
   QuestionView view_;
   bool showsConsequences_ = false;
   bool isUrgentShown_ = false, isListSeen_ = false, isToBeSaved_ = false;
   wxTimer filing_{this};
-  UrgentPanel* urgentPanel_;
-  Prose* filed_;  ///< below what is urgent: what became of its action record
-  KeyButton *on_, *stop_;
 };
 
 }  // namespace stile::desktop

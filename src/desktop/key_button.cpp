@@ -68,6 +68,13 @@ void KeyButton::say(KeyButtonWords words) {
   fill();
 }
 
+void KeyButton::prepare(KeyButtonWords words) {
+  words_ = std::move(words);
+  fill();
+  for (const Piece* piece : {&cap_, &main_, &beside_})
+    if (!piece->text.empty()) prepareLaidOut(*this, piece->font, piece->text, style_ == "flat");
+}
+
 void KeyButton::tell() {
   nameFor(*this, words_.words + (words_.beside.empty() ? "" : ", " + words_.beside));
   describe(*this, words_.cap.empty() ? "" : "Key " + words_.cap);

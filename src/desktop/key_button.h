@@ -29,6 +29,8 @@ class KeyButton : public wxButton, public Fitted {
   /// `style`: primary, answer, row, client, clientSmall, said, flat, slab, or "" for the plain one.
   KeyButton(wxWindow* parent, const Theme& theme, const std::string& style, KeyButtonWords words);
   void say(KeyButtonWords words);
+  /// Of a button that is not shown: says words so that another of its kind says and paints them fast.
+  void prepare(KeyButtonWords words);
   const KeyButtonWords& said() const { return words_; }
   /// Chosen: the answer that stands, or the row that is selected.
   void choose(bool isChosen);

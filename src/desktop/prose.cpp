@@ -33,6 +33,10 @@ void Prose::say(const std::string& text) {
   layOutAnew();
 }
 
+void Prose::prepare(const std::string& text) const {
+  (void)layOut(const_cast<Prose&>(*this), GetFont(), text, widthOfLines());
+}
+
 void Prose::sayOrHide(const std::string& text) {
   Show(!text.empty());
   if (!text.empty()) say(text);
@@ -75,9 +79,11 @@ int Prose::widestWord() {
   return widest + widest / (kWiderDrawn - 2) + 1;
 }
 
+int Prose::widthOfLines() const { return width_ > 0 ? width_ - width_ / kWiderDrawn : 0; }
+
 void Prose::layOutAnew() {
   isStale_ = false;
-  laid_ = layOut(*this, GetFont(), text_, width_ > 0 ? width_ - width_ / kWiderDrawn : 0);
+  laid_ = layOut(*this, GetFont(), text_, widthOfLines());
   InvalidateBestSize();
   SetLabel(label(laid_->text));
 }

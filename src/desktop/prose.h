@@ -17,6 +17,8 @@ class Prose : public wxStaticText, public Fitted {
  public:
   Prose(wxWindow* parent, const Theme& theme, Step step, const std::string& text, drawing::Colour ink = drawing::Colour::Ink);
   void say(const std::string& text);
+  /// Lays words out that it may have to say, so that it says them fast.
+  void prepare(const std::string& text) const;
   /// Not shown while there is nothing to say.
   void sayOrHide(const std::string& text);
   /// Another size of type.
@@ -34,6 +36,7 @@ class Prose : public wxStaticText, public Fitted {
   wxSize DoGetBestSize() const override;
 
  private:
+  int widthOfLines() const;
   void layOutAnew();
   const Theme& theme_;
   Step step_;

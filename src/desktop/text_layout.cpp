@@ -11,7 +11,7 @@
 namespace stile::desktop {
 namespace {
 
-constexpr std::size_t kMostKept = 4000, kMostDrawn = 800;
+constexpr std::size_t kMostKept = 4000, kMostDrawn = 2000;
 
 /// By font, width and text.
 using KeptLayouts = std::map<std::tuple<unsigned, int, std::string>, TextLayout, std::less<>>;
@@ -56,6 +56,15 @@ PangoLayout* newLayout(wxWindow& window, const PangoFontDescription* font, const
   return layout;
 }
 
+PangoLayout* drawnLayout(wxWindow& window, const wxFont& font, const std::string& text, bool isUnderlined) {
+  const PangoFontDescription* const description = font.GetNativeFontInfo()->description;
+  auto& layouts = drawnLayouts();
+  if (layouts.size() >= kMostDrawn) layouts.clear();
+  auto& layout = layouts[{pango_font_description_hash(description), isUnderlined, text}];
+  if (layout == nullptr) layout.reset(newLayout(window, description, text, isUnderlined));
+  return layout.get();
+}
+
 TextLayout brokenAnew(wxWindow& window, const PangoFontDescription* font, const std::string& text, int width) {
   PangoLayout* const layout = layoutFor(window);
   pango_layout_set_font_description(layout, font);
@@ -85,14 +94,13 @@ TextLayout layOut(wxWindow& window, const wxFont& font, const std::string& text,
   return layouts.emplace(std::move(key), brokenAnew(window, description, text, width)).first->second;
 }
 
+void prepareLaidOut(wxWindow& window, const wxFont& font, const std::string& text, bool isUnderlined) {
+  (void)pango_layout_get_lines_readonly(drawnLayout(window, font, text, isUnderlined));
+}
+
 void drawLaidOut(cairo_t* target, wxWindow& window, const wxFont& font, const std::string& text, double x, double y, bool isUnderlined) {
-  const PangoFontDescription* const description = font.GetNativeFontInfo()->description;
-  auto& layouts = drawnLayouts();
-  if (layouts.size() >= kMostDrawn) layouts.clear();
-  auto& layout = layouts[{pango_font_description_hash(description), isUnderlined, text}];
-  if (layout == nullptr) layout.reset(newLayout(window, description, text, isUnderlined));
   cairo_move_to(target, x, y);
-  pango_cairo_show_layout(target, layout.get());
+  pango_cairo_show_layout(target, drawnLayout(window, font, text, isUnderlined));
 }
 
 void forgetLayouts() {

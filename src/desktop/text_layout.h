@@ -21,6 +21,8 @@ struct TextLayout {
 TextLayout layOut(wxWindow& window, const wxFont& font, const std::string& text, int width);
 /// Draws text as it is, lines and all, its upper left corner at `x`, `y`, with the colour that is set.
 void drawLaidOut(cairo_t* target, wxWindow& window, const wxFont& font, const std::string& text, double x, double y, bool isUnderlined = false);
+/// Shapes it beforehand, so that drawing it is fast.
+void prepareLaidOut(wxWindow& window, const wxFont& font, const std::string& text, bool isUnderlined = false);
 /// Drops every text that was kept: what was on the screen of a client does not stay in memory behind a lock.
 void forgetLayouts();
 

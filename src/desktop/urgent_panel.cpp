@@ -4,6 +4,7 @@
 
 #include "application/client_interview.h"
 #include "desktop/accessible.h"
+#include "desktop/key_button.h"
 #include "desktop/page.h"
 #include "desktop/prose.h"
 #include "documents/decision_words.h"
@@ -76,5 +77,31 @@ void UrgentPanel::show(const screening::Screening& screening, const std::string&
 }
 
 void UrgentPanel::fit(int width) { fitChildren(*this, width - 2 * inset_); }
+
+UrgentStep::UrgentStep(wxWindow* parent, const Theme& theme, std::function<void()> goOn, std::function<void()> stop) : Stack(parent) {
+  panel_ = new UrgentPanel(this, theme);
+  put(panel_);
+  filed_ = new Prose(this, theme, Step::Body, " ");
+  put(filed_, 12);
+  on_ = addWay(theme, "1", "Go on with the questions", std::move(goOn));
+  stop_ = addWay(theme, "2", "Stop here, to the decision", std::move(stop));
+}
+
+KeyButton* UrgentStep::addWay(const Theme& theme, const std::string& cap, const std::string& words, std::function<void()> act) {
+  auto* button = new KeyButton(this, theme, "", {cap, words, "", false});
+  button->Bind(wxEVT_BUTTON, [this, act = std::move(act)](wxCommandEvent&) { CallAfter(act); });
+  GetSizer()->Add(button, 0, wxTOP, FromDIP(8));
+  return button;
+}
+
+void UrgentStep::show(const screening::Screening& screening, const std::string& emergencyNumber) {
+  panel_->show(screening, emergencyNumber);
+  filed_->say("The action record is being filed.");
+  isEmergency_ = documents::isEmergency(screening);
+  on_->emphasize(!isEmergency_);
+  stop_->emphasize(isEmergency_);
+}
+
+void UrgentStep::enter() { (isEmergency_ ? stop_ : on_)->SetFocus(); }
 
 }  // namespace stile::desktop

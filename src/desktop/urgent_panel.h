@@ -3,6 +3,7 @@
 
 #include <wx/panel.h>
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -13,6 +14,7 @@ class wxSizer;
 
 namespace stile::desktop {
 
+class KeyButton;
 class Prose;
 class Workplace;
 
@@ -37,6 +39,25 @@ class UrgentPanel : public wxPanel, public Fitted {
   Prose* call_;
   wxSizer *whatSizer_, *meanwhileSizer_;
   Kept<Prose> what_, meanwhile_;
+};
+
+/// The panel in the place of a question, with what became of its action record and the two ways on.
+class UrgentStep : public Stack {
+ public:
+  UrgentStep(wxWindow* parent, const Theme& theme, std::function<void()> goOn, std::function<void()> stop);
+  void show(const screening::Screening& screening, const std::string& emergencyNumber);
+  /// Where it is said what became of the record.
+  Prose* filed() { return filed_; }
+  /// The focus to what comes first: in an emergency the rest of the questions waits.
+  void enter();
+
+ private:
+  KeyButton* addWay(const Theme& theme, const std::string& cap, const std::string& words, std::function<void()> act);
+
+  UrgentPanel* panel_;
+  Prose* filed_;
+  KeyButton *on_, *stop_;
+  bool isEmergency_ = false;
 };
 
 }  // namespace stile::desktop

@@ -18,7 +18,7 @@ using screening::Screening;
 
 /// Reasons that another key opens than the first one does.
 std::size_t otherKeys(const std::vector<RungReason>& reasons) {
-  std::set<std::pair<rules::KeyKind, std::string>> keys;
+  std::set<std::pair<rules::KeyKind, std::string_view>> keys;
   for (const RungReason& reason : reasons) keys.insert({reason.keyKind, reason.key});
   return keys.empty() ? 0 : keys.size() - 1;
 }
@@ -53,7 +53,7 @@ std::vector<std::string> noticeLines(const Screening&, const RungView& view) {
 std::vector<std::string> heldLines(const Screening& screening) {
   const auto reason = heldBy(screening);
   if (!reason) return {};
-  std::vector<std::string> lines{reason->key.empty() ? "for now" : "until: " + reason->key};
+  std::vector<std::string> lines{reason->key.empty() ? "for now" : "until: " + std::string(reason->key)};
   std::vector<RungReason> all;
   for (const RungView& view : screening.rungs)
     all.insert(all.end(), view.reasons.begin(), view.reasons.end());
@@ -82,7 +82,7 @@ EmergencyWords emergencyWords(const Screening& screening, const std::string& eme
 std::string keyWords(const Screening& screening, const RungReason& reason) {
   const rules::Finding& finding = screening.findings[reason.finding];
   std::string words = titleOf(finding);
-  if (!reason.key.empty()) words += "; until: " + reason.key;
+  if (!reason.key.empty()) words += "; until: " + std::string(reason.key);
   return asSentence(words);
 }
 
@@ -99,7 +99,7 @@ std::string ladderDescription(const Screening& screening, const std::string& eme
     text += capitalized(wordsOf(view.rung)) + ", " + wordsOf(view.bay) + ": " + stateWords(view);
     if (view.state == RungState::Shut && !view.reasons.empty()) {
       const RungReason& first = view.reasons.front();
-      text += first.key.empty() ? std::string(" for now") : " until: " + first.key;
+      text += first.key.empty() ? std::string(" for now") : " until: " + std::string(first.key);
       text += ". Reason: " + screening.findings[first.finding].rule->title;
     }
     text += ". ";

@@ -1,6 +1,7 @@
 #include "screening/screening.h"
 
 #include <algorithm>
+#include <tuple>
 
 #include "facts/fact_changes.h"
 #include "screening/content.h"
@@ -43,17 +44,24 @@ RungView viewOf(const Screening& screening, Bay bay, Rung rung, const std::vecto
   view.state = rung > screening.reach.usable[bay] ? RungState::Shut : RungState::NotYetKnown;
   // A shut rung is explained by what is certain; one not yet known by everything that bars it.
   const auto& leftByFindings = view.state == RungState::Shut ? leftAtReach : leftAtFloor;
-  std::vector<std::pair<Rung, RungReason>> found;
+  struct Found {
+    Rung left;
+    Action action;
+    std::size_t finding;
+  };
+  std::vector<Found> found;
   for (std::size_t i = 0; i < screening.findings.size(); ++i) {
-    const rules::Finding& finding = screening.findings[i];
     const Rung left = leftByFindings[i][bay];
-    if (left < rung) found.push_back({left, {i, finding.rule->until.say, finding.rule->until.key}});
+    if (left < rung) found.push_back({left, screening.findings[i].full.action, i});
   }
-  std::stable_sort(found.begin(), found.end(), [&](const auto& a, const auto& b) {
-    if (a.first != b.first) return a.first < b.first;
-    return screening.findings[a.second.finding].full.action > screening.findings[b.second.finding].full.action;
+  std::sort(found.begin(), found.end(), [](const Found& a, const Found& b) {
+    return std::tuple(a.left, b.action, a.finding) < std::tuple(b.left, a.action, b.finding);
   });
-  for (auto& [left, reason] : found) view.reasons.push_back(std::move(reason));
+  view.reasons.reserve(found.size());
+  for (const Found& one : found) {
+    const rules::Until& until = screening.findings[one.finding].rule->until;
+    view.reasons.push_back({one.finding, until.say, until.key});
+  }
   return view;
 }
 

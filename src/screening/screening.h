@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/date.h"
@@ -27,7 +28,7 @@ enum class RungState { Open, Shut, NotYetKnown };
 /// Why a rung is not open, and the one key that opens it.
 struct RungReason {
   std::size_t finding = 0;  ///< index into Screening::findings
-  std::string key;          ///< in words: "a physician's reply"
+  std::string_view key;     ///< in words: "a physician's reply"; they are the rule's
   rules::KeyKind keyKind = rules::KeyKind::None;
 };
 

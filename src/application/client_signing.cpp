@@ -53,9 +53,10 @@ std::vector<Overridable> overridable(const screening::Screening& screening) {
   std::vector<Overridable> list;
   if (screening.reach.limits.action == limits::Action::Emergency) return list;
   std::set<std::string> told;
-  for (const auto& finding : screening.findings)
-    if (!finding.rule->absolute && told.insert(finding.rule->id).second)
-      list.push_back({finding.rule->id, finding.rule->title, finding.say.clinician, finding.rule->acute});
+  for (const auto standing : {rules::Standing::Certain, rules::Standing::Open})
+    for (const auto& finding : screening.findings)
+      if (finding.standing == standing && !finding.rule->absolute && told.insert(finding.rule->id).second)
+        list.push_back({finding.rule->id, finding.rule->title, finding.say.clinician, finding.rule->acute, standing == rules::Standing::Certain});
   return list;
 }
 

@@ -27,8 +27,9 @@ struct Overridable {
   std::string rule, title;
   std::string says;          ///< the finding's sentence for clinicians
   bool needsSecond = false;  ///< an acute rule: the override waits for a second signature
+  bool isCertain = true;     ///< false: answers are missing that would settle it
 };
-/// In the order of the findings, each rule once. Absolute rules are left out, and in an emergency all are.
+/// Certain ones first, then in the order of the findings, each rule once. Absolute rules are left out, and in an emergency all are.
 std::vector<Overridable> overridable(const screening::Screening& screening);
 
 struct NewOverride {

@@ -240,6 +240,16 @@ void AnswerPanel::enter() {
     first->SetFocus();
 }
 
+std::pair<std::vector<int>, std::string> AnswerPanel::begun() const { return {marks_, isTyped() ? plain(field_->GetValue()) : ""}; }
+
+void AnswerPanel::resume(const std::pair<std::vector<int>, std::string>& begun) {
+  if (!begun.second.empty()) return fill(begun.second);
+  if (!hasMarks() || begun.first.size() != marks_.size()) return;
+  for (std::size_t i = 0; i < marks_.size(); ++i)
+    if (begun.first[i] != 0) setMark(i, begun.first[i]);
+  if (view_.kind == QuestionKind::List && hasAnyMark()) sayTake(kTheseOnly);
+}
+
 void AnswerPanel::fill(const std::string& text) {
   if (!isTyped()) return;
   field_->ChangeValue(shown(text));

@@ -8,6 +8,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "desktop/fitted.h"
@@ -48,6 +49,9 @@ class AnswerPanel : public wxPanel, public Fitted {
   /// Nothing is asked.
   void rest();
   void enter();
+  /// What was marked and typed so far, and that again after the same question was shown anew.
+  std::pair<std::vector<int>, std::string> begun() const;
+  void resume(const std::pair<std::vector<int>, std::string>& begun);
   /// Puts a value into the field, to be looked at and taken.
   void fill(const std::string& text);
   /// The last of its answers, or of its questions; null when there is none.

@@ -3,6 +3,7 @@
 #include <wx/textctrl.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "desktop/form_field.h"
 #include "desktop/typed_date.h"
@@ -21,7 +22,7 @@ std::string troubleWith(const records::Person& person) {
 
 }  // namespace
 
-ClientFields::ClientFields(wxWindow* parent, const Theme& theme, const records::Client* known) : Stack(parent), client_(known == nullptr ? records::Client{} : *known) {
+ClientFields::ClientFields(wxWindow* parent, const Theme& theme, const records::Client* known) : Stack(parent), client_(known == nullptr ? records::Client{} : *known), before_(client_.physician) {
   const auto field = [&](std::string* kept, const std::string& words, const std::string& help = {}) {
     auto* made = new FormField(this, theme, words, FormField::Kind::Text, help);
     if (kept != nullptr) made->set(*kept);
@@ -41,7 +42,7 @@ ClientFields::ClientFields(wxWindow* parent, const Theme& theme, const records::
     field(&client_.address, "Address");
   }
   physician_ = field(&client_.physician.name, "Physician", std::string("Who would get a letter. ") + kMayBeLeftOut);
-  field(&client_.physician.place, "Physician's practice", kMayBeLeftOut);
+  practice_ = field(&client_.physician.place, "Physician's practice", kMayBeLeftOut);
   if (known == nullptr) return;
   field(&client_.physician.telephone, "Physician's telephone");
   emergency_ = field(&client_.emergencyContact.name, "Who to call in an emergency");
@@ -57,9 +58,18 @@ std::optional<records::Client> ClientFields::client(base::Date today) {
   check.needs(*family_);
   check(*born_, !client_.born ? kNoDay : *client_.born > today ? "This day is still to come." : "");
   check(*physician_, troubleWith(client_.physician));
+  if (isOfPhysicianBefore() && !std::exchange(isPracticeAsked_, true))
+    check(*practice_, "This is how " + before_.name + " is reached. Change it, or save once more if it is the same.");
   if (emergency_ != nullptr) check(*emergency_, troubleWith(client_.emergencyContact));
   if (check.enterFirst()) return std::nullopt;
   return client_;
+}
+
+/// Whether only the name of the physician is another.
+bool ClientFields::isOfPhysicianBefore() const {
+  const records::Person& now = client_.physician;
+  const bool isSame = now.place == before_.place && now.telephone == before_.telephone;
+  return !before_.name.empty() && !now.name.empty() && now.name != before_.name && isSame && !(now.place.empty() && now.telephone.empty());
 }
 
 bool ClientFields::isChanged() const {

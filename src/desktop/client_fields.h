@@ -36,9 +36,13 @@ class ClientFields : public Stack {
     std::string first;  ///< what stood there at first
   };
 
+  bool isOfPhysicianBefore() const;
+
   records::Client client_;
+  records::Person before_;        ///< the physician, as known
+  bool isPracticeAsked_ = false;  ///< whether it is theirs who is named now
   std::vector<Row> fields_;
-  FormField *given_, *family_, *born_, *physician_, *emergency_ = nullptr;
+  FormField *given_, *family_, *born_, *physician_, *practice_, *emergency_ = nullptr;
 };
 
 }  // namespace stile::desktop

@@ -3,6 +3,8 @@
 #include <wx/event.h>
 #include <wx/sizer.h>
 
+#include <limits>
+
 #include "application/client_interview.h"
 #include "desktop/accessible.h"
 #include "desktop/answer_panel.h"
@@ -10,6 +12,7 @@
 #include "desktop/button_row.h"
 #include "desktop/decision_side.h"
 #include "desktop/end_panel.h"
+#include "desktop/given_panel.h"
 #include "desktop/key_button.h"
 #include "desktop/prose.h"
 #include "desktop/text.h"
@@ -66,7 +69,7 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
 
 std::string InterviewPage::keys() const {
   const bool isTyping = view_.kind == QuestionKind::Typed;
-  return std::string(isTyping ? "Enter takes it · Alt U not sure · Alt S leave it" : "1 to 9 answer · U not sure · S leave it") + " · F6 ladder · F7 narrows most · F8 what hangs on it";
+  return std::string(isTyping ? "Enter takes it · Alt U not sure · Alt S leave it" : "1 to 9 answer · U not sure · S leave it") + " · F6 ladder · F7 narrows most · F8 what hangs on it · F5 all answers";
 }
 
 void InterviewPage::enter() {
@@ -95,14 +98,15 @@ void InterviewPage::makeQuestion() {
   other_ = new Stack(both);
   urgent_ = new UrgentStep(both, theme(), [this] { goOn(); }, [this] { place().go("decision"); });
   end_ = new EndPanel(both, theme(), [this](QuestionRef question) { jump(question); }, [this] { place().go("decision"); });
-  for (Stack* one : std::initializer_list<Stack*>{question_, other_, urgent_, end_}) both->put(one);
+  given_ = new GivenPanel(both, theme(), [this](QuestionRef question) { jump(question); });
+  for (Stack* one : std::initializer_list<Stack*>{question_, other_, urgent_, end_, given_}) both->put(one);
   section_ = new Prose(question_, theme(), Step::Heading, " ");
   question_->put(section_);
   counted_ = new Prose(question_, theme(), Step::Small, " ", Colour::Ink2);
   question_->put(counted_);
-  saidStack_ = new Stack(question_);
-  question_->put(saidStack_);
-  for (std::size_t i = 0; i < kSaidShown; ++i) saidButton(i);
+  said_ = new SaidLinks(question_, theme(), [this](QuestionRef question) { jump(question); });
+  question_->put(said_);
+  said_->makeReady(kSaidShown);
   question_->put(new Rule(question_, theme(), Colour::Post, 4), 8);
   asked_ = new Prose(question_, theme(), Step::Question, " ");
   question_->put(asked_, 12);
@@ -129,6 +133,7 @@ void InterviewPage::makeFoot() {
   };
   add("Alt ←", "Back", [this] { back(); });
   consequences_ = add("F8", "What hangs on it?", [this] { toggleConsequences(); });
+  add("F5", "All answers", [this] { toggleGiven(); });
 }
 
 void InterviewPage::showQuestion(const std::vector<answers::Answered>& takenBack) {
@@ -166,25 +171,10 @@ bool InterviewPage::isLow() const { return GetClientSize().y < FromDIP(kSmallHei
 
 bool InterviewPage::hasManyRows() const { return view_.kind == QuestionKind::List || view_.kind == QuestionKind::SeveralOf; }
 
-KeyButton& InterviewPage::saidButton(std::size_t index) {
-  return said_.at(index, [this](std::size_t number) {
-    auto* made = new KeyButton(saidStack_, theme(), "said", {"", " ", "", false});
-    made->Bind(wxEVT_BUTTON, [this, number](wxCommandEvent&) { jump(saidRows_[number].question); });
-    saidStack_->put(made, 2);
-    return made;
-  });
-}
-
 void InterviewPage::showSaid() {
   // What has many rows needs all the room.
   const std::size_t most = hasManyRows() ? 0 : isLow() ? kSaidInSmall : kSaidShown;
-  saidRows_ = saidLately(desk().interview()->session(), most);
-  for (std::size_t i = 0; i < saidRows_.size(); ++i) {
-    KeyButton& button = saidButton(i);
-    button.say({"", saidRows_[i].words, saidRows_[i].answer, false});
-    nameFor(button, saidRows_[i].words + " " + saidRows_[i].answer + ". Change it");
-  }
-  said_.keep(saidRows_.size());
+  said_->show(saidLately(desk().interview()->session(), most));
 }
 
 bool InterviewPage::prepareNext() {
@@ -216,7 +206,7 @@ void InterviewPage::hideFoot() {
 }
 
 void InterviewPage::showInstead(Stack& stack) {
-  for (Stack* one : std::initializer_list<Stack*>{question_, other_, urgent_, end_}) one->Show(one == &stack);
+  for (Stack* one : std::initializer_list<Stack*>{question_, other_, urgent_, end_, given_}) one->Show(one == &stack);
   if (&stack == question_) return;
   answer_->rest();
   left_->Scroll(0, 0);
@@ -357,15 +347,28 @@ bool InterviewPage::onKey(wxKeyEvent& event) {
     return false;
   }
   const bool isInSide = FindFocus() != nullptr && side_->IsDescendant(FindFocus());
-  if (key == WXK_F6) return isInSide ? answer_->enter() : side_->enter(), true;
+  if (key == WXK_F6) return !isInSide ? side_->enter() : given_->IsShown() ? given_->enter() : answer_->enter(), true;
   if (key == WXK_F7) return later([this] { jumpToNarrowing(); });
   if (key == WXK_F8) return later([this] { toggleConsequences(); });
-  const bool isTyping = view_.kind == QuestionKind::Typed;
+  if (key == WXK_F5) return later([this] { toggleGiven(); });
+  const bool isTyping = question_->IsShown() && view_.kind == QuestionKind::Typed;
   if (!isInSide && !isTyping && left_->scrollBy(key)) return true;
-  if ((event.AltDown() && key == WXK_LEFT) || (key == WXK_BACK && !isTyping)) return later([this] { back(); });
-  if (desk().interview()->session().prompt() == nullptr) return false;
+  const bool isBack = (event.AltDown() && key == WXK_LEFT) || (key == WXK_BACK && !isTyping);
+  if (given_->IsShown() && (isBack || key == WXK_ESCAPE)) return later([this] { toggleGiven(); });
+  if (isBack) return later([this] { back(); });
+  if (given_->IsShown() || desk().interview()->session().prompt() == nullptr) return false;
   if (isInSide && (key == WXK_RETURN || key == WXK_SPACE)) return false;
   return answer_->onKey(event);
+}
+
+void InterviewPage::toggleGiven() {
+  if (given_->IsShown()) return showQuestion(), answer_->resume(begun_);
+  begun_ = answer_->begun();
+  showInstead(*given_);
+  given_->show(saidLately(desk().interview()->session(), std::numeric_limits<std::size_t>::max()));
+  showFoot(false);
+  left_->refit();
+  given_->enter();
 }
 
 void InterviewPage::goOn() {
@@ -374,8 +377,10 @@ void InterviewPage::goOn() {
 }
 
 void InterviewPage::toggleConsequences() {
+  const auto begun = answer_->begun();
   showsConsequences_ = !showsConsequences_;
   showQuestion();
+  answer_->resume(begun);
 }
 
 }  // namespace stile::desktop

@@ -5,6 +5,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <wx/timer.h>
@@ -22,6 +23,8 @@ class ButtonRow;
 struct AnswerStep;
 class DecisionSide;
 class EndPanel;
+class GivenPanel;
+class SaidLinks;
 class KeyButton;
 class Prose;
 class UrgentStep;
@@ -43,7 +46,6 @@ class InterviewPage : public Page {
   /// Whether the window is so low that answers need the room of what stands above them.
   bool isLow() const;
   bool hasManyRows() const;
-  KeyButton& saidButton(std::size_t index);
   void showSaid();
   /// While somebody reads: lays out one more of the questions that may come. False when all are.
   bool prepareNext();
@@ -72,15 +74,15 @@ class InterviewPage : public Page {
   void showSide();
   void goOn();
   void toggleConsequences();
+  void toggleGiven();
 
   Column* left_;
   Stack *question_, *other_;  ///< one of these and the next two is shown
   UrgentStep* urgent_;
   EndPanel* end_;
+  GivenPanel* given_;
   Prose *section_, *counted_, *asked_, *help_, *before_, *about_;
-  Kept<KeyButton> said_;
-  std::vector<SaidRow> saidRows_;
-  Stack* saidStack_;
+  SaidLinks* said_;
   ButtonRow* foot_;  ///< buttons that stay in view below the question
   KeyButton* consequences_ = nullptr;
   std::string footShown_;  ///< words of its buttons, as laid out
@@ -90,6 +92,7 @@ class InterviewPage : public Page {
   std::size_t prepared_ = 0;    ///< questions laid out beforehand
   QuestionView view_;
   bool showsConsequences_ = false;
+  std::pair<std::vector<int>, std::string> begun_;  ///< marks and text of an answer that waits behind all others
   bool isUrgentShown_ = false, isListSeen_ = false, isToBeSaved_ = false;
   wxTimer filing_{this};
 };

@@ -133,7 +133,7 @@ QuestionView questionViewOf(Session& session) {
     const auto title = dictionary.groupTitles().find(group);
     view.kind = QuestionKind::Another;
     view.section = title == dictionary.groupTitles().end() ? group : title->second;
-    view.question = "Is there another one?";
+    view.question = view.section + ": is there another one?";
     view.answers = {{Kind::Yes, "1", "Yes, another one", 0, false}, {Kind::No, "2", "No, that is all", 0, false}};
     return view;
   }
@@ -142,6 +142,7 @@ QuestionView questionViewOf(Session& session) {
   if (prompt->isList()) {
     view.kind = QuestionKind::List;
     view.question = "Does any of these apply?";
+    if (const auto* group = question.item->parent; group != nullptr) view.help = group->help;
     for (const QuestionRef& ref : prompt->questions) {
       const questionnaire::Item& item = *session.question(ref).item;
       view.items.push_back({questionnaire::lineOf(item), item.text});

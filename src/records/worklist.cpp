@@ -20,8 +20,8 @@ class TaskList {
       if (!action.isComplete) add("actionRecord", "us", action.opened, action.opened);
     for (const OverrideLine& line : record_.overrides)
       if (line.needsSecond && line.secondSigner.empty()) add("secondSignature", "a second clinician", line.date, line.date);
-    for (const ScreeningLine& line : record_.screenings)
-      if (!line.isSignedOff) add("signOff", "us", line.date, line.date);
+    // Who signs a screening signs in the place of those before it, which an interview files on its way.
+    if (const ScreeningLine* last = record_.lastScreening(); last != nullptr && !last->isSignedOff) add("signOff", "us", last->date, last->date);
     if (record_.state != "discharged") addOngoing();
     std::stable_sort(tasks_.begin(), tasks_.end(), [](const Task& a, const Task& b) {
       return isUrgent(a) != isUrgent(b) ? isUrgent(a) : a.due < b.due;

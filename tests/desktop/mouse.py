@@ -78,7 +78,7 @@ class Mouse:
         def row(words):
             return next(node for node in rows if re.match(re.escape(words) + "(:|,|$)", node.get_name()))
 
-        if question == "Is there another one?":
+        if question.endswith(": is there another one?"):
             return self.click(row("No"))
         if question == "Does any of these apply?":
             for node in rows:

@@ -138,10 +138,22 @@ def lose_no_mark(desk):
     desk.key("2", "n")
     desk.see("^Something is marked")
     assert desk.question() == listed, "a mark was lost"
+    desk.key("F5")  # all answers, and back
+    desk.see("^All answers so far")
+    check_names(desk, "all answers")
+    desk.key("F5")
+    desk.wait(lambda: desk.question() == listed and desk.find("push button", ", yes$"), "the list with its mark")
     desk.key("End", "Return")
     desk.wait(lambda: desk.question() not in (None, listed), "the next question")
     desk.key("alt+Left")
     desk.wait(lambda: desk.find("push button", ", yes$"), "what was marked before")
+    # An answer further back than those that are shown.
+    desk.key("F5")
+    desk.see("^All answers so far")
+    oldest = [text for text in desk.texts() if text.endswith(". Change it")][-1]
+    press(desk, "^" + re.escape(oldest))
+    desk.wait(lambda: desk.question() not in (None, listed), "the question of the oldest answer")
+    desk.key("alt+Left")
 
 
 def measure(desk):

@@ -70,7 +70,7 @@ class Client:
         """Seconds of talk."""
         question = panel.get_name()
         rows = [node.get_name() for node in desk.all(panel) if node.get_role_name() == "push button"]
-        if question == "Is there another one?":
+        if question.endswith(": is there another one?"):
             desk.key("1" if self.another() else "2")
             return said(question) + ANSWER
         if question == "Does any of these apply?":

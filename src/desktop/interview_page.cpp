@@ -133,7 +133,7 @@ void InterviewPage::makeFoot() {
   };
   add("Alt ←", "Back", [this] { back(); });
   consequences_ = add("F8", "What hangs on it?", [this] { toggleConsequences(); });
-  add("F5", "All answers", [this] { toggleGiven(); });
+  allAnswers_ = add("F5", "All answers", [this] { toggleGiven(); });
 }
 
 void InterviewPage::showQuestion(const std::vector<answers::Answered>& takenBack) {
@@ -190,6 +190,7 @@ bool InterviewPage::prepareNext() {
 void InterviewPage::showFoot(bool isQuestion) {
   foot_->Show();
   consequences_->Show(isQuestion && !(isLow() && hasManyRows()));
+  allAnswers_->Show(!(isQuestion && isLow()));
   consequences_->say({"F8", showsConsequences_ ? "Hide what hangs on it" : "What hangs on it?", "", false});
   std::string words;
   for (const wxWindow* button : foot_->GetChildren())

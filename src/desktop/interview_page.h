@@ -84,7 +84,7 @@ class InterviewPage : public Page {
   Prose *section_, *counted_, *asked_, *help_, *before_, *about_;
   SaidLinks* said_;
   ButtonRow* foot_;  ///< buttons that stay in view below the question
-  KeyButton* consequences_ = nullptr;
+  KeyButton *consequences_ = nullptr, *allAnswers_ = nullptr;
   std::string footShown_;  ///< words of its buttons, as laid out
   DecisionSide* side_;
   AnswerPanel* answer_;

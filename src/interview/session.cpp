@@ -137,6 +137,11 @@ void Session::change(const QuestionRef& ref) {
 }
 
 bool Session::back() {
+  if (askedAgain_) {
+    askedAgain_.reset();
+    proceed();
+    return true;
+  }
   if (steps_.empty()) return false;
   Step step = std::move(steps_.back());
   steps_.pop_back();

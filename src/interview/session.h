@@ -67,7 +67,8 @@ class Session {
   void skip(answers::Absence why);
   /// Asks a question again now, whatever was said.
   void change(const QuestionRef& ref);
-  /// Takes back the last step and shows its prompt again; false at the beginning.
+  /// Takes back the last step and shows its prompt again; false at the beginning. A question that was asked again
+  /// and not answered is left as it stood, and nothing is taken back.
   bool back();
 
   Closing closing() const;

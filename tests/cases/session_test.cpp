@@ -122,6 +122,12 @@ TEST_CASE("An answer is taken back with its prompt, and an earlier one can be ch
   session.answerList({}, {first[1]});
   CHECK(session.said(first[1])->absence == answers::Absence::NotSure);
   CHECK(session.stakes().totals().reach.action == limits::Action::SameDay);
+  // Looked at and left as it is: no other answer is taken back.
+  const auto next = session.prompt()->questions;
+  session.change(first[1]);
+  REQUIRE(session.back());
+  CHECK(session.prompt()->questions == next);
+  CHECK(session.said(first[1])->absence == answers::Absence::NotSure);
   session.change(first[1]);
   CHECK(session.prompt()->questions == std::vector{first[1]});
   say(session, "acuteBreathlessAtRest", false);

@@ -84,9 +84,9 @@ base::Result<PaperOrder> orderPapers(Clinic& clinic, const std::string& id, cons
   const auto opened = RecordWork::open(clinic, id);
   if (!opened) return opened.failure();
   const RecordWork& work = opened.value();
-  const auto filed = lastFiled(work, content);
-  if (!filed) return filed.failure();
   const records::ClientRecord record = work.folded();
+  const auto filed = lastFiled(work, record, content);
+  if (!filed) return filed.failure();
   if (!options.build && !record.client.drawnBuild)
     options.build = buildIssued(work.entries(), filed.value().entry);
   if (const auto filled = fillFromRecord(options, clinic, record); !filled) return filled.failure();

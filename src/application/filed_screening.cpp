@@ -29,8 +29,7 @@ plan::Edits editsOf(const std::string& body, base::Issues& issues) {
 
 }  // namespace
 
-base::Result<FiledScreening> lastFiled(const RecordWork& work, const screening::Content& content) {
-  const auto record = work.folded();
+base::Result<FiledScreening> lastFiled(const RecordWork& work, const records::ClientRecord& record, const screening::Content& content) {
   const auto* line = record.lastScreening();
   if (line == nullptr) return Failure{FailureKind::Usage, "there is no screening on record yet"};
   if (line->content != content.version)

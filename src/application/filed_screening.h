@@ -16,8 +16,8 @@ struct FiledScreening {
 };
 
 /// The last screening of the record. A usage failure when there is none yet; refused when the content
-/// is not the one it was made with.
-base::Result<FiledScreening> lastFiled(const RecordWork& work, const screening::Content& content);
+/// is not the one it was made with. `record` is what `work` folds into.
+base::Result<FiledScreening> lastFiled(const RecordWork& work, const records::ClientRecord& record, const screening::Content& content);
 
 /// The screening as it was filed: its answers on its own day, and the plan as it was changed. `content`
 /// may be a translation of the one it was made with.

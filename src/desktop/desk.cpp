@@ -213,7 +213,7 @@ void Desk::lookUp() {
     isUnderway_ = begun.ok();
     return;
   }
-  const auto last = application::lastFiled(work.value(), *content_);
+  const auto last = application::lastFiled(work.value(), record, *content_);
   if (!last) {
     whyNoScreening_ = last.failure().message;
     return;

@@ -5,11 +5,19 @@
 #include "records/body.h"
 
 namespace stile::records {
+namespace {
+
+bool isNote(const std::string& kind) {
+  return kind == "override" || kind == "secondSignature" || kind == "signOff" || kind == "amendment";
+}
+
+}  // namespace
 
 DecisionNotes decisionNotesOf(const std::vector<Entry>& entries, const std::string& screening) {
   DecisionNotes notes;
   std::map<std::string, std::size_t> overrideAt;  // entry id -> index
   for (const Entry& entry : entries) {
+    if (!isNote(entry.kind)) continue;  // the others are long to read
     const Body body(entry.body);
     const auto date = body.date("date");
     if (!date) continue;

@@ -30,6 +30,10 @@ void SaidLinks::show(std::vector<SaidRow> rows) {
     nameFor(link, rows_[i].words + " " + rows_[i].answer + ". Change it");
   }
   links_.keep(rows_.size());
+  for (std::size_t i = rows_.size(); i < links_.all().size(); ++i) {
+    links_.all()[i]->say({"", " ", "", false});
+    nameFor(*links_.all()[i], " ");
+  }
 }
 
 void SaidLinks::enter() {

@@ -18,6 +18,7 @@ class SaidLinks : public Stack {
   SaidLinks(wxWindow* parent, const Theme& theme, std::function<void(interview::QuestionRef)> jump);
   /// Makes links beforehand.
   void makeReady(std::size_t count);
+  /// Nothing of what was shown before stays in a control.
   void show(std::vector<SaidRow> rows);
   /// The focus to the first.
   void enter();
@@ -37,6 +38,7 @@ class GivenPanel : public Stack {
   GivenPanel(wxWindow* parent, const Theme& theme, std::function<void(interview::QuestionRef)> jump);
   void show(std::vector<SaidRow> rows);
   void enter() { links_->enter(); }
+  SaidLinks& links() { return *links_; }
 
  private:
   Prose* none_;

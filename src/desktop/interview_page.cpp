@@ -64,6 +64,8 @@ InterviewPage::InterviewPage(wxWindow* parent, Workplace& place) : Page(parent, 
     save();
     if (auto* interview = desk().interview()) interview->setSaving(application::ClientInterview::Saving::ByStep);
     side_->forget();
+    for (SaidLinks* answers : {said_, &given_->links()}) answers->show({});
+    begun_ = {};
   });
 }
 
@@ -131,7 +133,7 @@ void InterviewPage::makeFoot() {
     foot_->put(button);
     return button;
   };
-  add("Alt ←", "Back", [this] { back(); });
+  add("Alt ←", "Back", [this] { given_->IsShown() ? toggleGiven() : back(); });
   consequences_ = add("F8", "What hangs on it?", [this] { toggleConsequences(); });
   allAnswers_ = add("F5", "All answers", [this] { toggleGiven(); });
 }

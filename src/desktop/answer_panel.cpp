@@ -238,6 +238,8 @@ void AnswerPanel::enter() {
     announceFocus(*first);
   else
     first->SetFocus();
+  // In a low window the field comes before the words above it; its place is known once all is laid out.
+  if (isTyped()) CallAfter([this] { reveal(*field_); });
 }
 
 std::pair<std::vector<int>, std::string> AnswerPanel::begun() const { return {marks_, isTyped() ? plain(field_->GetValue()) : ""}; }

@@ -191,8 +191,9 @@ bool InterviewPage::prepareNext() {
 
 void InterviewPage::showFoot(bool isQuestion) {
   foot_->Show();
-  consequences_->Show(isQuestion && !(isLow() && hasManyRows()));
-  allAnswers_->Show(!(isQuestion && isLow()));
+  // Where there is little room, the keys alone.
+  consequences_->Show(isQuestion && !isLow());
+  allAnswers_->Show(!isQuestion || !isLow());
   consequences_->say({"F8", showsConsequences_ ? "Hide what hangs on it" : "What hangs on it?", "", false});
   std::string words;
   for (const wxWindow* button : foot_->GetChildren())

@@ -381,7 +381,7 @@ void InterviewPage::goOn() {
 }
 
 void InterviewPage::toggleConsequences() {
-  const auto begun = answer_->begun();
+  const auto begun = given_->IsShown() ? begun_ : answer_->begun();
   showsConsequences_ = !showsConsequences_;
   showQuestion();
   answer_->resume(begun);

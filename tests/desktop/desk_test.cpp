@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
 #include "../application/tarnside.h"
 #include "application/scripted_interview.h"
 #include "desktop/decision_view.h"
@@ -150,6 +152,8 @@ TEST_CASE("An override files the screening it is about and stands beside the fin
     open.answerEverything();
     const auto findings = application::overridable(*open.desk.screening());
     REQUIRE_FALSE(findings.empty());
+    CHECK(findings.front().isCertain);  // what is not settled stands behind what is
+    CHECK(std::is_partitioned(findings.begin(), findings.end(), [](const auto& one) { return one.isCertain; }));
     CHECK(open.desk.notes().overrides.empty());
     take(open.desk.overrideFinding(findings.front().rule, "light for two weeks", "seen and examined"));
     CHECK_FALSE(open.desk.filedEntry().empty());

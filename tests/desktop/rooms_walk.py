@@ -51,16 +51,32 @@ def open_client(desk):
     check_names(desk, "client")
 
 
-def change_contacts(desk):
-    """Another physician; a page with a change on it is not left by accident."""
-    desk.key("alt+c")
-    desk.focus_on("Given name")
-    check_names(desk, "change of contacts")
-    while desk.focused().get_name() != "Physician":
+def on_to(desk, name):
+    """From field to field by Enter."""
+    while desk.focused().get_name() != name:
         before = desk.focused().get_name()
         desk.key("Return")
         desk.wait(lambda: desk.focused() is not None and desk.focused().get_name() != before, f"the field after {before}")
+
+
+def change_contacts(desk):
+    """Another physician; a page with a change on it is not left by accident, and nobody keeps the practice of another."""
+    desk.key("alt+c")
+    desk.focus_on("Given name")
+    check_names(desk, "change of contacts")
+    on_to(desk, "Physician")
+    desk.type("Dr Ned Ashlar")
+    on_to(desk, "Physician's practice")
+    desk.type("Millrace Surgery")
+    desk.key("ctrl+Return")
+    desk.see("^Dr Ned Ashlar")
+    desk.key("alt+c")
+    desk.focus_on("Given name")
+    on_to(desk, "Physician")
+    desk.key("ctrl+a")
     desk.type("Dr Orla Fenwick")
+    desk.key("ctrl+Return")
+    desk.see("^This is how Dr Ned Ashlar is reached")
     desk.key("alt+1")
     desk.see("^Save the change first")
     desk.key("ctrl+Return")

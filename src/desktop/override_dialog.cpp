@@ -21,7 +21,7 @@ constexpr int kEvidence = wxID_HIGHEST + 100;
 constexpr const char* kJudgement =
     "An override is for judgement, and stands beside what the rules say on every paper. New evidence (a reading, a date, another answer) is no override: "
     "it goes in as an answer, and the rules run again.";
-constexpr const char* kOpen = " (not settled: an answer is missing)";
+constexpr const char* kOpen = " (not settled)";
 constexpr const char* kFiles = " The screening is filed as it stands, its plan with it.";
 constexpr const char* kSecond = "This one is acute: it does not hold before the lead or a physician, somebody other than you, has signed it too.";
 
